@@ -1,0 +1,218 @@
+import { isPassedThrough, OUTSIDE, ringOf } from '../geometry/division.ts';
+import type { Point, Ring, Segment } from '../geometry/point.ts';
+import { signedArea } from '../geometry/ring.ts';
+import { pieceOrder } from './order.ts';
+import { seamMeets } from './partings.ts';
+import type { Pattern } from './pattern.ts';
+import type { Join, Patch, Section } from './plan.ts';
+import { cellsOf, neighboursOf, type Region } from './region.ts';
+import { letters, registrationPoints, type Spot } from './registration.ts';
+import type { Assembly } from './search.ts';
+
+export interface Assembled {
+  readonly patches: readonly Patch[];
+  readonly sections: readonly Section[];
+  readonly joins: readonly Join[];
+  /** Patch id of each cell. */
+  readonly idOf: readonly string[];
+}
+
+/** Names what a search found: letters, positions, steps, registration points. */
+export function assemble(
+  pattern: Pattern,
+  assembly: Assembly,
+  fabrics: readonly (string | null)[],
+): Assembled {
+  const sections: { letter: string; region: Region }[] = [];
+  const joins: Join[] = [];
+  walk(assembly);
+
+  const idOf: string[] = [];
+  const orders = sections.map(({ letter, region }) => {
+    const order = pieceOrder(pattern, region);
+    order.forEach(({ cell }, k) => {
+      idOf[cell] = `${letter}${k + 1}`;
+    });
+    return order;
+  });
+  const patches = orders.flatMap((order, s) =>
+    order.map(({ cell, along }, k): Patch => {
+      const face = pattern.division.faces[cell]!;
+      return {
+        id: idOf[cell]!,
+        section: sections[s]!.letter,
+        position: k + 1,
+        polygon: ringOf(pattern.division, face.edge),
+        holes: face.islands.map((h) => ringOf(pattern.division, h)),
+        fabric: fabrics[cell] ?? null,
+        seam: along.length > 0 ? headed(startOf(pattern, along[0]!), endOf(pattern, along.at(-1)!)) : null,
+        neighbours: [...neighboursOf(pattern, cell)].map((n) => idOf[n]!).sort(byId),
+      };
+    }),
+  );
+  return {
+    patches,
+    joins,
+    idOf,
+    sections: sections.map(({ letter, region }, s) => {
+      const [outline, ...holes] = outlinesOf(pattern, region);
+      return { letter, outline: outline!, holes, order: orders[s]!.map(({ cell }) => idOf[cell]!) };
+    }),
+  };
+
+  /** Letters in the order the units lie, top or left first; steps as the units come ready. */
+  function walk(node: Assembly): string[] {
+    if (node.kind === 'foundation') {
+      const letter = letters(sections.length);
+      sections.push({ letter, region: node.region });
+      return [letter];
+    }
+    const isTurned = liesBefore(pattern, node.right.region, node.left.region);
+    const [first, second] = isTurned ? [node.right, node.left] : [node.left, node.right];
+    const left = walk(first);
+    const right = walk(second);
+    joins.push(joinOf(pattern, joins.length + 1, node.kind, first.region, second.region, left, right));
+    return [...left, ...right];
+  }
+}
+
+const byId = (a: string, b: string): number => a.length - b.length || (a < b ? -1 : a > b ? 1 : 0);
+
+const startOf = (pattern: Pattern, h: number): Point =>
+  pattern.division.vertices[pattern.division.origin[h]!]!;
+const endOf = (pattern: Pattern, h: number): Point => startOf(pattern, h ^ 1);
+
+/** A stretch read rightwards, or downwards when upright. */
+function headed(a: Point, b: Point): Segment {
+  return a[0] < b[0] || (a[0] === b[0] && a[1] <= b[1]) ? [a, b] : [b, a];
+}
+
+/**
+ * Of two units beside each other, does `a` come first? The upper one where the seam lies nearer to level, the left one
+ * where it stands nearer to upright, so that letters run as one reads.
+ */
+function liesBefore(pattern: Pattern, a: Region, b: Region): boolean {
+  const [first, last] = seamEnds(pattern, a, b);
+  const p = middleOf(pattern, a);
+  const q = middleOf(pattern, b);
+  const isLevel = Math.abs(last[0] - first[0]) >= Math.abs(last[1] - first[1]);
+  return isLevel ? p[1] < q[1] : p[0] < q[0];
+}
+
+function middleOf(pattern: Pattern, region: Region): Point {
+  let x = 0;
+  let y = 0;
+  let total = 0;
+  for (const c of cellsOf(region)) {
+    const ring = ringOf(pattern.division, pattern.division.faces[c]!.edge);
+    const weight = signedArea(ring);
+    let cx = 0;
+    let cy = 0;
+    for (const p of ring) {
+      cx += p[0];
+      cy += p[1];
+    }
+    x += (weight * cx) / ring.length;
+    y += (weight * cy) / ring.length;
+    total += weight;
+  }
+  return [x / total, y / total];
+}
+
+/** Half-edges of `a` that lie on `b`, strung together: each chain runs on from vertex to vertex. */
+function chainsBetween(pattern: Pattern, a: Region, b: Region): number[][] {
+  const { face, origin } = pattern.division;
+  const byStart = new Map<number, number[]>();
+  const all: number[] = [];
+  for (let h = 0; h < face.length; h++) {
+    const own = face[h]!;
+    const beyond = face[h ^ 1]!;
+    if (own === OUTSIDE || beyond === OUTSIDE || a[own] !== 1 || b[beyond] !== 1) continue;
+    all.push(h);
+    byStart.set(origin[h]!, [...(byStart.get(origin[h]!) ?? []), h]);
+  }
+  const isEnd = new Set(all.map((h) => origin[h ^ 1]!));
+  const used = new Set<number>();
+  const chains: number[][] = [];
+  // Open chains first, from their starts; what remains are closed ones.
+  for (const h of [...all.filter((e) => !isEnd.has(origin[e]!)), ...all]) {
+    if (used.has(h)) continue;
+    const chain: number[] = [];
+    let at: number | undefined = h;
+    while (at !== undefined) {
+      chain.push(at);
+      used.add(at);
+      at = byStart.get(origin[at ^ 1]!)?.find((e) => !used.has(e));
+    }
+    chains.push(chain);
+  }
+  return chains;
+}
+
+function seamEnds(pattern: Pattern, a: Region, b: Region): Segment {
+  const chains = chainsBetween(pattern, a, b);
+  return [startOf(pattern, chains[0]![0]!), endOf(pattern, chains.at(-1)!.at(-1)!)];
+}
+
+function joinOf(
+  pattern: Pattern,
+  step: number,
+  kind: Join['kind'],
+  leftUnit: Region,
+  rightUnit: Region,
+  left: readonly string[],
+  right: readonly string[],
+): Join {
+  const chains = chainsBetween(pattern, leftUnit, rightUnit);
+  const stretches: Segment[] = [];
+  const spots: Spot[] = [];
+  for (const chain of chains) {
+    chain.forEach((h, k) => {
+      const isCorner = k === 0 || pattern.straight[chain[k - 1]! >> 1] !== pattern.straight[h >> 1];
+      const at = startOf(pattern, h);
+      if (isCorner) {
+        stretches.push([at, endOf(pattern, h)]);
+        spots.push({ at, kind: 'end' });
+      } else {
+        stretches.push([stretches.pop()![0], endOf(pattern, h)]);
+        const sides = Number(seamMeets(pattern, leftUnit, h)) + Number(seamMeets(pattern, rightUnit, h));
+        if (sides > 0) spots.push({ at, kind: sides === 2 ? 'match' : 'junction' });
+      }
+    });
+    spots.push({ at: endOf(pattern, chain.at(-1)!), kind: 'end' });
+  }
+  const seam: Segment = [spots[0]!.at, spots.at(-1)!.at];
+  const isTurned = headed(...seam)[0] !== seam[0];
+  return {
+    step,
+    left,
+    right,
+    kind,
+    seam: isTurned ? [seam[1], seam[0]] : seam,
+    stretches: isTurned ? stretches.map(([a, b]): Segment => [b, a]).reverse() : stretches,
+    points: registrationPoints(step, isTurned ? spots.reverse() : spots),
+  };
+}
+
+/** Outer boundary of a region, then the boundaries of what it surrounds. Each vertex as its patches have it. */
+function outlinesOf(pattern: Pattern, region: Region): Ring[] {
+  const { face, next, origin, vertices } = pattern.division;
+  const isRim = (h: number): boolean =>
+    face[h]! >= 0 && region[face[h]!] === 1 && !(face[h ^ 1]! >= 0 && region[face[h ^ 1]!] === 1);
+  const used = new Set<number>();
+  const rings: Ring[] = [];
+  for (let h = 0; h < face.length; h++) {
+    if (used.has(h) || !isRim(h)) continue;
+    const ring: Point[] = [];
+    let e = h;
+    do {
+      used.add(e);
+      if (!isPassedThrough(pattern.division, e)) ring.push(vertices[origin[e]!]!);
+      // On to the next rim edge round the vertex, staying inside the region.
+      e = next[e]!;
+      while (!isRim(e)) e = next[e ^ 1]!;
+    } while (e !== h);
+    rings.push(ring);
+  }
+  return rings.sort((a, b) => signedArea(b) - signedArea(a));
+}

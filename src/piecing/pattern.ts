@@ -1,0 +1,96 @@
+import type { Division } from '../geometry/division.ts';
+import { OUTSIDE } from '../geometry/division.ts';
+import type { CutRole } from './block.ts';
+
+/**
+ * An abstract division, ready for the questions of piecing: cells (by number) whose sides are half-edges, each
+ * half-edge knowing the cell beyond it and the straight line it lies on. The same form serves patches in a
+ * section, sections in a block and blocks in a quilt.
+ */
+export interface Pattern {
+  readonly division: Division;
+  readonly cells: number;
+  /** Straight line of an edge (`h >> 1`), -1 on the outline. */
+  readonly straight: Int32Array;
+  /** Role of an edge: 0 auto, 1 join, 2 seam. */
+  readonly role: Uint8Array;
+  /** Half-edges round each cell: its outer loop, then the loops round its islands. */
+  readonly loops: readonly (readonly Int32Array[])[];
+  /** Each straight line as runs of half-edges that follow one another, inner edges only. */
+  readonly lines: readonly StraightLine[];
+  /** Light to dark, 0 … 1, of each cell's fabric; 1 where unpainted. Steers the order only. */
+  readonly lightness: Float64Array;
+  /** Fabric of each cell by number, -1 where unpainted. */
+  readonly fabric: Int32Array;
+}
+
+export interface StraightLine {
+  readonly group: number;
+  /** Runs of half-edges all heading one way, each starting where the one before ends. */
+  readonly runs: readonly (readonly number[])[];
+}
+
+export const ROLE_NUMBER: Readonly<Record<CutRole, number>> = { auto: 0, join: 1, seam: 2 };
+
+export interface PatternFacts {
+  readonly straight: Int32Array;
+  readonly role: Uint8Array;
+  readonly lightness: Float64Array;
+  readonly fabric: Int32Array;
+}
+
+export function patternOf(division: Division, facts: PatternFacts): Pattern {
+  const { next } = division;
+  const walk = (start: number): Int32Array => {
+    const loop: number[] = [];
+    let h = start;
+    do {
+      loop.push(h);
+      h = next[h]!;
+    } while (h !== start);
+    return Int32Array.from(loop);
+  };
+  return {
+    division,
+    cells: division.faces.length,
+    loops: division.faces.map((face) => [walk(face.edge), ...face.islands.map(walk)]),
+    lines: linesOf(division, facts.straight),
+    ...facts,
+  };
+}
+
+function linesOf(division: Division, straight: Int32Array): StraightLine[] {
+  const { origin, vertices, face } = division;
+  const byGroup = new Map<number, number[]>();
+  for (let e = 0; e < straight.length; e++) {
+    const group = straight[e]!;
+    if (group < 0 || face[2 * e] === OUTSIDE || face[2 * e + 1] === OUTSIDE) continue;
+    const edges = byGroup.get(group);
+    if (edges) edges.push(e);
+    else byGroup.set(group, [e]);
+  }
+  return [...byGroup].map(([group, edges]) => {
+    // The longest edge gives the direction all of them are turned to: rightwards, or downwards when upright.
+    const vector = (e: number): [number, number] => {
+      const a = vertices[origin[2 * e]!]!;
+      const b = vertices[origin[2 * e + 1]!]!;
+      return [b[0] - a[0], b[1] - a[1]];
+    };
+    const longest = edges.reduce((best, e) =>
+      Math.hypot(...vector(e)) > Math.hypot(...vector(best)) ? e : best,
+    );
+    let [dx, dy] = vector(longest);
+    if (dx < 0 || (dx === 0 && dy < 0)) [dx, dy] = [-dx, -dy];
+    const along = (v: number): number => vertices[v]![0] * dx + vertices[v]![1] * dy;
+    const headed = edges
+      .map((e) => (along(origin[2 * e]!) < along(origin[2 * e + 1]!) ? 2 * e : 2 * e + 1))
+      .sort((h, k) => along(origin[h]!) - along(origin[k]!) || h - k);
+    const runs: number[][] = [];
+    for (const h of headed) {
+      const run = runs.at(-1);
+      if (run && origin[run.at(-1)! ^ 1] === origin[h]) run.push(h);
+      else runs.push([h]);
+    }
+    return { group, runs };
+  });
+}

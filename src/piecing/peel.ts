@@ -1,0 +1,127 @@
+import type { Pattern } from './pattern.ts';
+import { cellsOf, isConnected, type Region } from './region.ts';
+
+/** How a cell touches the rest: along nothing, along one straight unbroken stretch, or along more than that. */
+export type Contact =
+  | { readonly kind: 'none' | 'bent' }
+  /** Half-edges of the cell along the stretch, in turn. */
+  | { readonly kind: 'straight'; readonly edges: readonly number[] };
+
+const NONE: Contact = { kind: 'none' };
+const BENT: Contact = { kind: 'bent' };
+
+/** How cell `c` touches the other cells of a region. Cost: O(sides of the cell). */
+export function contactOf(pattern: Pattern, region: Region, c: number): Contact {
+  const { division, loops, straight } = pattern;
+  const { face } = division;
+  let found: number[] | null = null;
+  for (const loop of loops[c]!) {
+    const n = loop.length;
+    const touches = (k: number): boolean => {
+      const beyond = face[loop[k % n]! ^ 1]!;
+      return beyond >= 0 && beyond !== c && region[beyond] === 1;
+    };
+    // A run starts where a touching side follows one that does not.
+    let begin = -1;
+    let any = false;
+    for (let k = 0; k < n; k++) {
+      if (!touches(k)) continue;
+      any = true;
+      if (!touches(k + n - 1)) {
+        if (begin >= 0) return BENT;
+        begin = k;
+      }
+    }
+    if (!any) continue;
+    if (begin < 0 || found) return BENT;
+    found = [];
+    const line = straight[loop[begin]! >> 1]!;
+    for (let k = begin; touches(k); k++) {
+      const h = loop[k % n]!;
+      if (straight[h >> 1] !== line || (found.length > 0 && foldsBack(pattern, found.at(-1)!, h)))
+        return BENT;
+      found.push(h);
+    }
+  }
+  return found ? { kind: 'straight', edges: found } : NONE;
+}
+
+/** A sliver may have one straight line on both its long sides; round its tip the line turns back on itself. */
+function foldsBack(pattern: Pattern, h: number, k: number): boolean {
+  const { origin, vertices } = pattern.division;
+  const a = vertices[origin[h]!]!;
+  const b = vertices[origin[k]!]!;
+  const c = vertices[origin[k ^ 1]!]!;
+  return (b[0] - a[0]) * (c[0] - b[0]) + (b[1] - a[1]) * (c[1] - b[1]) < 0;
+}
+
+/** May cell `c` come off last: does it touch the rest along one straight stretch, and does the rest hold together? */
+export function isPeelable(pattern: Pattern, region: Region, c: number): boolean {
+  const contact = contactOf(pattern, region, c);
+  return contact.kind === 'straight' && restHolds(pattern, region, c, contact.edges);
+}
+
+/**
+ * Do the cells beyond a straight contact hold together without cell `c`? Where all that lies round its inner
+ * vertices belongs to the region they do; only at a gap or a tip of the outline must the whole be walked.
+ */
+function restHolds(pattern: Pattern, region: Region, c: number, edges: readonly number[]): boolean {
+  const { face, previous } = pattern.division;
+  for (let k = 0; k + 1 < edges.length; k++) {
+    // Round the vertex between two sides, on the far side, from the twin of the first to the twin of the second.
+    let h = edges[k]! ^ 1;
+    const goal = edges[k + 1]! ^ 1;
+    for (;;) {
+      const before = previous[h]!;
+      if (before === goal) break;
+      h = before ^ 1;
+      const cell = face[h]!;
+      if (cell < 0 || region[cell] !== 1 || cell === c) return isConnectedWithout(pattern, region, c);
+    }
+  }
+  return true;
+}
+
+function isConnectedWithout(pattern: Pattern, region: Region, c: number): boolean {
+  const rest = region.slice();
+  rest[c] = 0;
+  return isConnected(pattern, rest);
+}
+
+/**
+ * What is left when every cell that can come off has come off: one cell when the region sews on one foundation,
+ * else the knot. Taking one off never spoils another, so the order they come off in does not matter.
+ * Cost: O(sides) tests, each O(sides of a cell).
+ */
+export function knotOf(pattern: Pattern, region: Region): number[] {
+  const { face } = pattern.division;
+  const left = region.slice();
+  const waiting: number[] = [];
+  const isWaiting = new Uint8Array(pattern.cells);
+  let count = 0;
+  for (let c = 0; c < left.length; c++) {
+    if (left[c] !== 1) continue;
+    count++;
+    waiting.push(c);
+    isWaiting[c] = 1;
+  }
+  while (waiting.length > 0 && count > 1) {
+    const c = waiting.pop()!;
+    isWaiting[c] = 0;
+    if (left[c] !== 1 || !isPeelable(pattern, left, c)) continue;
+    left[c] = 0;
+    count--;
+    for (const loop of pattern.loops[c]!)
+      for (const h of loop) {
+        const beyond = face[h ^ 1]!;
+        if (beyond >= 0 && left[beyond] === 1 && !isWaiting[beyond]) {
+          waiting.push(beyond);
+          isWaiting[beyond] = 1;
+        }
+      }
+  }
+  return cellsOf(left);
+}
+
+export const sewsOnOneFoundation = (pattern: Pattern, region: Region): boolean =>
+  knotOf(pattern, region).length === 1;

@@ -1,0 +1,106 @@
+import type { Point, Ring, Segment } from '../geometry/point.ts';
+
+/**
+ * The piecing plan: what `piece` answers about a block. Plain data (it is printed as JSON as it is), inches,
+ * y down, front view. Everything later takes this and re-derives nothing from coordinates.
+ */
+export interface PiecingPlan {
+  readonly verdict: Verdict;
+  /** True when the number of foundations is proven to be the fewest that straight joins allow. */
+  readonly fewest: boolean;
+  /** In the order of sections, then of position. */
+  readonly patches: readonly Patch[];
+  /** In letter order. */
+  readonly sections: readonly Section[];
+  /** In sewing order: every unit a join needs is made by an earlier step. */
+  readonly joins: readonly Join[];
+  readonly findings: readonly Finding[];
+}
+
+/**
+ * - `undivided`: one patch, nothing to sew.
+ * - `one-foundation`: all patches in one numbered order on one paper.
+ * - `several-foundations`: several papers, every join one straight seam.
+ * - `set-in-seams`: at least one join turns a corner.
+ * - `broken`: no usable outline; `findings` says why, and there are no patches.
+ */
+export type Verdict = 'undivided' | 'one-foundation' | 'several-foundations' | 'set-in-seams' | 'broken';
+
+export interface Patch {
+  /** Section letter and position: `A1`. */
+  readonly id: string;
+  readonly section: string;
+  /** 1, 2, 3 … in the piecing order of its foundation. */
+  readonly position: number;
+  /**
+   * Corners and T-junctions in turn, open ring, shoelace area positive. Neighbours share vertices exactly:
+   * every edge of an inner line stands in two patches with the same two end points.
+   */
+  readonly polygon: Ring;
+  /** Outlines of islands inside the patch, each open, turning the other way. Almost always empty. */
+  readonly holes: readonly Ring[];
+  /** Fabric id, or null while unpainted. */
+  readonly fabric: string | null;
+  /** The straight stretch it is sewn along to the earlier positions; null for position 1. */
+  readonly seam: Segment | null;
+  /** Ids of all patches it shares an edge with, in its block. */
+  readonly neighbours: readonly string[];
+}
+
+export interface Section {
+  /** A, B, … Z, AA, AB … */
+  readonly letter: string;
+  /** Outer boundary, corners and T-junctions, open ring, shoelace area positive. */
+  readonly outline: Ring;
+  /** Outlines of what the section surrounds without holding it. Almost always empty. */
+  readonly holes: readonly Ring[];
+  /** Patch ids, position 1 first. */
+  readonly order: readonly string[];
+}
+
+export interface Join {
+  /** 1, 2, 3 … */
+  readonly step: number;
+  /** Letters of every section of the unit on one side. */
+  readonly left: readonly string[];
+  readonly right: readonly string[];
+  /** The two ends of the seam. */
+  readonly seam: Segment;
+  readonly kind: 'straight' | 'set-in';
+  /** The straight stretches in turn: one for a straight join, more where it turns a corner. */
+  readonly stretches: readonly Segment[];
+  /** Where pins go, in turn along the seam. Both mates carry each with the same label. */
+  readonly points: readonly RegistrationPoint[];
+}
+
+/**
+ * - `end`: an end of the seam, or a corner of a set-in one.
+ * - `match`: seams from both sides meet the join at one spot.
+ * - `junction`: a seam from one side meets it.
+ * - `guide`: between others, so that no stretch exceeds 4 in.
+ */
+export type PointKind = 'end' | 'match' | 'junction' | 'guide';
+
+export interface RegistrationPoint {
+  /** Step of the join and a letter: `2c`. Unique in its block. */
+  readonly label: string;
+  readonly at: Point;
+  readonly kind: PointKind;
+}
+
+/** `trouble`: cannot be sewn as drawn. `caution`: will be awkward. `note`: good to know. */
+export type Severity = 'trouble' | 'caution' | 'note';
+
+export interface Finding {
+  /** Stable name of the rule that found it, such as `loose-end`. */
+  readonly code: string;
+  readonly severity: Severity;
+  /** Where to look, inside or on the block. */
+  readonly at: Point;
+  /** Patch ids it concerns. */
+  readonly patches: readonly string[];
+  /** Cut ids it concerns. */
+  readonly cuts: readonly string[];
+  /** One plain sentence. */
+  readonly message: string;
+}

@@ -1,0 +1,71 @@
+import { OUTSIDE } from '../geometry/division.ts';
+import type { Pattern } from './pattern.ts';
+
+/** Cells of a section or unit, as a mask over all cells of the pattern: 1 for those in it. */
+export type Region = Uint8Array;
+
+/** A text naming a set of cells, 15 cells a character. */
+export function keyOf(region: Region): string {
+  let key = '';
+  for (let start = 0; start < region.length; start += 15) {
+    let bits = 0;
+    const end = Math.min(region.length, start + 15);
+    for (let c = start; c < end; c++) bits = (bits << 1) | region[c]!;
+    key += String.fromCharCode(bits);
+  }
+  return key;
+}
+
+export function without(region: Region, taken: Region): Region {
+  const rest = region.slice();
+  for (let c = 0; c < rest.length; c++) if (taken[c] === 1) rest[c] = 0;
+  return rest;
+}
+
+export function cellsOf(region: Region): number[] {
+  const cells: number[] = [];
+  for (let c = 0; c < region.length; c++) if (region[c] === 1) cells.push(c);
+  return cells;
+}
+
+/** Do the cells hold together edge to edge? An empty region does. */
+export function isConnected(pattern: Pattern, region: Region): boolean {
+  const first = region.indexOf(1);
+  if (first < 0) return true;
+  const reached = spread(pattern, region, first, () => false);
+  for (let c = 0; c < region.length; c++) if (region[c] === 1 && reached[c] !== 1) return false;
+  return true;
+}
+
+/** The cells of a region reached from one of them without crossing an edge that `stops` (by edge number). */
+export function spread(
+  pattern: Pattern,
+  region: Region,
+  first: number,
+  stops: (edge: number) => boolean,
+): Region {
+  const { face } = pattern.division;
+  const reached = new Uint8Array(region.length);
+  const stack = [first];
+  reached[first] = 1;
+  while (stack.length > 0)
+    for (const loop of pattern.loops[stack.pop()!]!)
+      for (const h of loop) {
+        const beyond = face[h ^ 1]!;
+        if (beyond < 0 || region[beyond] !== 1 || reached[beyond] === 1 || stops(h >> 1)) continue;
+        reached[beyond] = 1;
+        stack.push(beyond);
+      }
+  return reached;
+}
+
+/** Cells that share an edge with a cell. */
+export function neighboursOf(pattern: Pattern, c: number): Set<number> {
+  const found = new Set<number>();
+  for (const loop of pattern.loops[c]!)
+    for (const h of loop) {
+      const beyond = pattern.division.face[h ^ 1]!;
+      if (beyond !== OUTSIDE && beyond !== c) found.add(beyond);
+    }
+  return found;
+}

@@ -1,0 +1,44 @@
+import { snap } from '../geometry/lattice.ts';
+import type { Point } from '../geometry/point.ts';
+import { distance } from '../geometry/ring.ts';
+import type { PointKind, RegistrationPoint } from './plan.ts';
+
+/** No stretch between two registration points is longer than this. Trade practice: a mark every 3 to 4 in. */
+export const MAX_STRETCH_IN = 4;
+
+/** A spot along a join where something meets it, before labels and guides. */
+export interface Spot {
+  readonly at: Point;
+  readonly kind: Exclude<PointKind, 'guide'>;
+}
+
+/**
+ * Registration points of a join: its spots in turn, guides put in evenly where a stretch is longer than 4 in,
+ * each labelled with the join's step and a letter (`2a`, `2b` …).
+ */
+export function registrationPoints(step: number, spots: readonly Spot[]): RegistrationPoint[] {
+  const places: { at: Point; kind: PointKind }[] = [];
+  spots.forEach((spot, k) => {
+    const before = spots[k - 1];
+    if (before) {
+      const parts = Math.ceil(distance(before.at, spot.at) / MAX_STRETCH_IN - 1e-9);
+      for (let part = 1; part < parts; part++)
+        places.push({
+          kind: 'guide',
+          at: [
+            snap(before.at[0] + ((spot.at[0] - before.at[0]) * part) / parts),
+            snap(before.at[1] + ((spot.at[1] - before.at[1]) * part) / parts),
+          ],
+        });
+    }
+    places.push(spot);
+  });
+  return places.map(({ at, kind }, k) => ({ label: `${step}${letters(k).toLowerCase()}`, at, kind }));
+}
+
+/** 0 → A … 25 → Z, 26 → AA: letters of sections and of points. */
+export function letters(index: number): string {
+  let text = '';
+  for (let n = index; n >= 0; n = Math.floor(n / 26) - 1) text = String.fromCharCode(65 + (n % 26)) + text;
+  return text;
+}

@@ -1,0 +1,36 @@
+import { middle } from '../../geometry/ring.ts';
+import { cutName, type Rule } from './rule.ts';
+
+/** A cut pinned as a join that ended inside a foundation, or pinned as a seam that had to become a join. */
+export const pinRefused: Rule = {
+  code: 'pin-refused',
+  severity: 'caution',
+  check: ({ block, pattern, patches, idOf }) => {
+    const { division } = pattern;
+    const section = new Map(patches.map((patch) => [patch.id, patch.section]));
+    return block.cuts.flatMap((cut, l) => {
+      if (cut.role === 'auto') return [];
+      const edges = [...division.line.keys()].filter((e) => {
+        const a = idOf[division.face[2 * e]!];
+        const b = idOf[division.face[2 * e + 1]!];
+        if (division.line[e] !== l || a === undefined || b === undefined) return false;
+        return (section.get(a) === section.get(b)) === (cut.role === 'join');
+      });
+      const edge = edges[0];
+      if (edge === undefined) return [];
+      const at = (h: number) => division.vertices[division.origin[h]!]!;
+      const ids = [idOf[division.face[2 * edge]!]!, idOf[division.face[2 * edge + 1]!]!];
+      return [
+        {
+          at: middle(at(2 * edge), at(2 * edge + 1)),
+          cuts: [cut.id],
+          patches: ids,
+          message:
+            cut.role === 'join'
+              ? `${cutName(block, cut)} is marked as a join, but no straight seam runs right across the block or the unit there, so it stays inside foundation ${section.get(ids[0]!)}.`
+              : `${cutName(block, cut)} is marked to stay inside a foundation, but the block cannot be joined without parting it there.`,
+        },
+      ];
+    });
+  },
+};

@@ -1,0 +1,36 @@
+import type { Stray } from '../../geometry/division.ts';
+import type { Point } from '../../geometry/point.ts';
+import type { Assembled } from '../assemble.ts';
+import type { Block, Cut } from '../block.ts';
+import type { Pattern } from '../pattern.ts';
+import type { Severity } from '../plan.ts';
+import type { Region } from '../region.ts';
+
+/** All that a rule may look at: a block, its pattern and the plan found for it. */
+export interface Inspection extends Assembled {
+  readonly block: Block;
+  readonly pattern: Pattern;
+  readonly strays: readonly Stray[];
+  /** Regions that neither sew on one foundation nor part along a straight seam. */
+  readonly rings: readonly Region[];
+}
+
+/** A finding before its rule's name and severity are put to it. */
+export interface Remark {
+  readonly at: Point;
+  readonly patches?: readonly string[];
+  readonly cuts?: readonly string[];
+  readonly message: string;
+}
+
+/** One thing that may be wrong with a block, looked for by itself. */
+export interface Rule {
+  readonly code: string;
+  readonly severity: Severity;
+  readonly check: (inspection: Inspection) => readonly Remark[];
+}
+
+/** How a message names a cut: by its place in the block, as the list beside the drawing does. */
+export function cutName(block: Block, cut: Cut | undefined): string {
+  return cut ? `Cut ${block.cuts.indexOf(cut) + 1}` : 'A cut';
+}

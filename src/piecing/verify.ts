@@ -1,0 +1,102 @@
+import { STRAIGHT_IN } from '../geometry/lattice.ts';
+import type { Point, Segment } from '../geometry/point.ts';
+import { distance, distanceToSegment } from '../geometry/ring.ts';
+import type { Patch, PiecingPlan } from './plan.ts';
+
+/**
+ * Checks a plan by the rule itself, from the polygons of its patches alone: for every position after the first,
+ * all the boundary the patch shares with earlier ones is one straight, unbroken stretch; every straight join is
+ * one too; every patch has its place. Knows nothing of how the plan was found.
+ * Result: the faults as sentences, none for a plan that may be printed. Cost: O(edges).
+ */
+export function verifyPlan(plan: PiecingPlan): string[] {
+  if (plan.verdict === 'broken') return [];
+  const faults: string[] = [];
+  const patches = new Map(plan.patches.map((patch) => [patch.id, patch]));
+  const neighbour = neighbourFinder(plan.patches);
+  const placed = new Set<string>();
+  for (const section of plan.sections) {
+    const earlier = new Set<string>();
+    for (const id of section.order) {
+      const patch = patches.get(id);
+      if (!patch || placed.has(id)) {
+        faults.push(`${id} does not stand exactly once in the plan.`);
+        continue;
+      }
+      if (earlier.size > 0) {
+        const shared = edgesOf(patch).filter((edge) => earlier.has(neighbour(patch.id, edge) ?? ''));
+        if (!isOneStretch(shared))
+          faults.push(`${id} does not meet the patches before it along one straight line.`);
+      }
+      earlier.add(id);
+      placed.add(id);
+    }
+  }
+  if (placed.size !== plan.patches.length) faults.push('A patch stands on no foundation.');
+
+  const unitOf = new Map(plan.sections.map(({ letter }) => [letter, letter]));
+  for (const join of plan.joins) {
+    const unit = (letters: readonly string[]): string | null => {
+      const names = new Set(letters.map((letter) => unitOf.get(letter)));
+      const [name] = names;
+      const members = [...unitOf.values()].filter((n) => n === name).length;
+      return names.size === 1 && name !== undefined && members === letters.length ? name : null;
+    };
+    const left = unit(join.left);
+    const right = unit(join.right);
+    if (left === null || right === null || left === right) {
+      faults.push(`Join ${join.step} needs units that are not made before it.`);
+      continue;
+    }
+    if (join.kind === 'straight') {
+      const isRight = new Set(plan.patches.filter((p) => join.right.includes(p.section)).map((p) => p.id));
+      const shared = plan.patches
+        .filter((p) => join.left.includes(p.section))
+        .flatMap((p) => edgesOf(p).filter((edge) => isRight.has(neighbour(p.id, edge) ?? '')));
+      if (!isOneStretch(shared)) faults.push(`Join ${join.step} is not one straight seam.`);
+    }
+    for (const letter of join.right) unitOf.set(letter, left);
+  }
+  if (new Set(unitOf.values()).size > 1) faults.push('The sections are not all joined.');
+  return faults;
+}
+
+function edgesOf(patch: Patch): Segment[] {
+  return [patch.polygon, ...patch.holes].flatMap((ring) =>
+    ring.map((point, k): Segment => [point, ring[(k + 1) % ring.length]!]),
+  );
+}
+
+/** Neighbours share vertices exactly, so the patch beyond an edge is the one that has the edge the other way. */
+function neighbourFinder(patches: readonly Patch[]): (id: string, edge: Segment) => string | undefined {
+  const owner = new Map<string, string>();
+  for (const patch of patches) for (const [a, b] of edgesOf(patch)) owner.set(`${a} ${b}`, patch.id);
+  return (id, [a, b]) => {
+    const other = owner.get(`${b} ${a}`);
+    return other === id ? undefined : other;
+  };
+}
+
+/** Do the edges, in any order, make one straight and unbroken stretch? */
+export function isOneStretch(edges: readonly Segment[]): boolean {
+  if (edges.length === 0) return false;
+  const points = edges.flat();
+  const far = (from: Point): Point =>
+    points.reduce((best, p) => (distance(p, from) > distance(best, from) ? p : best), from);
+  const a = far(points[0]!);
+  const b = far(a);
+  if (points.some((p) => distanceToSegment(p, a, b) > STRAIGHT_IN)) return false;
+  // Straight: then it is unbroken when the edges fill the whole length, none lying on another.
+  const length = distance(a, b);
+  const along = (p: Point): number =>
+    ((p[0] - a[0]) * (b[0] - a[0]) + (p[1] - a[1]) * (b[1] - a[1])) / length;
+  const intervals = edges
+    .map(([p, q]) => [Math.min(along(p), along(q)), Math.max(along(p), along(q))] as const)
+    .sort((p, q) => p[0] - q[0]);
+  let reached = 0;
+  for (const [start, end] of intervals) {
+    if (Math.abs(start - reached) > STRAIGHT_IN) return false;
+    reached = end;
+  }
+  return Math.abs(reached - length) <= STRAIGHT_IN;
+}
