@@ -1,5 +1,5 @@
 import { CellIndex } from './cell-index.ts';
-import { LATTICE_STEPS_PER_IN, snap, TOUCH_IN } from './lattice.ts';
+import { LATTICE_STEPS_PER_IN, STRAIGHT_IN, snap, TOUCH_IN } from './lattice.ts';
 import type { Point, Ring, Segment } from './point.ts';
 import { boxOf, signedArea } from './ring.ts';
 
@@ -149,8 +149,31 @@ function node(outline: Ring, lines: readonly Segment[]): Net | 'too-many' {
     return x.length - 1;
   };
 
+  /** Vertex each segment starts and stops at, and which vertex stands where along which segment. */
+  const first = new Int32Array(count);
+  const last = new Int32Array(count);
+  const onSegment: number[] = [];
+  const onVertex: number[] = [];
+  const onT: number[] = [];
+  const along = (j: number, v: number): number => {
+    const ex = bx[j]! - ax[j]!;
+    const ey = by[j]! - ay[j]!;
+    return ((x[v]! - ax[j]!) * ex + (y[v]! - ay[j]!) * ey) / (ex * ex + ey * ey);
+  };
+  const isCrossingOn: boolean[] = [];
+  const put = (j: number, v: number, isCrossing: boolean): void => {
+    onSegment.push(j);
+    onVertex.push(v);
+    onT.push(along(j, v));
+    isCrossingOn.push(isCrossing);
+  };
+
   // Corners come first, then crossings, then ends: what is drawn as a meeting draws loose ends to itself.
   for (let i = 0; i < sides; i++) vertexAt(ax[i]!, ay[i]!);
+  for (let i = 0; i < sides; i++) {
+    first[i] = i;
+    last[i] = (i + 1) % sides;
+  }
   for (let i = sides; i < count; i++) {
     if (!live[i]) continue;
     const iax = ax[i]!;
@@ -169,60 +192,46 @@ function node(outline: Ring, lines: readonly Segment[]): Net | 'too-many' {
       const sideD = dx * (by[j]! - iay) - dy * (bx[j]! - iax);
       if (sideC > 0 === sideD > 0 || sideC === 0 || sideD === 0) return;
       const t = sideA / (sideA - sideB);
-      vertexAt(snap(iax + t * dx), snap(iay + t * dy));
+      const px = snap(iax + t * dx);
+      const py = snap(iay + t * dy);
+      // A crossing that touches the outline is put on it: the outline never bends to a cut.
+      const [atX, atY] = (j >= sides && ontoNearest(px, py, (k) => k < sides)) || [px, py];
+      const v = vertexAt(atX, atY);
+      put(i, v, true);
+      put(j, v, true);
     });
     if (x.length > MAX_VERTICES) return 'too-many';
   }
   for (let i = sides; i < count; i++) {
     if (!live[i]) continue;
-    for (const [px, py] of [
-      [ax[i]!, ay[i]!],
-      [bx[i]!, by[i]!],
-    ] as const) {
-      // The end that touches a line is moved onto it, so that the line it touches stays straight.
-      let best = TOUCH_IN;
-      let atX = px;
-      let atY = py;
-      index.visitSegmentsNear(px, py, TOUCH_IN, (j) => {
-        if (j === i) return;
-        const ex = bx[j]! - ax[j]!;
-        const ey = by[j]! - ay[j]!;
-        const s = Math.max(0, Math.min(1, ((px - ax[j]!) * ex + (py - ay[j]!) * ey) / (ex * ex + ey * ey)));
-        const qx = ax[j]! + s * ex;
-        const qy = ay[j]! + s * ey;
-        const apart = Math.hypot(px - qx, py - qy);
-        if (apart < best) {
-          best = apart;
-          atX = snap(qx);
-          atY = snap(qy);
-        }
-      });
-      const near = index.nearestPoint(px, py, TOUCH_IN, x, y);
-      if (near < 0) vertexAt(atX, atY);
+    for (let end = 0; end < 2; end++) {
+      const px = end === 0 ? ax[i]! : bx[i]!;
+      const py = end === 0 ? ay[i]! : by[i]!;
+      let v = index.nearestPoint(px, py, TOUCH_IN, x, y);
+      if (v < 0) {
+        // The end that touches a line is moved onto it, so that the line it touches stays straight.
+        const [atX, atY] = ontoNearest(px, py, (j) => j < sides) ??
+          ontoNearest(px, py, (j) => j !== i) ?? [px, py];
+        v = vertexAt(atX, atY);
+      }
+      if (end === 0) first[i] = v;
+      else last[i] = v;
     }
+    if (first[i] !== last[i]) continue;
+    live[i] = 0;
+    strays.push({ kind: 'too-short', line: i - sides, other: null, at: [ax[i]!, ay[i]!] });
   }
   if (x.length > MAX_VERTICES) return 'too-many';
 
   // Every vertex within reach of a segment is put on it; sorted along the segment they give its edges.
-  const onSegment: number[] = [];
-  const onVertex: number[] = [];
-  const onT: number[] = [];
   for (let v = 0; v < x.length; v++) {
     const px = x[v]!;
     const py = y[v]!;
     index.visitSegmentsNear(px, py, REACH_IN, (j) => {
-      if (!live[j]) return;
       const ex = bx[j]! - ax[j]!;
       const ey = by[j]! - ay[j]!;
-      const length2 = ex * ex + ey * ey;
-      const t = ((px - ax[j]!) * ex + (py - ay[j]!) * ey) / length2;
-      const clamped = Math.max(0, Math.min(1, t));
-      const ox = px - ax[j]! - clamped * ex;
-      const oy = py - ay[j]! - clamped * ey;
-      if (ox * ox + oy * oy > REACH_IN * REACH_IN) return;
-      onSegment.push(j);
-      onVertex.push(v);
-      onT.push(t);
+      const across = ex * (py - ay[j]!) - ey * (px - ax[j]!);
+      if (across * across <= REACH_IN * REACH_IN * (ex * ex + ey * ey)) put(j, v, false);
     });
   }
   const start = new Int32Array(count + 1);
@@ -239,6 +248,7 @@ function node(outline: Ring, lines: readonly Segment[]): Net | 'too-many' {
   const chain: number[] = [];
   const overlapSeen = new Set<number>();
   for (let j = 0; j < count; j++) {
+    if (!live[j]) continue;
     const begin = start[j]!;
     const end = start[j + 1]!;
     for (let k = begin + 1; k < end; k++) {
@@ -250,28 +260,70 @@ function node(outline: Ring, lines: readonly Segment[]): Net | 'too-many' {
       }
       entry[m] = e;
     }
-    for (let k = begin + 1; k < end; k++) {
-      const u = onVertex[entry[k - 1]!]!;
-      const v = onVertex[entry[k]!]!;
+    const fromT = along(j, first[j]!);
+    const toT = along(j, last[j]!);
+    let u = first[j]!;
+    for (let k = begin; k <= end; k++) {
+      // Crossings, and what else stands between its ends; a vertex just past an end belongs to other lines.
+      const e = k < end ? entry[k]! : -1;
+      if (e >= 0 && !isCrossingOn[e] && (onT[e]! <= fromT || onT[e]! >= toT)) continue;
+      const v = e < 0 ? last[j]! : onVertex[e]!;
       if (u === v) continue;
       const twin = edgeBetween(u, v);
       if (twin >= 0) {
-        if (j >= sides && line[twin] !== j - sides && !overlapSeen.has(j * count + line[twin]! + sides)) {
-          overlapSeen.add(j * count + line[twin]! + sides);
+        const owner = line[twin]!;
+        const stretch = (x[u]! - x[v]!) ** 2 + (y[u]! - y[v]!) ** 2;
+        const pair = j * count + owner + sides;
+        if (owner !== j - sides && stretch > STRAIGHT_IN * STRAIGHT_IN && !overlapSeen.has(pair)) {
+          overlapSeen.add(pair);
           strays.push({
             kind: 'overlap',
             line: j - sides,
-            other: line[twin]! >= 0 ? line[twin]! : null,
+            other: owner >= 0 ? owner : null,
             at: [(x[u]! + x[v]!) / 2, (y[u]! + y[v]!) / 2],
           });
         }
-        continue;
-      }
-      addEdge(u, v, j < sides ? -1 - j : j - sides);
+        // An edge on two lines belongs to the one it lies closer to; the outline keeps its own.
+        if (
+          owner >= 0 &&
+          j >= sides &&
+          strayOf(j, u, v) < strayOf(owner + sides, u, v) - 1 / LATTICE_STEPS_PER_IN
+        )
+          line[twin] = j - sides;
+      } else addEdge(u, v, j < sides ? -1 - j : j - sides);
+      u = v;
     }
   }
   return { x, y, from, to, line, strays };
 
+  /** The spot moved onto the nearest of some segments, where one lies within the touch tolerance. */
+  function ontoNearest(px: number, py: number, isMeant: (j: number) => boolean): Point | null {
+    let best2 = TOUCH_IN * TOUCH_IN;
+    let found: Point | null = null;
+    index.visitSegmentsNear(px, py, TOUCH_IN, (j) => {
+      if (!isMeant(j)) return;
+      const ex = bx[j]! - ax[j]!;
+      const ey = by[j]! - ay[j]!;
+      const length2 = ex * ex + ey * ey;
+      const across = ex * (py - ay[j]!) - ey * (px - ax[j]!);
+      if (across * across > best2 * length2) return;
+      const t = Math.max(0, Math.min(1, ((px - ax[j]!) * ex + (py - ay[j]!) * ey) / length2));
+      const qx = ax[j]! + t * ex;
+      const qy = ay[j]! + t * ey;
+      const apart2 = (px - qx) * (px - qx) + (py - qy) * (py - qy);
+      if (apart2 >= best2) return;
+      best2 = apart2;
+      found = [snap(qx), snap(qy)];
+    });
+    return found;
+  }
+  /** How far an edge strays from the line it is put on, inches. */
+  function strayOf(j: number, u: number, v: number): number {
+    const ex = bx[j]! - ax[j]!;
+    const ey = by[j]! - ay[j]!;
+    const across = (w: number): number => Math.abs(ex * (y[w]! - ay[j]!) - ey * (x[w]! - ax[j]!));
+    return Math.max(across(u), across(v)) / Math.sqrt(ex * ex + ey * ey);
+  }
   function edgeBetween(u: number, v: number): number {
     for (let h = head[u]!; h >= 0; h = chain[h]!) {
       const e = h >> 1;
@@ -526,6 +578,7 @@ function strayParts(
   for (const e of kept) if (net.line[e]! >= 0) keptOf[net.line[e]!] = 1;
   const overlapped = new Set(net.strays.filter((s) => s.kind === 'overlap').map((s) => s.line));
   const strays: Stray[] = [];
+  const reached = new Set(idle.length > 0 ? kept.flatMap((e) => [net.from[e]!, net.to[e]!]) : []);
   const idleOf = new Map<number, number[]>();
   for (const e of idle) {
     const l = net.line[e]!;
@@ -534,7 +587,6 @@ function strayParts(
   for (const [l, edges] of idleOf) {
     if (keptOf[l]) {
       // Of a part that leads nowhere, the end is a vertex no kept edge reaches; a bridge has its middle.
-      const reached = new Set(kept.flatMap((e) => [net.from[e]!, net.to[e]!]));
       const ends = edges.flatMap((e) => [net.from[e]!, net.to[e]!]);
       const tips = ends.filter((v) => !reached.has(v) && ends.filter((w) => w === v).length === 1);
       for (const tip of tips.length > 0 ? tips : ends.slice(0, 1))

@@ -1,6 +1,7 @@
 import { isPassedThrough, OUTSIDE, ringOf } from '../geometry/division.ts';
+import { STRAIGHT_IN } from '../geometry/lattice.ts';
 import type { Point, Ring, Segment } from '../geometry/point.ts';
-import { signedArea } from '../geometry/ring.ts';
+import { distance, signedArea } from '../geometry/ring.ts';
 import { pieceOrder } from './order.ts';
 import { seamMeets } from './partings.ts';
 import type { Pattern } from './pattern.ts';
@@ -165,22 +166,22 @@ function joinOf(
 ): Join {
   const chains = chainsBetween(pattern, leftUnit, rightUnit);
   const stretches: Segment[] = [];
-  const spots: Spot[] = [];
+  const met: Met[] = [];
   for (const chain of chains) {
     chain.forEach((h, k) => {
       const isCorner = k === 0 || pattern.straight[chain[k - 1]! >> 1] !== pattern.straight[h >> 1];
       const at = startOf(pattern, h);
-      if (isCorner) {
-        stretches.push([at, endOf(pattern, h)]);
-        spots.push({ at, kind: 'end' });
-      } else {
-        stretches.push([stretches.pop()![0], endOf(pattern, h)]);
-        const sides = Number(seamMeets(pattern, leftUnit, h)) + Number(seamMeets(pattern, rightUnit, h));
-        if (sides > 0) spots.push({ at, kind: sides === 2 ? 'match' : 'junction' });
-      }
+      stretches.push([isCorner ? at : stretches.pop()![0], endOf(pattern, h)]);
+      met.push({
+        at,
+        isEnd: isCorner,
+        fromLeft: seamMeets(pattern, leftUnit, h),
+        fromRight: seamMeets(pattern, rightUnit, h),
+      });
     });
-    spots.push({ at: endOf(pattern, chain.at(-1)!), kind: 'end' });
+    met.push({ at: endOf(pattern, chain.at(-1)!), isEnd: true, fromLeft: false, fromRight: false });
   }
+  const spots = spotsOf(met);
   const seam: Segment = [spots[0]!.at, spots.at(-1)!.at];
   const isTurned = headed(...seam)[0] !== seam[0];
   return {
@@ -192,6 +193,37 @@ function joinOf(
     stretches: isTurned ? stretches.map(([a, b]): Segment => [b, a]).reverse() : stretches,
     points: registrationPoints(step, isTurned ? spots.reverse() : spots),
   };
+}
+
+/** What meets a join at a vertex. */
+interface Met {
+  readonly at: Point;
+  readonly isEnd: boolean;
+  readonly fromLeft: boolean;
+  readonly fromRight: boolean;
+}
+
+/** The spots worth a pin, in turn. Vertices closer than a printed line is wide are one spot. */
+function spotsOf(met: readonly Met[]): Spot[] {
+  const merged: Met[] = [];
+  for (const next of met) {
+    if (!next.isEnd && !next.fromLeft && !next.fromRight) continue;
+    const last = merged.at(-1);
+    if (!last || distance(last.at, next.at) > STRAIGHT_IN || (last.isEnd && next.isEnd)) {
+      merged.push(next);
+      continue;
+    }
+    merged[merged.length - 1] = {
+      at: next.isEnd ? next.at : last.at,
+      isEnd: last.isEnd || next.isEnd,
+      fromLeft: last.fromLeft || next.fromLeft,
+      fromRight: last.fromRight || next.fromRight,
+    };
+  }
+  return merged.map(({ at, isEnd, fromLeft, fromRight }): Spot => {
+    const kind = isEnd ? 'end' : fromLeft && fromRight ? 'match' : 'junction';
+    return { at, kind };
+  });
 }
 
 /** Outer boundary of a region, then the boundaries of what it surrounds. Each vertex as its patches have it. */

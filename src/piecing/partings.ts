@@ -2,47 +2,47 @@ import { distance } from '../geometry/ring.ts';
 import type { Pattern } from './pattern.ts';
 import { type Region, spread, without } from './region.ts';
 
+/** A straight run of inner edges right across a region, from rim to rim. */
+export interface Chord {
+  /** Index into `Pattern.lines`. */
+  readonly line: number;
+  /** Half-edges in turn. */
+  readonly edges: readonly number[];
+}
+
 /** A straight seam right across a region, and the two units it unites. */
 export interface Parting {
-  /** Half-edges along the seam, in turn, all with `left` on their face's side. */
-  readonly edges: readonly number[];
   readonly left: Region;
   readonly right: Region;
   /** Spots where seams from both sides meet it. */
   readonly matches: number;
   /** Inches. */
   readonly length: number;
-  /** Edges that run along a cut pinned to stay inside a foundation, counted by cut. */
+  /** Cuts pinned to stay inside a foundation that it runs along. */
   readonly refused: number;
 }
 
-/**
- * All straight seams that part a region in two: maximal straight runs of inner edges from rim to rim.
- * Cost: O(edges of the pattern + partings × sides of the region).
- */
-export function partingsOf(pattern: Pattern, region: Region): Parting[] {
+/** All straight seams that may part a region. Cost: O(edges of the pattern). */
+export function chordsOf(pattern: Pattern, region: Region): Chord[] {
   const { division, lines } = pattern;
   const { face, origin } = division;
   const isRim = rimOf(pattern, region);
-  const isInner = (h: number): boolean => region[face[h]!] === 1 && region[face[h ^ 1]!] === 1;
-  const partings: Parting[] = [];
-  for (const { runs } of lines)
-    for (const run of runs) {
-      let chain: number[] = [];
-      for (const h of run) {
-        if (!isInner(h)) {
-          chain = [];
+  const chords: Chord[] = [];
+  for (let line = 0; line < lines.length; line++)
+    for (const run of lines[line]!.runs) {
+      let start = -1;
+      for (let k = 0; k < run.length; k++) {
+        const h = run[k]!;
+        if (region[face[h]!] !== 1 || region[face[h ^ 1]!] !== 1) {
+          start = -1;
           continue;
         }
-        if (chain.length === 0 && !isRim[origin[h]!]) continue;
-        chain.push(h);
-        if (!isRim[origin[h ^ 1]!]) continue;
-        const parting = partAlong(pattern, region, chain);
-        if (parting) partings.push(parting);
-        chain = [];
+        if (isRim[origin[h]!] === 1) start = k;
+        if (start < 0 || isRim[origin[h ^ 1]!] !== 1) continue;
+        chords.push({ line, edges: run.slice(start, k + 1) });
       }
     }
-  return partings;
+  return chords;
 }
 
 /** Marks the vertices on the rim of a region: those an edge with only one side in it ends at. */
@@ -60,27 +60,33 @@ function rimOf(pattern: Pattern, region: Region): Uint8Array {
   return isRim;
 }
 
-function partAlong(pattern: Pattern, region: Region, chain: readonly number[]): Parting | null {
+/** The parting along a chord, or null where the region holds together round it. Cost: O(sides of the region). */
+export function partAlong(pattern: Pattern, region: Region, { edges }: Chord): Parting | null {
   const { division, role } = pattern;
   const { face, origin, vertices, line } = division;
-  const isSeam = new Set(chain.map((h) => h >> 1));
-  const left = spread(pattern, region, face[chain[0]!]!, (edge) => isSeam.has(edge));
-  if (left[face[chain[0]! ^ 1]!] === 1) return null;
+  const isSeam = new Set(edges.map((h) => h >> 1));
+  const left = spread(pattern, region, face[edges[0]!]!, (edge) => isSeam.has(edge));
+  if (left[face[edges[0]! ^ 1]!] === 1) return null;
   const right = without(region, left);
-  const refusedCuts = new Set<number>();
+  const refused = new Set<number>();
   let matches = 0;
-  chain.forEach((h, k) => {
-    if (role[h >> 1] === 2) refusedCuts.add(line[h >> 1]!);
+  edges.forEach((h, k) => {
+    if (role[h >> 1] === 2) refused.add(line[h >> 1]!);
     if (k > 0 && seamMeets(pattern, left, h) && seamMeets(pattern, right, h)) matches++;
   });
   return {
-    edges: [...chain],
     left,
     right,
     matches,
-    length: distance(vertices[origin[chain[0]!]!]!, vertices[origin[chain.at(-1)! ^ 1]!]!),
-    refused: refusedCuts.size,
+    length: distance(vertices[origin[edges[0]!]!]!, vertices[origin[edges.at(-1)! ^ 1]!]!),
+    refused: refused.size,
   };
+}
+
+/** Is a chord crossed by no other straight line, so that every other parting lies wholly on one side of it? */
+export function isUncrossed(pattern: Pattern, chord: Chord, isCrossing: Uint8Array): boolean {
+  const { origin } = pattern.division;
+  return chord.edges.every((h, k) => k === 0 || isCrossing[origin[h]!] !== 1);
 }
 
 /** Does a seam inside the unit end at the vertex half-edge `h` starts from? */

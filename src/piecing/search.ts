@@ -1,4 +1,5 @@
-import { type Parting, partingsOf } from './partings.ts';
+import { type Binding, bindingOf, clashesOf, crossedVertices } from './clashes.ts';
+import { chordsOf, isUncrossed, type Parting, partAlong } from './partings.ts';
 import type { Pattern } from './pattern.ts';
 import { knotOf } from './peel.ts';
 import { keyOf, type Region } from './region.ts';
@@ -40,16 +41,28 @@ interface Solved {
   readonly assembly: Assembly;
 }
 
+interface Bound {
+  /** No assembly of the region undercuts this. */
+  readonly cost: Cost;
+  readonly binding: Binding;
+  readonly peels: boolean;
+  /** Pinned joins inside it, if it is made one foundation. */
+  readonly refused: number;
+}
+
 /**
  * The cheapest way to put a whole pattern together:
  * `best(region) = one foundation if it peels, else the least over its partings of best(left) + best(right)`,
- * memoised on the set of cells, by branch and bound. Exact while the budget lasts; after that each region takes
- * its most promising parting. `budget` counts regions looked into.
+ * memoised on the set of cells, by branch and bound. Exact in set-in joins, pins, foundations and match points
+ * while the budget lasts; after that each region takes its most promising parting. Among equals the one with the
+ * shorter joins is preferred, without looking through all of them. `budget` counts regions looked into.
  */
 export function cheapestAssembly(pattern: Pattern, budget: number): SearchResult {
   const memo = new Map<string, Solved>();
-  const bounds = new Map<string, Cost>();
+  const bounds = new Map<string, Bound>();
   const rings: Region[] = [];
+  const clashes = clashesOf(pattern);
+  const isCrossing = crossedVertices(pattern);
   let spent = 0;
   let isProven = true;
 
@@ -57,15 +70,21 @@ export function cheapestAssembly(pattern: Pattern, budget: number): SearchResult
   const result = solve(whole, 0);
   return { ...result, isProven: isProven && result.cost[0] === 0, rings };
 
-  /** A cost no assembly of the region undercuts; exact where the region sews on one foundation. */
-  function bound(region: Region, key: string): Cost {
-    const known = memo.get(key)?.cost ?? bounds.get(key);
+  function boundOf(region: Region, key: string): Bound {
+    const known = bounds.get(key);
     if (known) return known;
-    const peels = knotOf(pattern, region).length === 1;
+    const binding = bindingOf(pattern, clashes, region);
+    const peels = binding.joins === 0 && knotOf(pattern, region).length === 1;
     const refused = peels ? joinsInside(pattern, region) : 0;
-    const cost: Cost = peels && refused === 0 ? [0, 0, 1, 0, 0] : peels ? [0, 0, 1, 0, 1] : [0, 0, 2, 0, 1];
-    bounds.set(key, cost);
-    return cost;
+    const joins = peels ? 0 : Math.max(1, binding.joins);
+    const bound: Bound = { cost: [0, 0, 1 + joins, binding.matches, 0], binding, peels, refused };
+    bounds.set(key, bound);
+    return bound;
+  }
+
+  function leastOf(region: Region): Cost {
+    const key = keyOf(region);
+    return memo.get(key)?.cost ?? boundOf(region, key).cost;
   }
 
   function solve(region: Region, depth: number): Solved {
@@ -73,29 +92,21 @@ export function cheapestAssembly(pattern: Pattern, budget: number): SearchResult
     const known = memo.get(key);
     if (known) return known;
     spent++;
-    let best: Solved | null = null;
-    if (knotOf(pattern, region).length === 1) {
-      const refused = joinsInside(pattern, region);
-      best = { cost: [0, refused, 1, 0, 0], assembly: { kind: 'foundation', region } };
-      if (refused === 0) return remember(key, best);
-    }
-    const choices = partingsOf(pattern, region)
-      .map((parting) => {
-        const left = bound(parting.left, keyOf(parting.left));
-        const right = bound(parting.right, keyOf(parting.right));
-        return { parting, least: add(add(left, right), ownCost(parting)) };
-      })
-      .sort((a, b) => compare(a.least, b.least));
-    for (const { parting, least } of choices) {
-      if (best && compare(least, best.cost) >= 0) break;
+    const { peels, refused, binding, cost: floor } = boundOf(region, key);
+    let best: Solved | null = peels
+      ? { cost: [0, refused, 1, 0, 0], assembly: { kind: 'foundation', region } }
+      : null;
+    if (peels && refused === 0) return remember(key, best!);
+    for (const { parting, least } of choicesOf(region, binding.isForced)) {
+      if (best && (isNoBetter(least, best.cost) || isNoBetter(floor, best.cost))) break;
       if (best && spent >= budget) {
         isProven = false;
         break;
       }
       const left = solve(parting.left, depth + 1);
       // With the left half known exactly, many a parting is out before its right half is looked into.
-      const sofar = add(add(left.cost, bound(parting.right, keyOf(parting.right))), ownCost(parting));
-      if (best && compare(sofar, best.cost) >= 0) continue;
+      const sofar = add(add(left.cost, leastOf(parting.right)), ownCost(parting));
+      if (best && isNoBetter(sofar, best.cost)) continue;
       const right = solve(parting.right, depth + 1);
       const cost = add(add(left.cost, right.cost), ownCost(parting));
       if (best && compare(cost, best.cost) >= 0) continue;
@@ -105,6 +116,26 @@ export function cheapestAssembly(pattern: Pattern, budget: number): SearchResult
       };
     }
     return remember(key, best ?? solveRing(region, depth));
+  }
+
+  /** The partings of a region, the most promising first. */
+  function choicesOf(region: Region, isForced: Uint8Array): { parting: Parting; least: Cost }[] {
+    const chords = chordsOf(pattern, region);
+    // A line that must be a join, runs right across and is crossed by none can be parted first at no loss:
+    // every other parting lies on one side of it and stays as it is.
+    for (const chord of chords) {
+      if (isForced[chord.line] !== 1 || !isUncrossed(pattern, chord, isCrossing)) continue;
+      const parting = partAlong(pattern, region, chord);
+      if (parting && parting.refused === 0) return [{ parting, least: leastAlong(parting) }];
+    }
+    return chords
+      .flatMap((chord) => partAlong(pattern, region, chord) ?? [])
+      .map((parting) => ({ parting, least: leastAlong(parting) }))
+      .sort((a, b) => compare(a.least, b.least));
+  }
+
+  function leastAlong(parting: Parting): Cost {
+    return add(add(leastOf(parting.left), leastOf(parting.right)), ownCost(parting));
   }
 
   function solveRing(region: Region, depth: number): Solved {
@@ -140,7 +171,11 @@ function add(a: Cost, b: Cost): Cost {
   return [a[0] + b[0], a[1] + b[1], a[2] + b[2], a[3] + b[3], a[4] + b[4]];
 }
 
-export function compare(a: Cost, b: Cost): number {
+/** No better in all that is promised; shorter joins alone are not worth another search. */
+const isNoBetter = (a: Cost, b: Cost): boolean =>
+  (a[0] - b[0] || a[1] - b[1] || a[2] - b[2] || a[3] - b[3]) >= 0;
+
+function compare(a: Cost, b: Cost): number {
   return a[0] - b[0] || a[1] - b[1] || a[2] - b[2] || a[3] - b[3] || a[4] - b[4];
 }
 
