@@ -2,12 +2,13 @@ import { isPassedThrough, OUTSIDE, ringOf } from '../geometry/division.ts';
 import { STRAIGHT_IN } from '../geometry/lattice.ts';
 import type { Point, Ring, Segment } from '../geometry/point.ts';
 import { distance, signedArea } from '../geometry/ring.ts';
+import { compareIds, letters } from './ids.ts';
 import { pieceOrder } from './order.ts';
 import { seamMeets } from './partings.ts';
 import type { Pattern } from './pattern.ts';
 import type { Join, Patch, Section } from './plan.ts';
 import { cellsOf, neighboursOf, type Region } from './region.ts';
-import { letters, registrationPoints, type Spot } from './registration.ts';
+import { registrationPoints, type Spot } from './registration.ts';
 import type { Assembly } from './search.ts';
 
 export interface Assembled {
@@ -23,31 +24,33 @@ export function assemble(
   pattern: Pattern,
   assembly: Assembly,
   fabrics: readonly (string | null)[],
+  ranks: ReadonlyMap<number, number> = new Map(),
 ): Assembled {
-  const sections: { letter: string; region: Region }[] = [];
+  const sections: { letter: string; region: Region; base?: Region; startsFrom: readonly string[] }[] = [];
   const joins: Join[] = [];
   walk(assembly);
 
   const idOf: string[] = [];
-  const orders = sections.map(({ letter, region }) => {
-    const order = pieceOrder(pattern, region);
-    order.forEach(({ cell }, k) => {
-      idOf[cell] = `${letter}${k + 1}`;
+  const orders = sections.map(({ letter, region, base }) => {
+    const first = base ? 2 : 1;
+    const order = pieceOrder(pattern, region, { rank: ranks, ...(base && { base }) });
+    return order.map((step, k) => {
+      idOf[step.cell] = `${letter}${first + k}`;
+      return { ...step, position: first + k };
     });
-    return order;
   });
   const patches = orders.flatMap((order, s) =>
-    order.map(({ cell, along }, k): Patch => {
+    order.map(({ cell, along, position }): Patch => {
       const face = pattern.division.faces[cell]!;
       return {
         id: idOf[cell]!,
         section: sections[s]!.letter,
-        position: k + 1,
+        position,
         polygon: ringOf(pattern.division, face.edge),
         holes: face.islands.map((h) => ringOf(pattern.division, h)),
         fabric: fabrics[cell] ?? null,
         seam: along.length > 0 ? headed(startOf(pattern, along[0]!), endOf(pattern, along.at(-1)!)) : null,
-        neighbours: [...neighboursOf(pattern, cell)].map((n) => idOf[n]!).sort(byId),
+        neighbours: [...neighboursOf(pattern, cell)].map((n) => idOf[n]!).sort(compareIds),
       };
     }),
   );
@@ -55,9 +58,15 @@ export function assemble(
     patches,
     joins,
     idOf,
-    sections: sections.map(({ letter, region }, s) => {
+    sections: sections.map(({ letter, region, startsFrom }, s) => {
       const [outline, ...holes] = outlinesOf(pattern, region);
-      return { letter, outline: outline!, holes, order: orders[s]!.map(({ cell }) => idOf[cell]!) };
+      return {
+        letter,
+        outline: outline!,
+        holes,
+        startsFrom,
+        order: orders[s]!.map(({ cell }) => idOf[cell]!),
+      };
     }),
   };
 
@@ -65,8 +74,14 @@ export function assemble(
   function walk(node: Assembly): string[] {
     if (node.kind === 'foundation') {
       const letter = letters(sections.length);
-      sections.push({ letter, region: node.region });
+      sections.push({ letter, region: node.region, startsFrom: [] });
       return [letter];
+    }
+    if (node.kind === 'sewn-on') {
+      const startsFrom = walk(node.base);
+      const letter = letters(sections.length);
+      sections.push({ letter, region: node.region, base: node.base.region, startsFrom });
+      return [...startsFrom, letter];
     }
     const isTurned = liesBefore(pattern, node.right.region, node.left.region);
     const [first, second] = isTurned ? [node.right, node.left] : [node.left, node.right];
@@ -76,8 +91,6 @@ export function assemble(
     return [...left, ...right];
   }
 }
-
-const byId = (a: string, b: string): number => a.length - b.length || (a < b ? -1 : a > b ? 1 : 0);
 
 const startOf = (pattern: Pattern, h: number): Point =>
   pattern.division.vertices[pattern.division.origin[h]!]!;

@@ -18,6 +18,23 @@ export interface Paint {
 }
 
 /**
+ * Which of the plans for a block is wanted:
+ * - `fewest`: the fewest foundations.
+ * - `rows`, `columns`: joins that run level, or upright, wherever there is such a one.
+ * - `least-matching`: the fewest spots where a seam must be matched or met along a join.
+ * - `unit-first`: a finished unit may serve as position 1 of a further paper.
+ */
+export type PlanChoice = 'fewest' | 'rows' | 'columns' | 'least-matching' | 'unit-first';
+
+export const PLAN_CHOICES: readonly PlanChoice[] = [
+  'fewest',
+  'rows',
+  'columns',
+  'least-matching',
+  'unit-first',
+];
+
+/**
  * What piecing needs to know of a block: a closed outline divided by straight cuts, front view, inches, y down.
  * The document's block is one of these with more around it.
  */
@@ -27,4 +44,11 @@ export interface Block {
   readonly outline: Ring;
   readonly cuts: readonly Cut[];
   readonly paint: readonly Paint[];
+  /** The plan chosen by hand; `fewest` when absent. */
+  readonly plan?: PlanChoice;
+  /**
+   * Orders set by hand: each a list of points, one in each patch, in the order those patches are to be sewn. Patches
+   * of the same foundation that are not listed follow after. A list of one pins the first patch.
+   */
+  readonly orders?: readonly (readonly Point[])[];
 }

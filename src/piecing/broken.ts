@@ -11,7 +11,7 @@ export function brokenPlan(code: string, at: Point, message: string): PiecingPla
     patches: [],
     sections: [],
     joins: [],
-    findings: [{ code, severity: 'trouble', at, patches: [], cuts: [], message }],
+    findings: [{ code, severity: 'trouble', at, patches: [], cuts: [], message, stretches: [] }],
   };
 }
 

@@ -1,6 +1,6 @@
 import type { Pattern } from './pattern.ts';
 import { contactOf, isPeelable } from './peel.ts';
-import { neighboursOf, type Region } from './region.ts';
+import { cellsOf, neighboursOf, type Region } from './region.ts';
 
 /** One position of a foundation: the cell, and the half-edges it is sewn along (none for position 1). */
 export interface Step {
@@ -8,41 +8,53 @@ export interface Step {
   readonly along: readonly number[];
 }
 
+/** What steers an order beside what can be sewn. */
+export interface OrderWish {
+  /** Cells that are there already, as a finished unit; they are not peeled. */
+  readonly base?: Region;
+  /** Place of a cell in an order set by hand, counted from 0; absent for cells not in it. */
+  readonly rank?: ReadonlyMap<number, number>;
+}
+
 /**
- * The piecing order of a region that sews on one foundation, position 1 first.
+ * The piecing order of a region that sews on one foundation (or on from `base`), the first position first.
  *
- * It is found backwards: of the cells that can come off, the one that is best sewn last is taken. Best last, in
- * this order: the darker fabric where both ways are open (its allowance then lies under itself, not under a
- * light one), the fabric of the one sewn after it, a neighbour of the one sewn after it, the one farther down and right.
- * The same drawing gives the same order. Cost: O(cells²) at worst, on sections of a few dozen.
+ * It is found backwards: of the cells that can come off, the one that is best sewn last is taken. Best last, in this
+ * order: what an order by hand puts last (cells not in it come after those that are), the darker fabric where both
+ * ways are open (its allowance then lies under itself, not under a light one), the fabric of the one sewn after it,
+ * a neighbour of the one sewn after it, the one farther down and right. The same drawing gives the same order.
+ * Cost: O(cells²) at worst, on sections of a few dozen.
  */
-export function pieceOrder(pattern: Pattern, region: Region): Step[] {
+export function pieceOrder(pattern: Pattern, region: Region, wish: OrderWish = {}): Step[] {
   const left = region.slice();
   const steps: Step[] = [];
-  let count = left.reduce((sum, is) => sum + is, 0);
+  const own = cellsOf(region).filter((c) => wish.base?.[c] !== 1);
   let after = -1;
   const peelable = new Int8Array(pattern.cells).fill(-1);
-  while (count > 1) {
+  const last = wish.base ? 0 : 1;
+  for (let count = own.length; count > last; count--) {
     let best = -1;
-    for (let c = 0; c < left.length; c++) {
+    for (const c of own) {
       if (left[c] !== 1) continue;
       if (peelable[c]! < 0) peelable[c] = isPeelable(pattern, left, c) ? 1 : 0;
-      if (peelable[c] === 1 && (best < 0 || isBetterLast(pattern, c, best, after))) best = c;
+      if (peelable[c] === 1 && (best < 0 || isBetterLast(pattern, wish, c, best, after))) best = c;
     }
     if (best < 0) throw new Error('a region that was found to sew on one foundation does not');
     const contact = contactOf(pattern, left, best);
     steps.push({ cell: best, along: contact.kind === 'straight' ? contact.edges : [] });
     left[best] = 0;
-    count--;
     for (const n of neighboursOf(pattern, best)) if (left[n] === 1) peelable[n] = -1;
     after = best;
   }
-  steps.push({ cell: left.indexOf(1), along: [] });
+  if (!wish.base) steps.push({ cell: left.indexOf(1), along: [] });
   return steps.reverse();
 }
 
-function isBetterLast(pattern: Pattern, c: number, best: number, after: number): boolean {
+function isBetterLast(pattern: Pattern, wish: OrderWish, c: number, best: number, after: number): boolean {
   const { lightness, fabric } = pattern;
+  const rankC = wish.rank?.get(c) ?? Number.POSITIVE_INFINITY;
+  const rankBest = wish.rank?.get(best) ?? Number.POSITIVE_INFINITY;
+  if (rankC !== rankBest) return rankC > rankBest;
   if (lightness[c] !== lightness[best]) return lightness[c]! < lightness[best]!;
   if (after >= 0) {
     const sameC = fabric[c] === fabric[after];

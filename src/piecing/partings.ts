@@ -16,6 +16,8 @@ export interface Parting {
   readonly right: Region;
   /** Spots where seams from both sides meet it. */
   readonly matches: number;
+  /** Spots where a seam from one side or both meets it. */
+  readonly meetings: number;
   /** Inches. */
   readonly length: number;
   /** Cuts pinned to stay inside a foundation that it runs along. */
@@ -70,14 +72,19 @@ export function partAlong(pattern: Pattern, region: Region, { edges }: Chord): P
   const right = without(region, left);
   const refused = new Set<number>();
   let matches = 0;
+  let meetings = 0;
   edges.forEach((h, k) => {
     if (role[h >> 1] === 2) refused.add(line[h >> 1]!);
-    if (k > 0 && seamMeets(pattern, left, h) && seamMeets(pattern, right, h)) matches++;
+    if (k === 0) return;
+    const sides = Number(seamMeets(pattern, left, h)) + Number(seamMeets(pattern, right, h));
+    if (sides > 0) meetings++;
+    if (sides === 2) matches++;
   });
   return {
     left,
     right,
     matches,
+    meetings,
     length: distance(vertices[origin[edges[0]!]!]!, vertices[origin[edges.at(-1)! ^ 1]!]!),
     refused: refused.size,
   };

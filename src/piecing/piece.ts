@@ -1,44 +1,40 @@
 import { type Division, divide, ringOf } from '../geometry/division.ts';
 import { MAX_COORDINATE_IN } from '../geometry/lattice.ts';
 import { outlineFault } from '../geometry/outline.ts';
+import type { Point } from '../geometry/point.ts';
 import { boxOf, contains } from '../geometry/ring.ts';
 import { straightGroups } from '../geometry/straight.ts';
 import { assemble } from './assemble.ts';
 import type { Block } from './block.ts';
 import { brokenPlan, outlineMessage } from './broken.ts';
-import { patternOf, ROLE_NUMBER } from './pattern.ts';
+import { wishFor } from './choices.ts';
+import { DEFAULT_BUDGET, type PieceOptions } from './options.ts';
+import { type Pattern, patternOf, ROLE_NUMBER } from './pattern.ts';
 import type { PiecingPlan, Verdict } from './plan.ts';
 import { inspect } from './rules/table.ts';
 import { cheapestAssembly } from './search.ts';
 import { verifyPlan } from './verify.ts';
 
-export interface PieceOptions {
-  /** How much searching is allowed, in regions looked into. Default `DEFAULT_BUDGET`. */
-  readonly budget?: number;
-  /** How light each fabric is, 0 … 1, by fabric id: light is sewn before dark where the order is free. */
-  readonly lightness?: (fabric: string) => number;
-}
-
-export const DEFAULT_BUDGET = 2_000;
-
 /** More patches than this and no order is looked for: far beyond any block that is sewn from paper. */
 export const MAX_PATCHES = 2_000;
 
-/**
- * The one door to piecing: a block to its piecing plan. Never throws on any drawing; a block that cannot be
- * divided at all comes back as `broken` with the reason. The same block always gives the same plan.
- */
-export function piece(block: Block, options: PieceOptions = {}): PiecingPlan {
+/** A block divided and ready to be searched, or why it cannot be. */
+export type Prepared =
+  | { readonly ok: true; readonly pattern: Pattern; readonly fabrics: readonly (string | null)[] }
+  | { readonly ok: false; readonly code: string; readonly at: Point; readonly message: string };
+
+export function prepare(block: Block, options: PieceOptions = {}): Prepared {
   const fault = outlineFault(block.outline);
-  if (fault) return brokenPlan(`outline-${fault.kind}`, fault.at, outlineMessage(fault));
+  if (fault)
+    return { ok: false, code: `outline-${fault.kind}`, at: fault.at, message: outlineMessage(fault) };
   const at = block.outline[0]!;
+  const refuse = (code: string, message: string): Prepared => ({ ok: false, code, at, message });
   const far = block.cuts.findIndex((cut) =>
     [...cut.from, ...cut.to].some((v) => Math.abs(v) > MAX_COORDINATE_IN),
   );
   if (far >= 0)
-    return brokenPlan(
+    return refuse(
       'cut-too-far',
-      at,
       `Cut ${far + 1} reaches farther out than ${MAX_COORDINATE_IN.toLocaleString('en')} in.`,
     );
   const divided = divide(
@@ -47,21 +43,25 @@ export function piece(block: Block, options: PieceOptions = {}): PiecingPlan {
   );
   if (!divided.ok)
     return divided.fault === 'too-many'
-      ? brokenPlan(
+      ? refuse(
           'too-many-crossings',
-          at,
           'The cuts cross each other too often to be a block: more than 50,000 times.',
         )
-      : brokenPlan('tangled', at, 'Some cuts lie so close together that their patches cannot be told apart.');
+      : refuse('tangled', 'Some cuts lie so close together that their patches cannot be told apart.');
   const { division } = divided;
   if (division.faces.length > MAX_PATCHES)
-    return brokenPlan(
+    return refuse(
       'too-many-patches',
-      at,
       `The cuts make ${division.faces.length.toLocaleString('en')} patches; a block may have ${MAX_PATCHES.toLocaleString('en')}.`,
     );
-
-  const fabrics = fabricsOf(division, block);
+  const fabrics: (string | null)[] = division.faces.map(() => null);
+  if (block.paint.length > 0) {
+    const faceAt = faceFinder(division);
+    for (const { at: spot, fabric } of block.paint) {
+      const f = faceAt(spot);
+      if (f >= 0) fabrics[f] = fabric;
+    }
+  }
   const numbers = new Map<string, number>();
   for (const fabric of fabrics)
     if (fabric !== null && !numbers.has(fabric)) numbers.set(fabric, numbers.size);
@@ -73,38 +73,50 @@ export function piece(block: Block, options: PieceOptions = {}): PiecingPlan {
       fabric === null ? 1 : (options.lightness?.(fabric) ?? 1),
     ),
   });
-  const found = cheapestAssembly(pattern, options.budget ?? DEFAULT_BUDGET);
-  const assembled = assemble(pattern, found.assembly, fabrics);
-  const findings = inspect({ ...assembled, block, pattern, strays: division.strays, rings: found.rings });
+  return { ok: true, pattern, fabrics };
+}
+
+/**
+ * The one door to piecing: a block to its piecing plan. Never throws on any drawing; a block that cannot be
+ * divided at all comes back as `broken` with the reason. The same block always gives the same plan.
+ */
+export function piece(block: Block, options: PieceOptions = {}): PiecingPlan {
+  const prepared = prepare(block, options);
+  if (!prepared.ok) return brokenPlan(prepared.code, prepared.at, prepared.message);
+  const { pattern, fabrics } = prepared;
+  const choice = options.plan ?? block.plan ?? 'fewest';
+  const found = cheapestAssembly(pattern, options.budget ?? DEFAULT_BUDGET, wishFor(choice, pattern));
+  const assembled = assemble(pattern, found.assembly, fabrics, ranksOf(block, pattern.division));
   const { patches, sections, joins } = assembled;
   const verdict: Verdict = joins.some((join) => join.kind === 'set-in')
     ? 'set-in-seams'
-    : joins.length > 0
+    : sections.length > 1
       ? 'several-foundations'
       : patches.length > 1
         ? 'one-foundation'
         : 'undivided';
-  const plan: PiecingPlan = { verdict, fewest: found.isProven, patches, sections, joins, findings };
+  const findings = inspect({ ...assembled, block, pattern, options, rings: found.rings });
+  // Rows, columns and the like may take more foundations than could be; only a search for the fewest proves them.
+  const fewest = found.isProven && (choice === 'fewest' || choice === 'unit-first');
+  const plan: PiecingPlan = { verdict, fewest, patches, sections, joins, findings };
   const faults = verifyPlan(plan);
   if (faults.length > 0)
     return brokenPlan(
       'plan-fails-check',
-      at,
+      block.outline[0]!,
       `No plan can be vouched for: ${faults[0]} Moving the cuts there a little apart helps.`,
     );
   return plan;
 }
 
-/** Fabric of each face: the last paint laid on it. */
-function fabricsOf(division: Division, block: Block): (string | null)[] {
-  const fabrics: (string | null)[] = division.faces.map(() => null);
-  if (block.paint.length === 0) return fabrics;
-  const rings = division.faces.map((face) => {
+/** Finds the face a point lies in, or -1. */
+function faceFinder(division: Division): (at: Point) => number {
+  const faces = division.faces.map((face) => {
     const ring = ringOf(division, face.edge);
     return { ring, box: boxOf(ring), holes: face.islands.map((h) => ringOf(division, h)) };
   });
-  for (const { at, fabric } of block.paint) {
-    const f = rings.findIndex(
+  return (at) =>
+    faces.findIndex(
       ({ ring, box, holes }) =>
         at[0] >= box.minX &&
         at[0] <= box.maxX &&
@@ -113,7 +125,17 @@ function fabricsOf(division: Division, block: Block): (string | null)[] {
         contains(ring, at) &&
         !holes.some((hole) => contains(hole, at)),
     );
-    if (f >= 0) fabrics[f] = fabric;
-  }
-  return fabrics;
+}
+
+/** Place of each cell in the orders set by hand; a later order overrules an earlier one. */
+function ranksOf(block: Block, division: Division): Map<number, number> {
+  const ranks = new Map<number, number>();
+  if (!block.orders || block.orders.length === 0) return ranks;
+  const faceAt = faceFinder(division);
+  for (const order of block.orders)
+    order.forEach((point, place) => {
+      const f = faceAt(point);
+      if (f >= 0) ranks.set(f, place);
+    });
+  return ranks;
 }

@@ -41,7 +41,7 @@ export interface Patch {
   readonly holes: readonly Ring[];
   /** Fabric id, or null while unpainted. */
   readonly fabric: string | null;
-  /** The straight stretch it is sewn along to the earlier positions; null for position 1. */
+  /** The straight stretch it is sewn along to the earlier positions; null for a patch at position 1. */
   readonly seam: Segment | null;
   /** Ids of all patches it shares an edge with, in its block. */
   readonly neighbours: readonly string[];
@@ -54,7 +54,12 @@ export interface Section {
   readonly outline: Ring;
   /** Outlines of what the section surrounds without holding it. Almost always empty. */
   readonly holes: readonly Ring[];
-  /** Patch ids, position 1 first. */
+  /**
+   * Letters of the finished unit that serves as position 1 of this paper; its own patches then start at position 2.
+   * Empty where position 1 is a patch. The outline takes in the unit.
+   */
+  readonly startsFrom: readonly string[];
+  /** Ids of its patches, the lowest position first. */
   readonly order: readonly string[];
 }
 
@@ -101,6 +106,8 @@ export interface Finding {
   readonly patches: readonly string[];
   /** Cut ids it concerns. */
   readonly cuts: readonly string[];
-  /** One plain sentence. */
+  /** Plain sentences: what is there, and what it does at the machine. */
   readonly message: string;
+  /** What to light up beside the spot and the patches: stretches that do not line up, or lines that chase each other. */
+  readonly stretches: readonly Segment[];
 }

@@ -28,6 +28,12 @@ export function cellsOf(region: Region): number[] {
   return cells;
 }
 
+export function maskOf(pattern: Pattern, cells: Iterable<number>): Region {
+  const region = new Uint8Array(pattern.cells);
+  for (const c of cells) region[c] = 1;
+  return region;
+}
+
 /** Do the cells hold together edge to edge? An empty region does. */
 export function isConnected(pattern: Pattern, region: Region): boolean {
   const first = region.indexOf(1);

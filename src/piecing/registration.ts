@@ -1,6 +1,7 @@
 import { snap } from '../geometry/lattice.ts';
 import type { Point } from '../geometry/point.ts';
 import { distance } from '../geometry/ring.ts';
+import { letters } from './ids.ts';
 import type { PointKind, RegistrationPoint } from './plan.ts';
 
 /** No stretch between two registration points is longer than this. Trade practice: a mark every 3 to 4 in. */
@@ -34,11 +35,4 @@ export function registrationPoints(step: number, spots: readonly Spot[]): Regist
     places.push(spot);
   });
   return places.map(({ at, kind }, k) => ({ label: `${step}${letters(k).toLowerCase()}`, at, kind }));
-}
-
-/** 0 → A … 25 → Z, 26 → AA: letters of sections and of points. */
-export function letters(index: number): string {
-  let text = '';
-  for (let n = index; n >= 0; n = Math.floor(n / 26) - 1) text = String.fromCharCode(65 + (n % 26)) + text;
-  return text;
 }

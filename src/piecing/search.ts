@@ -1,11 +1,11 @@
 import { type Binding, bindingOf, clashesOf, crossedVertices } from './clashes.ts';
-import { chordsOf, isUncrossed, type Parting, partAlong } from './partings.ts';
+import { type Chord, chordsOf, isUncrossed, type Parting, partAlong } from './partings.ts';
 import type { Pattern } from './pattern.ts';
 import { knotOf } from './peel.ts';
-import { keyOf, type Region } from './region.ts';
+import { keyOf, maskOf, type Region, without } from './region.ts';
 import { setInSplits } from './set-in.ts';
 
-/** How a region is put together: one foundation, or two units and the join between them. */
+/** How a region is put together: one foundation, two units and the join between them, or a unit sewn on from. */
 export type Assembly =
   | { readonly kind: 'foundation'; readonly region: Region }
   | {
@@ -13,19 +13,30 @@ export type Assembly =
       readonly region: Region;
       readonly left: Assembly;
       readonly right: Assembly;
-    };
+    }
+  /** `base` is finished first and serves as position 1 of the paper that adds the rest of the region. */
+  | { readonly kind: 'sewn-on'; readonly region: Region; readonly base: Assembly };
 
 /**
- * What an assembly costs, most weighty first: set-in joins, pinned roles not obeyed, foundations, match points,
- * length of all joins in 1/64 in (whole, so that rounding never decides).
+ * What an assembly costs, most weighty first: set-in joins, pinned roles not obeyed, what the plan wished for
+ * dislikes, foundations, match points, length of all joins in 1/64 in (whole, so that rounding never decides).
  */
 export type Cost = readonly [
   setIn: number,
   refused: number,
+  disliked: number,
   foundations: number,
   matches: number,
   length: number,
 ];
+
+/** What is wished for besides the fewest foundations. */
+export interface Wish {
+  /** What a join along this chord costs in dislike: a whole number, 0 for none. */
+  readonly dislike?: (chord: Chord, parting: Parting) => number;
+  /** May a finished unit serve as position 1 of a further paper? */
+  readonly allowsUnitFirst?: boolean;
+}
 
 export interface SearchResult {
   readonly assembly: Assembly;
@@ -52,23 +63,23 @@ interface Bound {
 
 /**
  * The cheapest way to put a whole pattern together:
- * `best(region) = one foundation if it peels, else the least over its partings of best(left) + best(right)`,
- * memoised on the set of cells, by branch and bound. Exact in set-in joins, pins, foundations and match points
- * while the budget lasts; after that each region takes its most promising parting. Among equals the one with the
- * shorter joins is preferred, without looking through all of them. `budget` counts regions looked into.
+ * `best(region) = one foundation if it peels, else the least over its partings of best(left) + best(right)`, and on
+ * request also `1 + best(what is left after peeling)`; memoised on the set of cells, by branch and bound. Exact in
+ * all but the length while the budget lasts; after that each region takes its most promising parting. Among equals
+ * the one with the shorter joins is preferred, without looking through all of them. `budget` counts regions looked into.
  */
-export function cheapestAssembly(pattern: Pattern, budget: number): SearchResult {
+export function cheapestAssembly(pattern: Pattern, budget: number, wish: Wish = {}): SearchResult {
   const memo = new Map<string, Solved>();
   const bounds = new Map<string, Bound>();
-  const rings: Region[] = [];
+  const rings = new Map<string, Region>();
   const clashes = clashesOf(pattern);
   const isCrossing = crossedVertices(pattern);
   let spent = 0;
   let isProven = true;
 
   const whole = new Uint8Array(pattern.cells).fill(1);
-  const result = solve(whole, 0);
-  return { ...result, isProven: isProven && result.cost[0] === 0, rings };
+  const { cost, assembly } = solve(whole, 0);
+  return { cost, assembly, isProven: isProven && cost[0] === 0, rings: ringsIn(assembly) };
 
   function boundOf(region: Region, key: string): Bound {
     const known = bounds.get(key);
@@ -77,7 +88,7 @@ export function cheapestAssembly(pattern: Pattern, budget: number): SearchResult
     const peels = binding.joins === 0 && knotOf(pattern, region).length === 1;
     const refused = peels ? joinsInside(pattern, region) : 0;
     const joins = peels ? 0 : Math.max(1, binding.joins);
-    const bound: Bound = { cost: [0, 0, 1 + joins, binding.matches, 0], binding, peels, refused };
+    const bound: Bound = { cost: [0, 0, 0, 1 + joins, binding.matches, 0], binding, peels, refused };
     bounds.set(key, bound);
     return bound;
   }
@@ -94,63 +105,86 @@ export function cheapestAssembly(pattern: Pattern, budget: number): SearchResult
     spent++;
     const { peels, refused, binding, cost: floor } = boundOf(region, key);
     let best: Solved | null = peels
-      ? { cost: [0, refused, 1, 0, 0], assembly: { kind: 'foundation', region } }
+      ? { cost: [0, refused, 0, 1, 0, 0], assembly: { kind: 'foundation', region } }
       : null;
-    if (peels && refused === 0) return remember(key, best!);
-    for (const { parting, least } of choicesOf(region, binding.isForced)) {
-      if (best && (isNoBetter(least, best.cost) || isNoBetter(floor, best.cost))) break;
+    if (best && refused === 0) return remember(key, best);
+    if (wish.allowsUnitFirst && !peels) best = solveSewnOn(region, depth);
+    for (const { parting, own, least } of choicesOf(region, binding.isForced)) {
+      if (best && isNoBetter(floor, best.cost)) break;
+      if (best && isNoBetter(least, best.cost)) continue;
       if (best && spent >= budget) {
         isProven = false;
         break;
       }
       const left = solve(parting.left, depth + 1);
       // With the left half known exactly, many a parting is out before its right half is looked into.
-      const sofar = add(add(left.cost, leastOf(parting.right)), ownCost(parting));
-      if (best && isNoBetter(sofar, best.cost)) continue;
+      if (best && isNoBetter(add(left.cost, leastOf(parting.right), own), best.cost)) continue;
       const right = solve(parting.right, depth + 1);
-      const cost = add(add(left.cost, right.cost), ownCost(parting));
+      const cost = add(left.cost, right.cost, own);
       if (best && compare(cost, best.cost) >= 0) continue;
-      best = {
-        cost,
-        assembly: { kind: 'straight', region, left: left.assembly, right: right.assembly },
-      };
+      best = { cost, assembly: { kind: 'straight', region, left: left.assembly, right: right.assembly } };
     }
-    return remember(key, best ?? solveRing(region, depth));
+    return remember(key, best ?? solveRing(region, key, depth));
   }
 
   /** The partings of a region, the most promising first. */
-  function choicesOf(region: Region, isForced: Uint8Array): { parting: Parting; least: Cost }[] {
+  function choicesOf(region: Region, isForced: Uint8Array): { parting: Parting; own: Cost; least: Cost }[] {
     const chords = chordsOf(pattern, region);
+    const choice = (chord: Chord, parting: Parting) => {
+      const disliked = wish.dislike?.(chord, parting) ?? 0;
+      const own: Cost = [0, parting.refused, disliked, 0, parting.matches, Math.round(parting.length * 64)];
+      return { parting, own, least: add(leastOf(parting.left), leastOf(parting.right), own) };
+    };
     // A line that must be a join, runs right across and is crossed by none can be parted first at no loss:
     // every other parting lies on one side of it and stays as it is.
-    for (const chord of chords) {
-      if (isForced[chord.line] !== 1 || !isUncrossed(pattern, chord, isCrossing)) continue;
-      const parting = partAlong(pattern, region, chord);
-      if (parting && parting.refused === 0) return [{ parting, least: leastAlong(parting) }];
-    }
+    if (!wish.allowsUnitFirst)
+      for (const chord of chords) {
+        if (isForced[chord.line] !== 1 || !isUncrossed(pattern, chord, isCrossing)) continue;
+        const parting = partAlong(pattern, region, chord);
+        if (parting && parting.refused === 0) return [choice(chord, parting)];
+      }
     return chords
-      .flatMap((chord) => partAlong(pattern, region, chord) ?? [])
-      .map((parting) => ({ parting, least: leastAlong(parting) }))
+      .flatMap((chord) => {
+        const parting = partAlong(pattern, region, chord);
+        return parting ? [choice(chord, parting)] : [];
+      })
       .sort((a, b) => compare(a.least, b.least));
   }
 
-  function leastAlong(parting: Parting): Cost {
-    return add(add(leastOf(parting.left), leastOf(parting.right)), ownCost(parting));
+  function solveSewnOn(region: Region, depth: number): Solved | null {
+    const base = maskOf(pattern, knotOf(pattern, region));
+    const added = without(region, base);
+    // A pinned join must part two foundations; whether it does here only the rest of the plan could tell.
+    if (!added.includes(1) || joinsInside(pattern, region) > joinsInside(pattern, base)) return null;
+    const solved = solve(base, depth + 1);
+    return {
+      cost: add(solved.cost, [0, 0, 0, 1, 0, 0]),
+      assembly: { kind: 'sewn-on', region, base: solved.assembly },
+    };
   }
 
-  function solveRing(region: Region, depth: number): Solved {
-    rings.push(region);
+  function solveRing(region: Region, key: string, depth: number): Solved {
+    rings.set(key, region);
     let best: Solved | null = null;
     for (const split of setInSplits(pattern, region, depth === 0 ? 8 : 2)) {
       if (best && spent >= budget) break;
       const left = solve(split.left, depth + 2);
       const right = solve(split.right, depth + 2);
-      const cost = add(add(left.cost, right.cost), [1, 0, 0, split.corners, split.length]);
+      const cost = add(left.cost, right.cost, [1, 0, 0, 0, split.corners, split.length]);
       if (best && compare(cost, best.cost) >= 0) continue;
       best = { cost, assembly: { kind: 'set-in', region, left: left.assembly, right: right.assembly } };
     }
     if (!best) throw new Error('a ring of patches has no way in');
     return best;
+  }
+
+  /** Of all rings met on the way, those the assembly found has. */
+  function ringsIn(node: Assembly): Region[] {
+    if (node.kind === 'foundation') return [];
+    if (node.kind === 'sewn-on') return ringsIn(node.base);
+    const inside = [...ringsIn(node.left), ...ringsIn(node.right)];
+    const ring = node.kind === 'set-in' ? rings.get(keyOf(node.region)) : undefined;
+    return ring ? [ring, ...inside] : inside;
   }
 
   function remember(key: string, solved: Solved): Solved {
@@ -159,25 +193,21 @@ export function cheapestAssembly(pattern: Pattern, budget: number): SearchResult
   }
 }
 
-const ownCost = (parting: Parting): Cost => [
-  0,
-  parting.refused,
-  0,
-  parting.matches,
-  Math.round(parting.length * 64),
-];
-
-function add(a: Cost, b: Cost): Cost {
-  return [a[0] + b[0], a[1] + b[1], a[2] + b[2], a[3] + b[3], a[4] + b[4]];
+function add(...costs: readonly Cost[]): Cost {
+  const sum: [number, number, number, number, number, number] = [0, 0, 0, 0, 0, 0];
+  for (const cost of costs) for (let k = 0; k < 6; k++) sum[k]! += cost[k]!;
+  return sum;
 }
+
+function compareFirst(a: Cost, b: Cost, places: number): number {
+  for (let k = 0; k < places; k++) if (a[k] !== b[k]) return a[k]! - b[k]!;
+  return 0;
+}
+
+const compare = (a: Cost, b: Cost): number => compareFirst(a, b, 6);
 
 /** No better in all that is promised; shorter joins alone are not worth another search. */
-const isNoBetter = (a: Cost, b: Cost): boolean =>
-  (a[0] - b[0] || a[1] - b[1] || a[2] - b[2] || a[3] - b[3]) >= 0;
-
-function compare(a: Cost, b: Cost): number {
-  return a[0] - b[0] || a[1] - b[1] || a[2] - b[2] || a[3] - b[3] || a[4] - b[4];
-}
+const isNoBetter = (a: Cost, b: Cost): boolean => compareFirst(a, b, 5) >= 0;
 
 /** Cuts pinned to part two foundations that lie inside the region. */
 function joinsInside(pattern: Pattern, region: Region): number {

@@ -16,7 +16,9 @@ export function verifyPlan(plan: PiecingPlan): string[] {
   const neighbour = neighbourFinder(plan.patches);
   const placed = new Set<string>();
   for (const section of plan.sections) {
-    const earlier = new Set<string>();
+    const earlier = new Set(
+      plan.patches.filter((p) => section.startsFrom.includes(p.section)).map((p) => p.id),
+    );
     for (const id of section.order) {
       const patch = patches.get(id);
       if (!patch || placed.has(id)) {
@@ -35,13 +37,27 @@ export function verifyPlan(plan: PiecingPlan): string[] {
   if (placed.size !== plan.patches.length) faults.push('A patch stands on no foundation.');
 
   const unitOf = new Map(plan.sections.map(({ letter }) => [letter, letter]));
+  /** Name of the unit that is made of just these sections, or null when there is none yet. */
+  const unit = (letters: readonly string[]): string | null => {
+    const names = new Set(letters.map((letter) => unitOf.get(letter)));
+    const [name] = names;
+    const members = [...unitOf.values()].filter((n) => n === name).length;
+    return names.size === 1 && name !== undefined && members === letters.length ? name : null;
+  };
+  const waiting = new Set(plan.sections.filter(({ startsFrom }) => startsFrom.length > 0));
+  /** Sections that start from a unit are sewn as soon as it is there. */
+  const sewOn = (): void => {
+    for (const section of waiting) {
+      const name = unit(section.startsFrom);
+      if (name === null) continue;
+      unitOf.set(section.letter, name);
+      waiting.delete(section);
+      sewOn();
+      return;
+    }
+  };
   for (const join of plan.joins) {
-    const unit = (letters: readonly string[]): string | null => {
-      const names = new Set(letters.map((letter) => unitOf.get(letter)));
-      const [name] = names;
-      const members = [...unitOf.values()].filter((n) => n === name).length;
-      return names.size === 1 && name !== undefined && members === letters.length ? name : null;
-    };
+    sewOn();
     const left = unit(join.left);
     const right = unit(join.right);
     if (left === null || right === null || left === right) {
@@ -57,6 +73,7 @@ export function verifyPlan(plan: PiecingPlan): string[] {
     }
     for (const letter of join.right) unitOf.set(letter, left);
   }
+  sewOn();
   if (new Set(unitOf.values()).size > 1) faults.push('The sections are not all joined.');
   return faults;
 }

@@ -1,7 +1,7 @@
-import type { Stray } from '../../geometry/division.ts';
-import type { Point } from '../../geometry/point.ts';
+import type { Point, Segment } from '../../geometry/point.ts';
 import type { Assembled } from '../assemble.ts';
 import type { Block, Cut } from '../block.ts';
+import type { PieceOptions } from '../options.ts';
 import type { Pattern } from '../pattern.ts';
 import type { Severity } from '../plan.ts';
 import type { Region } from '../region.ts';
@@ -10,7 +10,7 @@ import type { Region } from '../region.ts';
 export interface Inspection extends Assembled {
   readonly block: Block;
   readonly pattern: Pattern;
-  readonly strays: readonly Stray[];
+  readonly options: PieceOptions;
   /** Regions that neither sew on one foundation nor part along a straight seam. */
   readonly rings: readonly Region[];
 }
@@ -21,6 +21,7 @@ export interface Remark {
   readonly patches?: readonly string[];
   readonly cuts?: readonly string[];
   readonly message: string;
+  readonly stretches?: readonly Segment[];
 }
 
 /** One thing that may be wrong with a block, looked for by itself. */
@@ -33,4 +34,10 @@ export interface Rule {
 /** How a message names a cut: by its place in the block, as the list beside the drawing does. */
 export function cutName(block: Block, cut: Cut | undefined): string {
   return cut ? `Cut ${block.cuts.indexOf(cut) + 1}` : 'A cut';
+}
+
+/** `A1`, `A1 and A2`, `A1, A2 and A3`; of long lists the first seven and how many more. */
+export function listed(ids: readonly string[]): string {
+  if (ids.length > 8) return `${ids.slice(0, 7).join(', ')} and ${ids.length - 7} more`;
+  return ids.length <= 1 ? ids.join('') : `${ids.slice(0, -1).join(', ')} and ${ids.at(-1)}`;
 }

@@ -12,8 +12,8 @@ function strayRule(
   return {
     code,
     severity,
-    check: ({ block, strays }: Inspection) =>
-      strays
+    check: ({ block, pattern }: Inspection) =>
+      pattern.division.strays
         .filter((stray) => stray.kind === kind)
         .map((stray) => {
           const cut = block.cuts[stray.line];

@@ -1,0 +1,51 @@
+import { centroid } from '../../geometry/ring.ts';
+import type { Rule } from './rule.ts';
+
+/** More seams than this in one point and the needle meets a lump: common practice. */
+export const MOST_SEAMS_IN_A_POINT = 8;
+
+/** More patches than this on one paper are hard to keep in order: common practice. */
+export const MOST_PATCHES_ON_A_FOUNDATION = 20;
+
+export const manySeams: Rule = {
+  code: 'many-seams',
+  severity: 'caution',
+  check: ({ pattern, idOf }) => {
+    const { origin, face, vertices } = pattern.division;
+    const seams = new Map<number, Set<number>>();
+    for (let h = 0; h < origin.length; h++) {
+      if (face[h]! < 0 || face[h ^ 1]! < 0) continue;
+      const around = seams.get(origin[h]!) ?? new Set<number>();
+      around.add(h);
+      seams.set(origin[h]!, around);
+    }
+    return [...seams].flatMap(([v, around]) =>
+      around.size <= MOST_SEAMS_IN_A_POINT
+        ? []
+        : [
+            {
+              at: vertices[v]!,
+              patches: [...around].map((h) => idOf[face[h]!]!),
+              message: `${around.size} seams meet in one point: a lump that needle and iron fight with. End some of the lines a little before it, or press these seams open.`,
+            },
+          ],
+    );
+  },
+};
+
+export const manyPatches: Rule = {
+  code: 'many-patches',
+  severity: 'caution',
+  check: ({ sections, patches }) =>
+    sections.flatMap((section) => {
+      if (section.order.length <= MOST_PATCHES_ON_A_FOUNDATION) return [];
+      const first = patches.find((patch) => patch.id === section.order[0])!;
+      return [
+        {
+          at: centroid(first.polygon),
+          patches: section.order,
+          message: `Foundation ${section.letter} has ${section.order.length} patches: a long way to go on one paper, and its folds wear out. Marking a cut as a join makes two of it.`,
+        },
+      ];
+    }),
+};

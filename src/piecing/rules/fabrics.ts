@@ -1,0 +1,67 @@
+import { centroid } from '../../geometry/ring.ts';
+import type { Patch, Section } from '../plan.ts';
+import { listed, type Rule } from './rule.ts';
+
+/** Lightness steps (L* / 100) from which a dark allowance shows through a light patch. A judgement of the trade. */
+export const SHADOW_STEP = 0.25;
+
+/**
+ * Patches lighter than one they are sewn to: the allowance of both lies under the newer patch, so the darker one
+ * shows through.
+ */
+export const shadowing: Rule = {
+  code: 'shadowing',
+  severity: 'note',
+  check: ({ patches, sections, options }) => {
+    const { lightness } = options;
+    if (!lightness) return [];
+    const byId = new Map(patches.map((patch) => [patch.id, patch]));
+    return sections.flatMap((section) => shadowsOn(section, byId, lightness));
+  },
+};
+
+function shadowsOn(
+  section: Section,
+  byId: ReadonlyMap<string, Patch>,
+  lightness: (fabric: string) => number,
+): { at: Patch['polygon'][number]; patches: string[]; message: string }[] {
+  const earlier = new Set<string>();
+  return section.order.flatMap((id) => {
+    const patch = byId.get(id)!;
+    const under = patch.neighbours.filter((other) => {
+      const fabric = byId.get(other)!.fabric;
+      if (!earlier.has(other) || fabric === null || patch.fabric === null) return false;
+      return lightness(patch.fabric) - lightness(fabric) >= SHADOW_STEP;
+    });
+    earlier.add(id);
+    if (under.length === 0) return [];
+    return [
+      {
+        at: centroid(patch.polygon),
+        patches: [id, ...under],
+        message: `${id} is lighter than ${listed(under)} it is sewn to: the dark allowance lies under it and may show. Trim that allowance a little shorter, or sew ${id} earlier.`,
+      },
+    ];
+  });
+}
+
+/** Patches without a fabric, all in one finding. */
+export const unpainted: Rule = {
+  code: 'unpainted',
+  severity: 'note',
+  check: ({ patches }) => {
+    const bare = patches.filter((patch) => patch.fabric === null);
+    if (bare.length === 0) return [];
+    const ids = bare.map((patch) => patch.id);
+    return [
+      {
+        at: centroid(bare[0]!.polygon),
+        patches: ids,
+        message:
+          bare.length === patches.length
+            ? 'No patch has a fabric yet: the cutting list needs them.'
+            : `${listed(ids)} ${ids.length === 1 ? 'has' : 'have'} no fabric yet: the cutting list needs ${ids.length === 1 ? 'it' : 'them'}.`,
+      },
+    ];
+  },
+};

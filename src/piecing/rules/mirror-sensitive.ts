@@ -1,0 +1,64 @@
+import { ringOf } from '../../geometry/division.ts';
+import type { Point } from '../../geometry/point.ts';
+import { boxOf, centroid, signedArea } from '../../geometry/ring.ts';
+import type { Rule } from './rule.ts';
+
+/** How far apart two patches may lie and still count as mirror images: 1/64 in. */
+const SAME_SPOT_IN = 1 / 64;
+
+/**
+ * Blocks that no mirror turns into themselves, in lines or in fabrics: sewn from papers printed the wrong way round
+ * they come out as another picture.
+ */
+export const mirrorSensitive: Rule = {
+  code: 'mirror-sensitive',
+  severity: 'note',
+  check: ({ block, pattern }) => {
+    const { division, fabric } = pattern;
+    if (pattern.cells < 2) return [];
+    const patches = division.faces.map((face, c) => {
+      const ring = ringOf(division, face.edge);
+      return { at: centroid(ring), area: signedArea(ring), fabric: fabric[c]! };
+    });
+    const centre = centroid(block.outline);
+    const buckets = new Map<string, number[]>();
+    const bucket = (v: number): number => Math.floor(v / 0.25);
+    patches.forEach(({ at }, k) => {
+      const key = `${bucket(at[0])} ${bucket(at[1])}`;
+      buckets.set(key, [...(buckets.get(key) ?? []), k]);
+    });
+    const hasTwin = (at: Point, area: number, cloth: number): boolean => {
+      for (const dx of [-SAME_SPOT_IN, SAME_SPOT_IN])
+        for (const dy of [-SAME_SPOT_IN, SAME_SPOT_IN])
+          for (const k of buckets.get(`${bucket(at[0] + dx)} ${bucket(at[1] + dy)}`) ?? []) {
+            const twin = patches[k]!;
+            if (
+              Math.abs(twin.at[0] - at[0]) <= SAME_SPOT_IN &&
+              Math.abs(twin.at[1] - at[1]) <= SAME_SPOT_IN &&
+              Math.abs(twin.area - area) <= SAME_SPOT_IN &&
+              twin.fabric === cloth
+            )
+              return true;
+          }
+      return false;
+    };
+    // A mirror of the block mirrors its outline: for outlines with up to twelve axes those lie at steps of 15°.
+    for (let step = 0; step < 12; step++) {
+      const cos = Math.cos((2 * step * Math.PI) / 12);
+      const sin = Math.sin((2 * step * Math.PI) / 12);
+      const mirrored = ({ at }: { at: Point }): Point => [
+        centre[0] + cos * (at[0] - centre[0]) + sin * (at[1] - centre[1]),
+        centre[1] + sin * (at[0] - centre[0]) - cos * (at[1] - centre[1]),
+      ];
+      if (patches.every((patch) => hasTwin(mirrored(patch), patch.area, patch.fabric))) return [];
+    }
+    const box = boxOf(block.outline);
+    return [
+      {
+        at: [box.minX + (box.maxX - box.minX) / 2, box.minY],
+        message:
+          'In a mirror this block is another picture. Its papers print mirrored, so that the front comes out as drawn: do not mirror them again.',
+      },
+    ];
+  },
+};

@@ -1,0 +1,27 @@
+import { contains } from '../../geometry/ring.ts';
+import { listed, type Rule } from './rule.ts';
+
+/** An order set by hand that the plan could not keep to. */
+export const orderRefused: Rule = {
+  code: 'order-refused',
+  severity: 'caution',
+  check: ({ block, patches, sections }) =>
+    (block.orders ?? []).flatMap((order) => {
+      const asked = order.flatMap((at) => patches.find((patch) => contains(patch.polygon, at)) ?? []);
+      return sections.flatMap(({ letter }) => {
+        const group = asked.filter((patch) => patch.section === letter);
+        if (group.length === 0) return [];
+        const isKept = group.every((patch, k) => k === 0 || patch.position > group[k - 1]!.position);
+        const startsFirst = group.length > 1 || group[0]!.position === 1;
+        if (isKept && startsFirst) return [];
+        const ids = group.map((patch) => patch.id);
+        return [
+          {
+            at: order[0]!,
+            patches: ids,
+            message: `The order set by hand cannot be sewn as it stands, now that the drawing has changed: ${listed(ids)} are sewn in the nearest order that can.`,
+          },
+        ];
+      });
+    }),
+};
