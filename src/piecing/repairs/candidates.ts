@@ -1,0 +1,277 @@
+import { snapPoint, TOUCH_IN } from '../../geometry/lattice.ts';
+import type { Point, Segment } from '../../geometry/point.ts';
+import { distance, distanceToSegment } from '../../geometry/ring.ts';
+import type { Block, Cut } from '../block.ts';
+import type { PiecingPlan } from '../plan.ts';
+import { NEAR_MISS_IN } from '../rules/near-miss.ts';
+import type { Candidate } from './repair.ts';
+
+/** Two cuts whose directions differ by less than this may be meant as one line, in degrees. */
+const ALMOST_ALIGNED_DEGREES = 8;
+
+/** Every change of one cut, or of two that nearly meet, that might mend a block; the likeliest have the lowest rank. */
+export function candidatesFor(block: Block, plan: PiecingPlan): Candidate[] {
+  const spots = plan.findings
+    .filter(({ severity, code }) => severity !== 'note' || code === 'knot')
+    .flatMap(({ at, stretches, severity }) =>
+      [at, ...stretches.flat()].map((point) => ({ point, weight: severity === 'trouble' ? 0 : 1 })),
+    );
+  const nearest = (segment: Segment): number =>
+    spots.reduce(
+      (best, { point, weight }) => Math.min(best, weight + distanceToSegment(point, ...segment)),
+      100,
+    );
+  return block.cuts
+    .flatMap((cut, index) => {
+      const rank = nearest([cut.from, cut.to]);
+      return [
+        ...extensions(block, cut, index, rank),
+        ...retreats(block, plan, cut, index, rank),
+        ...meetings(block, cut, index, rank),
+        ...straightenings(block, cut, index, rank),
+        ...releases(block, cut, index, rank),
+        removal(block, plan, cut, index, rank),
+      ];
+    })
+    .concat(unitFirst(block, plan))
+    .sort((a, b) => a.rank - b.rank);
+}
+
+const named = (index: number): string => `cut ${index + 1}`;
+
+function replaced(block: Block, changed: ReadonlyMap<string, Cut | null>): readonly Cut[] {
+  return block.cuts.flatMap((cut) => {
+    const next = changed.get(cut.id);
+    return next === undefined ? [cut] : next === null ? [] : [next];
+  });
+}
+
+const withEnd = (cut: Cut, end: 'from' | 'to', at: Point): Cut => ({ ...cut, [end]: snapPoint(at) });
+
+interface Meeting {
+  /** Along the line through the cut: 0 at its other end, 1 at this one. */
+  readonly t: number;
+  readonly at: Point;
+  /** Cut index met, or null for the outline. */
+  readonly met: number | null;
+}
+
+/** Where the whole line through a cut, seen towards one of its ends, meets the other cuts and the outline. */
+function meetingsAlong(block: Block, index: number, end: 'from' | 'to'): Meeting[] {
+  const cut = block.cuts[index]!;
+  const a = end === 'to' ? cut.from : cut.to;
+  const b = end === 'to' ? cut.to : cut.from;
+  const dx = b[0] - a[0];
+  const dy = b[1] - a[1];
+  const length = Math.hypot(dx, dy);
+  const found: Meeting[] = [];
+  const test = (c: Point, d: Point, met: number | null): void => {
+    const ex = d[0] - c[0];
+    const ey = d[1] - c[1];
+    const across = dx * ey - dy * ex;
+    if (Math.abs(across) < 1e-9 * length * Math.hypot(ex, ey)) return;
+    const t = ((c[0] - a[0]) * ey - (c[1] - a[1]) * ex) / across;
+    const at: Point = [a[0] + t * dx, a[1] + t * dy];
+    if (distanceToSegment(at, c, d) <= TOUCH_IN) found.push({ t, at, met });
+  };
+  block.outline.forEach((corner, k) => {
+    test(corner, block.outline[(k + 1) % block.outline.length]!, null);
+  });
+  block.cuts.forEach((other, k) => {
+    if (k !== index) test(other.from, other.to, k);
+  });
+  return found.sort((p, q) => p.t - q.t);
+}
+
+/** Each end drawn on to the next line, to the one after, and to the edge of the block. */
+function extensions(block: Block, cut: Cut, index: number, rank: number): Candidate[] {
+  const length = distance(cut.from, cut.to);
+  if (length === 0) return [];
+  return (['from', 'to'] as const).flatMap((end) => {
+    const here = 1 + (2 * TOUCH_IN) / length;
+    const all = meetingsAlong(block, index, end);
+    // An end on the rim cannot go on.
+    if (all.some(({ t, met }) => met === null && Math.abs(t - 1) * length <= 2 * TOUCH_IN)) return [];
+    const beyond = all.filter(({ t }) => t > here);
+    const edge = beyond.findIndex(({ met }) => met === null);
+    const reachable = edge < 0 ? [] : beyond.slice(0, edge + 1);
+    const targets = reachable.filter(({ met }, k) => k < 2 || met === null);
+    return targets.map((target): Candidate => {
+      const changed = withEnd(cut, end, target.at);
+      const where = target.met === null ? 'the edge of the block' : named(target.met);
+      return {
+        id: `extend ${cut.id} ${end} ${target.at.map((v) => v.toFixed(3)).join(' ')}`,
+        sentence: `Draw ${named(index)} on to ${where}.`,
+        change: { kind: 'cuts', cuts: replaced(block, new Map([[cut.id, changed]])) },
+        rank: rank + 0.01 * (target.t - 1) * length,
+        loss: 0,
+        moved: (target.t - 1) * length,
+      };
+    });
+  });
+}
+
+/** Each end pulled back to the line before. */
+function retreats(block: Block, plan: PiecingPlan, cut: Cut, index: number, rank: number): Candidate[] {
+  const length = distance(cut.from, cut.to);
+  if (length === 0) return [];
+  const loose = new Set(plan.findings.filter(({ code }) => code === 'loose-end').flatMap(({ cuts }) => cuts));
+  return (['from', 'to'] as const).flatMap((end) => {
+    const clear = (4 * TOUCH_IN) / length;
+    const target = meetingsAlong(block, index, end)
+      .filter(({ t }) => t > clear && t < 1 - clear)
+      .at(-1);
+    if (!target) return [];
+    const changed = withEnd(cut, end, target.at);
+    const where = target.met === null ? 'the edge of the block' : named(target.met);
+    return [
+      {
+        id: `pull ${cut.id} ${end}`,
+        sentence: `Pull ${named(index)} back to ${where}.`,
+        change: { kind: 'cuts', cuts: replaced(block, new Map([[cut.id, changed]])) } as const,
+        rank: rank + 0.3,
+        // Pulling in a loose end gives up nothing.
+        loss: loose.has(cut.id) ? 0 : 1,
+        moved: (1 - target.t) * length,
+      },
+    ];
+  });
+}
+
+/** An end moved onto the end of another cut a little way off, so that their seams meet. */
+function meetings(block: Block, cut: Cut, index: number, rank: number): Candidate[] {
+  return (['from', 'to'] as const).flatMap((end) =>
+    block.cuts.flatMap((other, k) =>
+      k === index
+        ? []
+        : (['from', 'to'] as const).flatMap((otherEnd): Candidate[] => {
+            const apart = distance(cut[end], other[otherEnd]);
+            if (apart <= TOUCH_IN || apart > 2 * NEAR_MISS_IN) return [];
+            const changed = withEnd(cut, end, other[otherEnd]);
+            return [
+              {
+                id: `meet ${cut.id} ${end} ${other.id} ${otherEnd}`,
+                sentence: `Let ${named(index)} meet ${named(k)}.`,
+                change: { kind: 'cuts', cuts: replaced(block, new Map([[cut.id, changed]])) },
+                rank: rank - 0.05,
+                loss: 0,
+                moved: apart,
+              },
+            ];
+          }),
+    ),
+  );
+}
+
+/** Two cuts that run on from each other almost straight, made one line. */
+function straightenings(block: Block, cut: Cut, index: number, rank: number): Candidate[] {
+  return block.cuts.flatMap((other, k) => {
+    if (k <= index) return [];
+    return (['from', 'to'] as const).flatMap((end) =>
+      (['from', 'to'] as const).flatMap((otherEnd): Candidate[] => {
+        const gap = distance(cut[end], other[otherEnd]);
+        if (gap > 2 * NEAR_MISS_IN) return [];
+        const start = cut[end === 'from' ? 'to' : 'from'];
+        const stop = other[otherEnd === 'from' ? 'to' : 'from'];
+        const bend = turnBetween(start, cut[end], other[otherEnd], stop);
+        const off = Math.max(
+          distanceToSegment(cut[end], start, stop),
+          distanceToSegment(other[otherEnd], start, stop),
+        );
+        if (bend > ALMOST_ALIGNED_DEGREES || off <= TOUCH_IN) return [];
+        const one: Cut = { ...cut, from: snapPoint(start), to: snapPoint(stop) };
+        return [
+          {
+            id: `straighten ${cut.id} ${other.id}`,
+            sentence: `Make ${named(index)} and ${named(k)} one straight line.`,
+            change: {
+              kind: 'cuts',
+              cuts: replaced(
+                block,
+                new Map<string, Cut | null>([
+                  [cut.id, one],
+                  [other.id, null],
+                ]),
+              ),
+            },
+            rank: rank - 0.05,
+            loss: 0,
+            moved: off,
+          },
+        ];
+      }),
+    );
+  });
+}
+
+function turnBetween(a: Point, b: Point, c: Point, d: Point): number {
+  const before = Math.atan2(b[1] - a[1], b[0] - a[0]);
+  const after = Math.atan2(d[1] - c[1], d[0] - c[0]);
+  const turn = Math.abs(((after - before) * 180) / Math.PI) % 360;
+  return Math.min(turn, 360 - turn);
+}
+
+/** A pinned role let go. */
+function releases(block: Block, cut: Cut, index: number, rank: number): Candidate[] {
+  if (cut.role === 'auto') return [];
+  const changed: Cut = { ...cut, role: 'auto' };
+  return [
+    {
+      id: `release ${cut.id}`,
+      sentence:
+        cut.role === 'join'
+          ? `Let ${named(index)} be a join only where the plan needs one.`
+          : `Let ${named(index)} be a join where the plan needs one.`,
+      change: { kind: 'cuts', cuts: replaced(block, new Map([[cut.id, changed]])) },
+      rank: rank - 0.1,
+      loss: 0,
+      moved: 0,
+    },
+  ];
+}
+
+/** Findings about cuts that can go without a loss to the picture. */
+const NOTHING_LOST = new Set(['idle-cut', 'outside-cut', 'short-cut', 'unreadable-cut']);
+
+/** A cut left out: patches of one fabric become one, or the picture loses a line. */
+function removal(block: Block, plan: PiecingPlan, cut: Cut, index: number, rank: number): Candidate {
+  const along = plan.patches.filter(({ polygon }) =>
+    polygon.some((p, k) => {
+      const q = polygon[(k + 1) % polygon.length]!;
+      return onCut(p, cut) && onCut(q, cut);
+    }),
+  );
+  const fabrics = new Set(along.map(({ fabric }) => fabric));
+  const dividesNothing = plan.findings.some(
+    ({ code, cuts }) => cuts.includes(cut.id) && NOTHING_LOST.has(code),
+  );
+  const isPlain = dividesNothing || (fabrics.size <= 1 && along.length > 0 && !fabrics.has(null));
+  return {
+    id: `remove ${cut.id}`,
+    sentence: dividesNothing
+      ? `Leave out ${named(index)}: it divides nothing.`
+      : isPlain
+        ? `Leave out ${named(index)}: the same fabric lies on both its sides.`
+        : `Leave out ${named(index)}.`,
+    change: { kind: 'cuts', cuts: replaced(block, new Map([[cut.id, null]])) },
+    rank: rank + (isPlain ? 0 : 0.6),
+    loss: isPlain ? 0 : 3,
+    moved: 0,
+  };
+}
+
+const onCut = (p: Point, cut: Cut): boolean => distanceToSegment(p, cut.from, cut.to) <= 2 * TOUCH_IN;
+
+function unitFirst(block: Block, plan: PiecingPlan): Candidate[] {
+  if (block.plan === 'unit-first' || plan.sections.length < 3) return [];
+  return [
+    {
+      id: 'plan unit-first',
+      sentence: 'Let a finished unit be position 1 of a further paper.',
+      change: { kind: 'plan', plan: 'unit-first' },
+      rank: 0.2,
+      loss: 0,
+      moved: 0,
+    },
+  ];
+}

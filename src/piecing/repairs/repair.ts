@@ -1,0 +1,46 @@
+import type { Block, Cut, PlanChoice } from '../block.ts';
+import type { Verdict } from '../plan.ts';
+
+/** A change to a block that has been tried and makes its plan better. */
+export interface Repair {
+  /** Stable within one drawing: what is done to what. */
+  readonly id: string;
+  /** What is done, as one would say it: `Draw cut 3 on to cut 5.` */
+  readonly sentence: string;
+  readonly change: Change;
+  readonly before: Standing;
+  readonly after: Standing;
+}
+
+/** New cuts in place of the old ones, or another plan for the same cuts. */
+export type Change =
+  | { readonly kind: 'cuts'; readonly cuts: readonly Cut[] }
+  | { readonly kind: 'plan'; readonly plan: PlanChoice };
+
+/** Where a block stands, in the numbers a repair is judged by. */
+export interface Standing {
+  readonly verdict: Verdict;
+  readonly foundations: number;
+  readonly patches: number;
+  readonly setInJoins: number;
+  /** Findings that are trouble, and those that are cautions. */
+  readonly troubles: number;
+  readonly cautions: number;
+}
+
+/** A change worth trying, before it is tried. */
+export interface Candidate {
+  readonly id: string;
+  readonly sentence: string;
+  readonly change: Change;
+  /** Lower is tried earlier. */
+  readonly rank: number;
+  /** Lines it takes away that part different fabrics: a loss to the picture. */
+  readonly loss: number;
+  /** Inches by which drawn lines move or grow. */
+  readonly moved: number;
+}
+
+export function applyChange(block: Block, change: Change): Block {
+  return change.kind === 'cuts' ? { ...block, cuts: change.cuts } : { ...block, plan: change.plan };
+}
