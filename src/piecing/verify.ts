@@ -78,14 +78,16 @@ export function verifyPlan(plan: PiecingPlan): string[] {
   return faults;
 }
 
-function edgesOf(patch: Patch): Segment[] {
+export function edgesOf(patch: Patch): Segment[] {
   return [patch.polygon, ...patch.holes].flatMap((ring) =>
     ring.map((point, k): Segment => [point, ring[(k + 1) % ring.length]!]),
   );
 }
 
 /** Neighbours share vertices exactly, so the patch beyond an edge is the one that has the edge the other way. */
-function neighbourFinder(patches: readonly Patch[]): (id: string, edge: Segment) => string | undefined {
+export function neighbourFinder(
+  patches: readonly Patch[],
+): (id: string, edge: Segment) => string | undefined {
   const owner = new Map<string, string>();
   for (const patch of patches) for (const [a, b] of edgesOf(patch)) owner.set(`${a} ${b}`, patch.id);
   return (id, [a, b]) => {
