@@ -1,6 +1,6 @@
 import { MAX_COORDINATE_IN, TOUCH_IN } from './lattice.ts';
 import type { Point, Ring } from './point.ts';
-import { cross, distance, distanceToSegment, signedArea } from './ring.ts';
+import { cross, distance, distanceToSegment } from './ring.ts';
 
 export type OutlineFault =
   | { readonly kind: 'too-few-corners' | 'no-area'; readonly at: Point }
@@ -24,8 +24,9 @@ export function outlineFault(outline: Ring): OutlineFault | null {
   const at = (i: number): Point => outline[i % outline.length]!;
   for (let i = 0; i < outline.length; i++)
     if (distance(at(i), at(i + 1)) <= TOUCH_IN) return { kind: 'too-close', at: at(i), corner: i };
-  const extent = outline.reduce((most, p) => Math.max(most, distance(first, p)), 0);
-  if (Math.abs(signedArea(outline)) <= TOUCH_IN * extent) return { kind: 'no-area', at: first };
+  const farthest = outline.reduce((far, p) => (distance(first, p) > distance(first, far) ? p : far), first);
+  if (outline.every((p) => distanceToLine(p, first, farthest) <= TOUCH_IN))
+    return { kind: 'no-area', at: first };
   for (let i = 0; i < outline.length; i++) {
     for (let j = i + 1; j < outline.length; j++) {
       const adjacent = j === i + 1 || (i === 0 && j === outline.length - 1);
@@ -35,6 +36,8 @@ export function outlineFault(outline: Ring): OutlineFault | null {
   }
   return null;
 }
+
+const distanceToLine = (p: Point, a: Point, b: Point): number => Math.abs(cross(a, b, p)) / distance(a, b);
 
 /** Two neighbouring sides may share their corner only: a side lying back on the one before it is no outline. */
 function foldsBack(at: (i: number) => Point, i: number, j: number): Point | null {

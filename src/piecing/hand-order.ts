@@ -1,6 +1,7 @@
 import type { Segment } from '../geometry/point.ts';
-import type { Patch, PiecingPlan, Section } from './plan.ts';
-import { edgesOf, isOneStretch, neighbourFinder } from './verify.ts';
+import { compareIds } from './ids.ts';
+import type { PiecingPlan, Section } from './plan.ts';
+import { isOneStretch, type SharedEdge, sharedEdges } from './verify.ts';
 
 /** Why an order by hand cannot be sewn: the first patch that does not go on, and what is in its way. */
 export interface OrderFault {
@@ -17,34 +18,34 @@ export interface OrderFault {
  * one straight unbroken stretch. Result: null when it can, else the first fault.
  */
 export function orderFault(plan: PiecingPlan, section: Section, order: readonly string[]): OrderFault | null {
-  const byId = new Map(plan.patches.map((patch) => [patch.id, patch]));
-  const neighbour = neighbourFinder(plan.patches);
+  return faultIn(plan, section, order, sharedEdges(plan.patches));
+}
+
+function faultIn(
+  plan: PiecingPlan,
+  section: Section,
+  order: readonly string[],
+  shared: ReadonlyMap<string, readonly SharedEdge[]>,
+): OrderFault | null {
   const earlier = new Set(
     plan.patches.filter((patch) => section.startsFrom.includes(patch.section)).map((patch) => patch.id),
   );
   for (const id of order) {
-    const patch = byId.get(id);
-    if (!patch) continue;
-    const fault = earlier.size > 0 ? faultAt(patch, earlier, neighbour) : null;
-    if (fault) return fault;
+    if (earlier.size > 0) {
+      const contact = (shared.get(id) ?? []).filter(({ other }) => earlier.has(other));
+      const stretches = contact.map(({ edge }) => edge);
+      if (!isOneStretch(stretches)) {
+        const touches = [...new Set(contact.map(({ other }) => other))].sort(compareIds);
+        const message =
+          touches.length === 0
+            ? `${id} would touch nothing sewn before it.`
+            : `${id} would meet ${touches.join(' and ')} along more than one line.`;
+        return { patch: id, touches, stretches, message };
+      }
+    }
     earlier.add(id);
   }
   return null;
-}
-
-function faultAt(
-  patch: Patch,
-  earlier: ReadonlySet<string>,
-  neighbour: ReturnType<typeof neighbourFinder>,
-): OrderFault | null {
-  const shared = edgesOf(patch).filter((edge) => earlier.has(neighbour(patch.id, edge) ?? ''));
-  if (isOneStretch(shared)) return null;
-  const touches = [...new Set(shared.map((edge) => neighbour(patch.id, edge)!))].sort();
-  const message =
-    touches.length === 0
-      ? `${patch.id} would touch nothing sewn before it.`
-      : `${patch.id} would meet ${touches.join(' and ')} along more than one line.`;
-  return { patch: patch.id, touches, stretches: shared, message };
 }
 
 /**
@@ -52,11 +53,12 @@ function faultAt(
  * themselves; its own place included. Cost: O(patches³) on sections of a few dozen at most.
  */
 export function freeMoves(plan: PiecingPlan, section: Section): Map<string, readonly number[]> {
+  const shared = sharedEdges(plan.patches);
   return new Map(
     section.order.map((id, from) => {
       const places = section.order.map((_, to) => to);
       const free = places.filter(
-        (to) => to === from || orderFault(plan, section, moved(section.order, from, to)) === null,
+        (to) => to === from || faultIn(plan, section, moved(section.order, from, to), shared) === null,
       );
       return [id, free];
     }),

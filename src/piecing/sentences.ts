@@ -1,6 +1,6 @@
 import { formatLength, type LengthUnit } from '../geometry/length.ts';
 import { distance } from '../geometry/ring.ts';
-import type { Join, PiecingPlan } from './plan.ts';
+import type { Join, PiecingPlan, Section } from './plan.ts';
 
 /** The words in which a plan is told, the same on every screen and on the command line. */
 
@@ -23,6 +23,12 @@ export function verdictSentence(plan: PiecingPlan): string {
 function cornersTurned(joins: readonly Join[]): string {
   const steps = joins.filter(({ kind }) => kind === 'set-in').map(({ step }) => step);
   return steps.length === 1 ? `join ${steps[0]} turns a corner` : `joins ${listed(steps)} turn corners`;
+}
+
+/** The order of a foundation: `A1 A2 A3`, or `A and B joined, C2 C3` where a finished unit is its position 1. */
+export function orderWords({ order, startsFrom }: Pick<Section, 'order' | 'startsFrom'>): string {
+  const unit = startsFrom.length === 1 ? `${startsFrom[0]}, ` : `${listed(startsFrom)} joined, `;
+  return `${startsFrom.length === 0 ? '' : unit}${order.join(' ')}`;
 }
 
 /** `A and B to C`, the two units that a join unites. */

@@ -13,7 +13,7 @@ export function verifyPlan(plan: PiecingPlan): string[] {
   if (plan.verdict === 'broken') return [];
   const faults: string[] = [];
   const patches = new Map(plan.patches.map((patch) => [patch.id, patch]));
-  const neighbour = neighbourFinder(plan.patches);
+  const shared = sharedEdges(plan.patches);
   const placed = new Set<string>();
   for (const section of plan.sections) {
     const earlier = new Set(
@@ -26,8 +26,8 @@ export function verifyPlan(plan: PiecingPlan): string[] {
         continue;
       }
       if (earlier.size > 0) {
-        const shared = edgesOf(patch).filter((edge) => earlier.has(neighbour(patch.id, edge) ?? ''));
-        if (!isOneStretch(shared))
+        const contact = shared.get(id)!.filter(({ other }) => earlier.has(other));
+        if (!isOneStretch(contact.map(({ edge }) => edge)))
           faults.push(`${id} does not meet the patches before it along one straight line.`);
       }
       earlier.add(id);
@@ -65,11 +65,13 @@ export function verifyPlan(plan: PiecingPlan): string[] {
       continue;
     }
     if (join.kind === 'straight') {
-      const isRight = new Set(plan.patches.filter((p) => join.right.includes(p.section)).map((p) => p.id));
-      const shared = plan.patches
-        .filter((p) => join.left.includes(p.section))
-        .flatMap((p) => edgesOf(p).filter((edge) => isRight.has(neighbour(p.id, edge) ?? '')));
-      if (!isOneStretch(shared)) faults.push(`Join ${join.step} is not one straight seam.`);
+      const isLeft = new Set(join.left);
+      const isRight = new Set(join.right);
+      const seam = plan.patches
+        .filter(({ section }) => isLeft.has(section))
+        .flatMap(({ id }) => shared.get(id)!.filter(({ other }) => isRight.has(patches.get(other)!.section)));
+      if (!isOneStretch(seam.map(({ edge }) => edge)))
+        faults.push(`Join ${join.step} is not one straight seam.`);
     }
     for (const letter of join.right) unitOf.set(letter, left);
   }
@@ -78,22 +80,55 @@ export function verifyPlan(plan: PiecingPlan): string[] {
   return faults;
 }
 
-export function edgesOf(patch: Patch): Segment[] {
-  return [patch.polygon, ...patch.holes].flatMap((ring) =>
-    ring.map((point, k): Segment => [point, ring[(k + 1) % ring.length]!]),
-  );
+/** A stretch of a patch's boundary that it shares with another patch. */
+export interface SharedEdge {
+  readonly edge: Segment;
+  /** Id of the patch beyond it. */
+  readonly other: string;
 }
 
-/** Neighbours share vertices exactly, so the patch beyond an edge is the one that has the edge the other way. */
-export function neighbourFinder(
-  patches: readonly Patch[],
-): (id: string, edge: Segment) => string | undefined {
-  const owner = new Map<string, string>();
-  for (const patch of patches) for (const [a, b] of edgesOf(patch)) owner.set(`${a} ${b}`, patch.id);
-  return (id, [a, b]) => {
-    const other = owner.get(`${b} ${a}`);
-    return other === id ? undefined : other;
+/**
+ * What each patch shares with others, by patch id. Neighbours share vertices exactly, so the patch beyond an edge is
+ * the one that has the same edge the other way. Cost: O(edges).
+ */
+export function sharedEdges(patches: readonly Patch[]): ReadonlyMap<string, readonly SharedEdge[]> {
+  // Points are numbered first: number pairs make far cheaper keys than texts of coordinates.
+  const columns = new Map<number, Map<number, number>>();
+  let points = 0;
+  const numberOf = ([x, y]: Point): number => {
+    let column = columns.get(x);
+    if (!column) {
+      column = new Map();
+      columns.set(x, column);
+    }
+    const known = column.get(y);
+    if (known !== undefined) return known;
+    column.set(y, points);
+    return points++;
   };
+  const rings = patches.map(({ polygon, holes }) =>
+    [polygon, ...holes].map((ring) => ({ ring, ids: ring.map(numberOf) })),
+  );
+  const owner = new Map<number, string>();
+  const keyOf = (from: number, to: number): number => from * points + to;
+  rings.forEach((ofPatch, k) => {
+    for (const { ids } of ofPatch)
+      ids.forEach((from, i) => {
+        owner.set(keyOf(from, ids[(i + 1) % ids.length]!), patches[k]!.id);
+      });
+  });
+  return new Map(
+    patches.map(({ id }, k) => {
+      const shared: SharedEdge[] = [];
+      for (const { ring, ids } of rings[k]!)
+        ids.forEach((from, i) => {
+          const next = (i + 1) % ids.length;
+          const other = owner.get(keyOf(ids[next]!, from));
+          if (other !== undefined && other !== id) shared.push({ edge: [ring[i]!, ring[next]!], other });
+        });
+      return [id, shared];
+    }),
+  );
 }
 
 /** Do the edges, in any order, make one straight and unbroken stretch? */
