@@ -1,6 +1,9 @@
 import type { PlanChoice } from './block.ts';
 import type { Severity } from './plan.ts';
 
+/** Severity by code of a rule. */
+export type Severities = Readonly<Record<string, Severity | 'off'>>;
+
 export interface PieceOptions {
   /** How much searching is allowed, in regions looked into. Default `DEFAULT_BUDGET`. */
   readonly budget?: number;
@@ -11,7 +14,7 @@ export interface PieceOptions {
   /** Paper that a foundation with its allowance should fit on, inches, either way up. Not looked at when absent. */
   readonly paper?: { readonly width: number; readonly height: number; readonly allowance: number };
   /** Severity of findings by code, where it differs from the rule's own; `off` leaves them out. */
-  readonly severities?: Readonly<Record<string, Severity | 'off'>>;
+  readonly severities?: Severities;
 }
 
 export const DEFAULT_BUDGET = 2_000;

@@ -1,0 +1,11 @@
+import { run } from './run.ts';
+
+// A reader that stops early, such as `head`, is no trouble.
+process.stdout.on('error', (error: NodeJS.ErrnoException) => {
+  if (error.code !== 'EPIPE') throw error;
+});
+
+process.exitCode = await run(process.argv.slice(2), {
+  out: (text) => process.stdout.write(text),
+  remark: (line) => process.stderr.write(`underpaper: ${line}\n`),
+});

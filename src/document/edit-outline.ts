@@ -1,0 +1,60 @@
+import type { Point, Ring } from '../geometry/point.ts';
+import { carryPaint } from './carry-paint.ts';
+import { changeBlock } from './find.ts';
+import { cleanPoint } from './limits.ts';
+import { cleanOutline } from './outline.ts';
+import type { Cut, Paint, Project } from './project.ts';
+
+/**
+ * Gives a block another outline (inches, at least three points); cuts stay where they are and paint is carried
+ * over. An outline that cannot be stored changes nothing; one that crosses itself is stored and its plan is broken.
+ */
+export function setOutline(project: Project, blockId: string, outline: Ring): Project {
+  const ring = cleanOutline(outline);
+  if (ring === null) return project;
+  return changeBlock(project, blockId, (block) =>
+    sameRing(block.outline, ring) ? block : carryPaint(block, { ...block, outline: ring }),
+  );
+}
+
+/** Moves one corner of the outline. `corner` counts from 0 in the outline's own order. */
+export function moveCorner(project: Project, blockId: string, corner: number, to: Point): Project {
+  const block = project.blocks.find(({ id }) => id === blockId);
+  if (block?.outline[corner] === undefined) return project;
+  return setOutline(
+    project,
+    blockId,
+    block.outline.map((point, index) => (index === corner ? to : point)),
+  );
+}
+
+/**
+ * Enlarges or shrinks a block with everything drawn in it, about its top left corner. Factors are those of width
+ * and height, above 0; nothing changes when a point would lie out of bounds or a cut would have no length left.
+ */
+export function scaleBlock(project: Project, blockId: string, acrossBy: number, downBy = acrossBy): Project {
+  if (!(acrossBy > 0) || !(downBy > 0) || (acrossBy === 1 && downBy === 1)) return project;
+  return changeBlock(project, blockId, (block) => {
+    const left = Math.min(...block.outline.map(([x]) => x));
+    const top = Math.min(...block.outline.map(([, y]) => y));
+    const scaled = ([x, y]: Point): Point | null =>
+      cleanPoint([left + (x - left) * acrossBy, top + (y - top) * downBy]);
+    const outline = block.outline.map(scaled);
+    const cuts = block.cuts.map((cut) => ({ ...cut, from: scaled(cut.from), to: scaled(cut.to) }));
+    const paint = block.paint.map((one) => ({ ...one, at: scaled(one.at) }));
+    const orders = block.orders?.map((order) => order.map(scaled).filter(isPoint));
+    return outline.every(isPoint) && cuts.every(hasLength) && paint.every(isPlaced)
+      ? { ...block, outline, cuts, paint, ...(orders && { orders }) }
+      : block;
+  });
+}
+
+const isPoint = (point: Point | null): point is Point => point !== null;
+
+const isPlaced = (one: { readonly at: Point | null }): one is Paint => one.at !== null;
+
+const hasLength = (cut: { readonly from: Point | null; readonly to: Point | null }): cut is Cut =>
+  cut.from !== null && cut.to !== null && (cut.from[0] !== cut.to[0] || cut.from[1] !== cut.to[1]);
+
+const sameRing = (a: Ring, b: Ring): boolean =>
+  a.length === b.length && a.every(([x, y], i) => x === b[i]?.[0] && y === b[i]?.[1]);

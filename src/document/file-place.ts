@@ -1,0 +1,89 @@
+/** Places in a file, in plain words: `['blocks', 2, 'cuts', 1, 'to', 0]` is block 3 ‘Gull’, cut 2, the end point. */
+
+export type Path = readonly PropertyKey[];
+
+/** The thing a path leads into, down to the last item of a list: `Block 3 ‘Gull’, cut 2`. Null above all lists. */
+export function placeOf(path: Path, file: unknown): string | null {
+  const words = itemsOn(path, file).map(
+    ({ word, nth, name }) => `${word} ${nth}${name === null ? '' : ` ‘${name}’`}`,
+  );
+  return words.length === 0 ? null : capital(words.join(', '));
+}
+
+/** One sentence on one line: the place, the subject at the end of the path, and what is said about it. */
+export function sentenceOf(path: Path, predicate: string, file: unknown): string {
+  const place = placeOf(path, file);
+  const subject = subjectOf(path, file);
+  if (place === null) return `${capital(subject ?? 'the project')} ${predicate}.`;
+  return subject === null ? `${place} ${predicate}.` : `${place}: ${subject} ${predicate}.`;
+}
+
+const ITEM_WORDS: Readonly<Record<string, string>> = {
+  fabrics: 'fabric',
+  blocks: 'block',
+  cuts: 'cut',
+  paint: 'paint',
+  outline: 'outline point',
+  orders: 'order by hand',
+};
+
+const SUBJECTS: Readonly<Record<string, string>> = {
+  id: 'the id',
+  name: 'the name',
+  color: 'the colour',
+  unit: 'the unit',
+  seamAllowance: 'the seam allowance',
+  fabrics: 'the list of fabrics',
+  blocks: 'the list of blocks',
+  cuts: 'the list of cuts',
+  paint: 'the list of paint',
+  outline: 'the outline',
+  from: 'the start point',
+  to: 'the end point',
+  role: 'the role',
+  plan: 'the chosen plan',
+  orders: 'the list of orders by hand',
+  severities: 'the list of severities',
+  at: 'the spot',
+  fabric: 'the fabric',
+};
+
+interface Item {
+  readonly word: string;
+  readonly nth: number;
+  readonly name: string | null;
+  /** How much of the path leads to it. */
+  readonly depth: number;
+}
+
+function itemsOn(path: Path, file: unknown): readonly Item[] {
+  const items: Item[] = [];
+  let value: unknown = file;
+  for (const [i, key] of path.entries()) {
+    value = isRecord(value) ? value[key] : undefined;
+    const word = ITEM_WORDS[String(path[i - 1])];
+    if (typeof key !== 'number' || word === undefined) continue;
+    const name = isRecord(value) && typeof value.name === 'string' ? oneLine(value.name) : '';
+    items.push({ word, nth: key + 1, name: name === '' ? null : name, depth: i + 1 });
+  }
+  return items;
+}
+
+/** What the path names after its last item; null when that is the item itself, or nothing known. */
+function subjectOf(path: Path, file: unknown): string | null {
+  const depth = itemsOn(path, file).at(-1)?.depth ?? 0;
+  const known = path.slice(depth).filter((key) => typeof key === 'string' && Object.hasOwn(SUBJECTS, key));
+  const last = SUBJECTS[String(known.at(-1))];
+  return depth === 0 && last === 'the name' ? 'the project name' : (last ?? null);
+}
+
+const isRecord = (value: unknown): value is Readonly<Record<PropertyKey, unknown>> =>
+  typeof value === 'object' && value !== null;
+
+/** Text from a file, fit to stand in a sentence: one line, of at most so many letters. */
+export function oneLine(text: string, most = 40): string {
+  const flat = text.replace(/[\s\p{Cc}\p{Cf}\p{Zl}\p{Zp}]+/gu, ' ').trim();
+  return flat.length <= most ? flat : `${flat.slice(0, most - 1).replace(/[\uD800-\uDBFF]$/, '')}…`;
+}
+
+const capital = (text: string): string => text.charAt(0).toUpperCase() + text.slice(1);

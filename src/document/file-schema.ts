@@ -1,0 +1,114 @@
+import * as z from 'zod';
+import { MAX_COORDINATE_IN } from '../geometry/lattice.ts';
+import { PLAN_CHOICES } from '../piecing/block.ts';
+import {
+  BLOCKS_PER_PROJECT,
+  type Checked,
+  CORNERS_PER_OUTLINE,
+  CUTS_PER_BLOCK,
+  checkName,
+  checkSeamAllowance,
+  FABRICS_PER_PROJECT,
+  ID_LENGTH,
+  isColor,
+  ORDERS_PER_BLOCK,
+  PAINT_PER_BLOCK,
+  PATCHES_PER_ORDER,
+} from './limits.ts';
+
+/**
+ * The shape of a version 1 file. Every message is a predicate, such as "is not a number": `file-place.ts` puts
+ * the subject before it. Objects are loose, so that keys this version does not know come through.
+ */
+
+/** `is missing` for what is not there, else what is wrong with what is. */
+const otherwise = (predicate: string) => ({
+  error: ({ input }: { readonly input?: unknown }) => (input === undefined ? 'is missing' : predicate),
+});
+
+const count = (n: number): string => n.toLocaleString('en');
+
+/** Takes over the check that edits use too; its sentence begins with the subject, which is named elsewhere. */
+const passes =
+  <Value>(check: (value: Value) => Checked<Value>) =>
+  (value: Value, context: z.RefinementCtx<Value>) => {
+    const checked = check(value);
+    if (checked.ok) return;
+    context.addIssue({
+      code: 'custom',
+      message: checked.error.replace(/^The (name|seam allowance) |\.$/g, ''),
+    });
+  };
+
+const text = z.string(otherwise('is not text'));
+const id = text.min(1, 'is empty').max(ID_LENGTH, `is longer than ${ID_LENGTH} letters`);
+const name = text.superRefine(passes(checkName));
+const color = text.refine(isColor, 'is not written as # and six digits 0-9 or a-f');
+const record = otherwise('is not a record in braces');
+
+const tooFar = `lies farther out than ${count(MAX_COORDINATE_IN)} in`;
+const coordinate = z
+  .number(otherwise('is not a number'))
+  .min(-MAX_COORDINATE_IN, tooFar)
+  .max(MAX_COORDINATE_IN, tooFar);
+const point = z.tuple([coordinate, coordinate], otherwise('is not a pair of numbers'));
+
+/** The length is checked before anything in the list, so that a list far too long costs nothing. */
+function list<Item extends z.ZodType>(item: Item, most: number) {
+  const short = (items: readonly unknown[]) => items.length <= most;
+  return z
+    .array(z.unknown(), otherwise('is not a list'))
+    .refine(short, {
+      error: ({ input }) =>
+        `holds ${count((input as readonly unknown[]).length)}, more than the ${count(most)} allowed`,
+      abort: true,
+    })
+    .pipe(z.array(item));
+}
+
+const cut = z.looseObject(
+  {
+    id,
+    from: point,
+    to: point,
+    role: z.enum(['auto', 'join', 'seam'], { error: 'is none of auto, join and seam' }).optional(),
+  },
+  record,
+);
+
+const paint = z.looseObject({ at: point, fabric: id }, record);
+
+const outline = list(point, CORNERS_PER_OUTLINE).refine((points) => points.length >= 3, {
+  error: ({ input }) => `has fewer than three points (${(input as readonly unknown[]).length})`,
+});
+
+const block = z.looseObject(
+  {
+    id,
+    name,
+    outline,
+    cuts: list(cut, CUTS_PER_BLOCK).optional(),
+    paint: list(paint, PAINT_PER_BLOCK).optional(),
+    plan: z.enum(PLAN_CHOICES, { error: `is none of ${PLAN_CHOICES.join(', ')}` }).optional(),
+    orders: list(list(point, PATCHES_PER_ORDER), ORDERS_PER_BLOCK).optional(),
+  },
+  record,
+);
+
+const fabric = z.looseObject({ id, name, color }, record);
+
+export const fileProject = z.looseObject({
+  name,
+  unit: z.enum(['in', 'mm'], { error: 'is neither in nor mm' }).optional(),
+  seamAllowance: z.number(otherwise('is not a number')).superRefine(passes(checkSeamAllowance)).optional(),
+  fabrics: list(fabric, FABRICS_PER_PROJECT).optional(),
+  blocks: list(block, BLOCKS_PER_PROJECT),
+  severities: z
+    .record(
+      id,
+      z.enum(['trouble', 'caution', 'note', 'off'], { error: 'is none of trouble, caution, note and off' }),
+    )
+    .optional(),
+});
+
+export type FileProject = z.infer<typeof fileProject>;

@@ -1,0 +1,39 @@
+import type { LengthUnit } from '../geometry/length.ts';
+import type { Block } from '../piecing/block.ts';
+import type { Severities } from '../piecing/options.ts';
+
+export type { Block, Cut, CutRole, Paint, PlanChoice } from '../piecing/block.ts';
+
+export interface Fabric {
+  readonly id: string;
+  readonly name: string;
+  /** `#rrggbb`. */
+  readonly color: string;
+}
+
+/** Unit in which lengths are shown and read when none is typed. Stored lengths are always inches. */
+export type Unit = LengthUnit;
+
+/** Quilters' quarter inch, 6.35 mm. */
+export const DEFAULT_SEAM_ALLOWANCE_IN = 0.25;
+
+/** The saved work: one project, as the file holds it. Immutable; every change makes a new one. */
+export interface Project {
+  readonly name: string;
+  readonly unit: Unit;
+  /** Seam allowance of every foundation, inches. */
+  readonly seamAllowance: number;
+  readonly fabrics: readonly Fabric[];
+  readonly blocks: readonly Block[];
+  /** How grave this project takes a finding to be, by its code, where that differs from the rule's own. */
+  readonly severities?: Severities;
+}
+
+/** A project with nothing in it. */
+export const EMPTY_PROJECT: Project = {
+  name: 'Untitled',
+  unit: 'in',
+  seamAllowance: DEFAULT_SEAM_ALLOWANCE_IN,
+  fabrics: [],
+  blocks: [],
+};

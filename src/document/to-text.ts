@@ -1,0 +1,97 @@
+import { FILE_VERSION } from './migrations.ts';
+import {
+  type Block,
+  type Cut,
+  DEFAULT_SEAM_ALLOWANCE_IN,
+  type Fabric,
+  type Paint,
+  type Project,
+} from './project.ts';
+
+/**
+ * The project as the text of a file, in its one canonical form: known keys in the order of the format, then
+ * unknown ones by name; what equals its default left out; one fabric, cut or paint a line; a newline at the end.
+ * Opening it again gives the same project.
+ */
+export function toText(project: Project): string {
+  const { name, unit, seamAllowance, fabrics, blocks, severities, ...rest } = project;
+  return `${lines('', [
+    ['format', '"underpaper"'],
+    ['version', String(FILE_VERSION)],
+    ['name', inline(name)],
+    ['unit', unit === 'in' ? null : inline(unit)],
+    ['seamAllowance', seamAllowance === DEFAULT_SEAM_ALLOWANCE_IN ? null : inline(seamAllowance)],
+    ['fabrics', fabrics.length === 0 ? null : list('  ', fabrics.map(fabricText))],
+    ['blocks', list('  ', blocks.map(blockText))],
+    ['severities', severities === undefined || isEmpty(severities) ? null : inline(severities)],
+    ...unknownKeys(rest),
+  ])}\n`;
+}
+
+const isEmpty = (record: object): boolean => Object.keys(record).length === 0;
+
+/** A key with the text of its value; null leaves it out. */
+type Entry = readonly [key: string, value: string | null];
+
+function blockText({ id, name, outline, cuts, paint, plan, orders, ...rest }: Block): string {
+  return lines('    ', [
+    ['id', inline(id)],
+    ['name', inline(name)],
+    ['outline', inline(outline)],
+    ['cuts', cuts.length === 0 ? null : list('      ', cuts.map(cutText))],
+    ['paint', paint.length === 0 ? null : list('      ', paint.map(paintText))],
+    ['plan', plan === undefined || plan === 'fewest' ? null : inline(plan)],
+    ['orders', orders === undefined || orders.length === 0 ? null : list('      ', orders.map(inline))],
+    ...unknownKeys(rest),
+  ]);
+}
+
+const fabricText = ({ id, name, color, ...rest }: Fabric): string =>
+  braces([['id', inline(id)], ['name', inline(name)], ['color', inline(color)], ...unknownKeys(rest)]);
+
+const cutText = ({ id, from, to, role, ...rest }: Cut): string =>
+  braces([
+    ['id', inline(id)],
+    ['from', inline(from)],
+    ['to', inline(to)],
+    ['role', role === 'auto' ? null : inline(role)],
+    ...unknownKeys(rest),
+  ]);
+
+const paintText = ({ at, fabric, ...rest }: Paint): string =>
+  braces([['at', inline(at)], ['fabric', inline(fabric)], ...unknownKeys(rest)]);
+
+/** An object with a key a line, its own brace standing at `indent`. */
+function lines(indent: string, entries: readonly Entry[]): string {
+  return `{\n${pairs(entries)
+    .map((pair) => `${indent}  ${pair}`)
+    .join(',\n')}\n${indent}}`;
+}
+
+/** An object on one line. */
+const braces = (entries: readonly Entry[]): string => `{ ${pairs(entries).join(', ')} }`;
+
+const pairs = (entries: readonly Entry[]): readonly string[] =>
+  entries.flatMap(([key, value]) => (value === null ? [] : [`${JSON.stringify(key)}: ${value}`]));
+
+/** A list with an item a line, its own bracket standing at `indent`. */
+const list = (indent: string, items: readonly string[]): string =>
+  items.length === 0 ? '[]' : `[\n${items.map((item) => `${indent}  ${item}`).join(',\n')}\n${indent}]`;
+
+const unknownKeys = (rest: object): readonly Entry[] =>
+  Object.entries(rest)
+    .filter(([, value]) => value !== undefined)
+    .sort(byKey)
+    .map(([key, value]) => [key, inline(value)]);
+
+/** Any JSON value on one line without blanks, keys by name at every level: `[3.5,2]`. */
+const inline = (value: unknown): string =>
+  JSON.stringify(value, (_key, inner: unknown) =>
+    typeof inner === 'object' && inner !== null && !Array.isArray(inner)
+      ? Object.fromEntries(Object.entries(inner).sort(byKey))
+      : inner,
+  );
+
+/** By code unit, not by a language's order, so that every machine writes the same file. */
+const byKey = ([a]: readonly [string, unknown], [b]: readonly [string, unknown]): number =>
+  a < b ? -1 : a > b ? 1 : 0;

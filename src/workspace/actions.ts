@@ -1,0 +1,173 @@
+import { openFile } from '../document/file.ts';
+import { oneLine } from '../document/file-place.ts';
+import type { Project } from '../document/project.ts';
+import type { History, HistoryEntry, Moment, Notice, Place, SaveState, Session, Theme } from './session.ts';
+import { session } from './session.ts';
+
+/** A pure edit: the same project back when there is nothing to change. */
+export type ProjectEdit = (project: Project) => Project;
+
+export interface EditOptions {
+  /** Edits in a row with the same key are one step of the history: typing a name, a colour wheel. */
+  readonly merge?: string;
+  /** Block to open and cuts to choose afterwards, when not the present ones. */
+  readonly openBlock?: string;
+  readonly select?: readonly string[];
+}
+
+const momentOf = ({ project, blockId, selection }: Session): Moment => ({ project, blockId, selection });
+
+/** The moment with a block that exists and only cuts that exist, so no id ever points at nothing. */
+function settled({ project, blockId, selection }: Moment, before: Project): Moment {
+  const open = project.blocks.find((block) => block.id === blockId) ?? neighbourOf(blockId, before, project);
+  const cutIds = new Set(open?.id === blockId ? open?.cuts.map((cut) => cut.id) : []);
+  const kept = selection.filter((id) => cutIds.has(id));
+  return {
+    project,
+    blockId: open?.id ?? null,
+    selection: kept.length === selection.length ? selection : kept,
+  };
+}
+
+/** The block that took the place of a removed one: the next in line, else the last. */
+function neighbourOf(blockId: string | null, before: Project, after: Project) {
+  const was = before.blocks.findIndex((block) => block.id === blockId);
+  return after.blocks[Math.max(0, Math.min(was, after.blocks.length - 1))];
+}
+
+/**
+ * The one way to change the project: runs a pure edit and records it as a step to undo. Drops a running draft.
+ * An edit that returns the same project records nothing.
+ */
+export function edit(label: string, change: ProjectEdit, options: EditOptions = {}): void {
+  const state = session.getState();
+  const project = change(state.project);
+  const moment = settled(
+    {
+      project,
+      blockId: options.openBlock ?? state.blockId,
+      selection: options.select ?? state.selection,
+    },
+    state.project,
+  );
+  if (project === state.project) {
+    session.setState({ ...moment, draft: null });
+    return;
+  }
+  session.setState({
+    ...moment,
+    draft: null,
+    history: recorded(state, label, options.merge ?? null),
+    save: 'not-saved',
+  });
+}
+
+function recorded(state: Session, label: string, merge: string | null): History {
+  const { past, future } = state.history;
+  const last = past.at(-1);
+  const joins = merge !== null && last?.merge === merge && future.length === 0;
+  return { past: joins ? past : [...past, { label, merge, moment: momentOf(state) }], future: [] };
+}
+
+/**
+ * Shows what a running gesture would leave, computed from the recorded project each time, so that nothing
+ * drifts. Ends with `edit` (recorded) or `cancelPreview` (as if nothing had been).
+ */
+export function preview(change: ProjectEdit): void {
+  const { project } = session.getState();
+  const draft = change(project);
+  session.setState({ draft: draft === project ? null : draft });
+}
+
+export function cancelPreview(): void {
+  if (session.getState().draft !== null) session.setState({ draft: null });
+}
+
+/** Ends the run of merging edits, so that the next one with the same key is a step of its own. */
+export function endMerge(): void {
+  const { history } = session.getState();
+  const last = history.past.at(-1);
+  if (last === undefined || last.merge === null) return;
+  session.setState({
+    history: { ...history, past: [...history.past.slice(0, -1), { ...last, merge: null }] },
+  });
+}
+
+export function undo(): void {
+  step('past', 'future');
+}
+
+export function redo(): void {
+  step('future', 'past');
+}
+
+function step(from: 'past' | 'future', to: 'past' | 'future'): void {
+  const state = session.getState();
+  const entry = state.history[from].at(-1);
+  if (entry === undefined) {
+    cancelPreview();
+    return;
+  }
+  const mirrored: HistoryEntry = { label: entry.label, merge: null, moment: momentOf(state) };
+  const history = { ...state.history, [from]: state.history[from].slice(0, -1) };
+  session.setState({
+    ...settled(entry.moment, state.project),
+    draft: null,
+    history: { ...history, [to]: [...history[to], mirrored] },
+    save: 'not-saved',
+  });
+}
+
+/** Puts another project in place of the open one, as one step that undo takes back. */
+export function replaceProject(label: string, project: Project): void {
+  edit(label, () => project, { openBlock: project.blocks[0]?.id, select: [] });
+}
+
+/**
+ * Opens the text of a file. The open project is replaced, undoably, only when the file is wholly good;
+ * otherwise a notice says what is wrong and where, and nothing else changes. True when it was opened.
+ */
+export function openProjectText(fileName: string, text: string): boolean {
+  const opened = openFile(text);
+  if (!opened.ok) {
+    say('trouble', `‘${oneLine(fileName)}’ was not opened. ${opened.error.message}`);
+    return false;
+  }
+  replaceProject(`Open ‘${oneLine(opened.project.name)}’`, opened.project);
+  say('done', `Opened ‘${oneLine(opened.project.name)}’. Undo brings the earlier project back.`);
+  return true;
+}
+
+export function openBlock(blockId: string): void {
+  const { project, blockId: present } = session.getState();
+  if (blockId === present || !project.blocks.some((block) => block.id === blockId)) return;
+  session.setState({ blockId, selection: [], draft: null });
+}
+
+/** Chooses cuts of the open block; ids it does not have are left out. */
+export function select(cutIds: readonly string[]): void {
+  const state = session.getState();
+  const { selection } = settled({ ...momentOf(state), selection: cutIds }, state.project);
+  if (selection.length === 0 && state.selection.length === 0) return;
+  session.setState({ selection });
+}
+
+export function goTo(place: Place): void {
+  session.setState({ place, draft: null });
+}
+
+export function say(kind: Notice['kind'], text: string): void {
+  session.setState({ notice: { kind, text } });
+}
+
+export function dismissNotice(): void {
+  session.setState({ notice: null });
+}
+
+export function setTheme(theme: Theme): void {
+  session.setState({ theme });
+}
+
+export function setSaveState(save: SaveState): void {
+  session.setState({ save });
+}

@@ -1,0 +1,234 @@
+import { addBlock, duplicateBlock, removeBlock } from '../document/edit-block.ts';
+import { removeCuts } from '../document/edit-cuts.ts';
+import { findBlock } from '../document/find.ts';
+import { nextBlockId } from '../document/ids.ts';
+import { outlineOf } from '../document/outline.ts';
+import { EMPTY_PROJECT, type Project } from '../document/project.ts';
+import { MM_PER_IN } from '../geometry/lattice.ts';
+import { edit, goTo, redo, replaceProject, undo } from './actions.ts';
+import { openFromPicker, saveKeptAside, saveToFile } from './files.ts';
+import { redoLabel, type Session, session, undoLabel } from './session.ts';
+
+export type CommandName =
+  | 'undo'
+  | 'redo'
+  | 'new-project'
+  | 'open'
+  | 'save'
+  | 'save-kept-aside'
+  | 'add-block'
+  | 'duplicate-block'
+  | 'remove-block'
+  | 'delete-selection'
+  | 'go-to-block'
+  | 'go-to-paper';
+
+export interface Command {
+  readonly name: CommandName;
+  /** As a menu or button shows it; undo and redo say what they would take back or do again. */
+  readonly label: (state: Session) => string;
+  /** Keys that run it, the one to show first: `Mod+Shift+z`, where `Mod` is Ctrl, or Cmd on a Mac. */
+  readonly keys: readonly string[];
+  /** Whether its keys also work while the person types in a field, where undo and delete are the field's own. */
+  readonly whileTyping: boolean;
+  readonly enabled: (state: Session) => boolean;
+  readonly run: () => void | Promise<void>;
+}
+
+/** Every command, once, in menu order: menus, buttons and keys all read this list. */
+export const COMMANDS: readonly Command[] = [
+  {
+    name: 'undo',
+    label: (state) => withStep('Undo', undoLabel(state)),
+    keys: ['Mod+z'],
+    whileTyping: false,
+    enabled: (state) => undoLabel(state) !== null,
+    run: undo,
+  },
+  {
+    name: 'redo',
+    label: (state) => withStep('Redo', redoLabel(state)),
+    keys: ['Mod+Shift+z', 'Mod+y'],
+    whileTyping: false,
+    enabled: (state) => redoLabel(state) !== null,
+    run: redo,
+  },
+  {
+    name: 'new-project',
+    label: () => 'New project',
+    keys: ['Mod+Alt+n'],
+    whileTyping: true,
+    enabled: () => true,
+    run: () => replaceProject('New project', EMPTY_PROJECT),
+  },
+  {
+    name: 'open',
+    label: () => 'Open a file…',
+    keys: ['Mod+o'],
+    whileTyping: true,
+    enabled: () => true,
+    run: openFromPicker,
+  },
+  {
+    name: 'save',
+    label: () => 'Save to a file',
+    keys: ['Mod+s'],
+    whileTyping: true,
+    enabled: () => true,
+    run: saveToFile,
+  },
+  {
+    name: 'save-kept-aside',
+    label: () => 'Save the work that could not be read',
+    keys: [],
+    whileTyping: false,
+    enabled: (state) => state.keptAside.length > 0,
+    run: saveKeptAside,
+  },
+  {
+    name: 'add-block',
+    label: () => 'Add a block',
+    keys: ['Mod+Alt+b'],
+    whileTyping: true,
+    enabled: () => true,
+    run: addSquareBlock,
+  },
+  {
+    name: 'duplicate-block',
+    label: () => 'Duplicate the block',
+    keys: ['Mod+d'],
+    whileTyping: true,
+    enabled: hasOpenBlock,
+    run: () => {
+      const { project, blockId } = session.getState();
+      if (blockId === null) return;
+      edit('Duplicate block', (before) => duplicateBlock(before, blockId), {
+        openBlock: nextBlockId(project),
+        select: [],
+      });
+    },
+  },
+  {
+    name: 'remove-block',
+    label: () => 'Remove the block',
+    keys: [],
+    whileTyping: false,
+    enabled: hasOpenBlock,
+    run: () => {
+      const { blockId } = session.getState();
+      if (blockId !== null) edit('Remove block', (before) => removeBlock(before, blockId));
+    },
+  },
+  {
+    name: 'delete-selection',
+    label: ({ selection }) => (selection.length === 1 ? 'Remove the cut' : 'Remove the cuts'),
+    keys: ['Delete', 'Backspace'],
+    whileTyping: false,
+    enabled: ({ place, selection }) => place === 'block' && selection.length > 0,
+    run: () => {
+      const { blockId, selection } = session.getState();
+      if (blockId === null || selection.length === 0) return;
+      const label = selection.length === 1 ? 'Remove cut' : `Remove ${selection.length} cuts`;
+      edit(label, (before) => removeCuts(before, blockId, selection), { select: [] });
+    },
+  },
+  {
+    name: 'go-to-block',
+    label: () => 'Block',
+    keys: ['Alt+1'],
+    whileTyping: true,
+    enabled: ({ place }) => place !== 'block',
+    run: () => goTo('block'),
+  },
+  {
+    name: 'go-to-paper',
+    label: () => 'Paper',
+    keys: ['Alt+2'],
+    whileTyping: true,
+    enabled: ({ place }) => place !== 'paper',
+    run: () => goTo('paper'),
+  },
+];
+
+export function command(name: CommandName): Command {
+  const found = COMMANDS.find((one) => one.name === name);
+  if (found === undefined) throw new Error(`No command is named ${name}.`);
+  return found;
+}
+
+/** Runs a command if it is enabled now. */
+export function runCommand(name: CommandName): void {
+  const { enabled, run } = command(name);
+  if (enabled(session.getState())) void run();
+}
+
+/** What a key press needs to show; a DOM KeyboardEvent has it all. */
+export interface KeyPress {
+  readonly key: string;
+  /** The key's place on the keyboard, for digits that Alt turns into other signs. */
+  readonly code: string;
+  readonly ctrlKey: boolean;
+  readonly metaKey: boolean;
+  readonly shiftKey: boolean;
+  readonly altKey: boolean;
+}
+
+/** The command a key press stands for, enabled or not; null for none. */
+export function commandForKey(press: KeyPress): Command | null {
+  return COMMANDS.find(({ keys }) => keys.some((keyed) => isPressed(keyed, press))) ?? null;
+}
+
+function isPressed(keyed: string, press: KeyPress): boolean {
+  const parts = keyed.split('+');
+  const key = parts.at(-1) ?? '';
+  return (
+    parts.includes('Mod') === (press.ctrlKey || press.metaKey) &&
+    parts.includes('Shift') === press.shiftKey &&
+    parts.includes('Alt') === press.altKey &&
+    // With Alt a keyboard may give other signs than those on the key, so its place counts too.
+    (press.key.toLowerCase() === key.toLowerCase() ||
+      (press.altKey && (press.code === `Digit${key}` || press.code === `Key${key.toUpperCase()}`)))
+  );
+}
+
+/** A key as menus show it: `Ctrl+Shift+Z`, or `⇧⌘Z` on a Mac. */
+export function keyText(keyed: string, isMac: boolean): string {
+  const parts = keyed.split('+');
+  const key = parts.at(-1) ?? '';
+  const shown = key.length === 1 ? key.toUpperCase() : key;
+  const has = (part: string) => parts.includes(part);
+  if (isMac) return `${has('Alt') ? '⌥' : ''}${has('Shift') ? '⇧' : ''}${has('Mod') ? '⌘' : ''}${shown}`;
+  return [
+    ...(has('Mod') ? ['Ctrl'] : []),
+    ...(has('Alt') ? ['Alt'] : []),
+    ...(has('Shift') ? ['Shift'] : []),
+    shown,
+  ].join('+');
+}
+
+/** Adds a square of a common block size (6 in, or 150 mm in a metric project) and opens it. */
+export function addSquareBlock(): void {
+  const { project } = session.getState();
+  const side = project.unit === 'mm' ? 150 / MM_PER_IN : 6;
+  edit(
+    'Add block',
+    (before) =>
+      addBlock(before, { name: freeBlockName(before), outline: outlineOf({ kind: 'square', side }) }),
+    { openBlock: nextBlockId(project), select: [] },
+  );
+}
+
+/** `Block 3` for the third block, or the next number that no block is named by. */
+export function freeBlockName(project: Project): string {
+  const taken = new Set(project.blocks.map(({ name }) => name));
+  let n = project.blocks.length + 1;
+  while (taken.has(`Block ${n}`)) n++;
+  return `Block ${n}`;
+}
+
+function hasOpenBlock({ project, blockId }: Session): boolean {
+  return blockId !== null && findBlock(project, blockId) !== null;
+}
+
+const withStep = (verb: string, step: string | null): string =>
+  step === null ? verb : `${verb} ${step.charAt(0).toLowerCase()}${step.slice(1)}`;
