@@ -43,7 +43,7 @@ export interface SearchResult {
   readonly cost: Cost;
   /** True when no cheaper assembly exists; false when the budget ran out or a join is set in. */
   readonly isProven: boolean;
-  /** Regions that neither sew on one foundation nor part along a straight seam. */
+  /** Groups of cells that hold each other, so that no straight seam lets them in; one for each set-in join. */
   readonly rings: readonly Region[];
 }
 
@@ -71,7 +71,6 @@ interface Bound {
 export function cheapestAssembly(pattern: Pattern, budget: number, wish: Wish = {}): SearchResult {
   const memo = new Map<string, Solved>();
   const bounds = new Map<string, Bound>();
-  const rings = new Map<string, Region>();
   const clashes = clashesOf(pattern);
   const isCrossing = crossedVertices(pattern);
   let spent = 0;
@@ -124,7 +123,12 @@ export function cheapestAssembly(pattern: Pattern, budget: number, wish: Wish = 
       if (best && compare(cost, best.cost) >= 0) continue;
       best = { cost, assembly: { kind: 'straight', region, left: left.assembly, right: right.assembly } };
     }
-    return remember(key, best ?? solveRing(region, key, depth));
+    // Straight partings that leave a ring somewhere may cost more papers than opening the region itself.
+    if (!best || (best.cost[0] > 0 && spent < budget)) {
+      const opened = solveRing(region, depth);
+      if (!best || compare(opened.cost, best.cost) < 0) best = opened;
+    }
+    return remember(key, best);
   }
 
   /** The partings of a region, the most promising first. */
@@ -163,8 +167,7 @@ export function cheapestAssembly(pattern: Pattern, budget: number, wish: Wish = 
     };
   }
 
-  function solveRing(region: Region, key: string, depth: number): Solved {
-    rings.set(key, region);
+  function solveRing(region: Region, depth: number): Solved {
     let best: Solved | null = null;
     for (const split of setInSplits(pattern, region, depth === 0 ? 8 : 2)) {
       if (best && spent >= budget) break;
@@ -178,13 +181,12 @@ export function cheapestAssembly(pattern: Pattern, budget: number, wish: Wish = 
     return best;
   }
 
-  /** Of all rings met on the way, those the assembly found has. */
+  /** The cells that hold each other wherever the assembly is opened along a set-in seam. */
   function ringsIn(node: Assembly): Region[] {
     if (node.kind === 'foundation') return [];
     if (node.kind === 'sewn-on') return ringsIn(node.base);
     const inside = [...ringsIn(node.left), ...ringsIn(node.right)];
-    const ring = node.kind === 'set-in' ? rings.get(keyOf(node.region)) : undefined;
-    return ring ? [ring, ...inside] : inside;
+    return node.kind === 'set-in' ? [maskOf(pattern, knotOf(pattern, node.region)), ...inside] : inside;
   }
 
   function remember(key: string, solved: Solved): Solved {
