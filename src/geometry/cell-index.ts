@@ -95,19 +95,22 @@ export class CellIndex {
     return this.#firstEntry[item + 1]! > this.#firstEntry[item]!;
   }
 
-  /** Calls back with every earlier segment that shares a cell with this one, each once. */
-  visitNeighbours(item: number, visit: (other: number) => void): void {
+  /** Calls back with every earlier segment that shares a cell with this one, each once; returns the entries passed. */
+  visitNeighbours(item: number, visit: (other: number) => void): number {
     const stamp = ++this.#stamp;
+    let passed = 0;
     const end = this.#firstEntry[item + 1]!;
     for (let k = this.#firstEntry[item]!; k < end; k++) {
       // Entries are linked newest first, so what follows an entry was entered before it.
       for (let e = this.#segmentNext[k]!; e >= 0; e = this.#segmentNext[e]!) {
+        passed++;
         const other = this.#segmentItem[e]!;
         if (this.#seen[other] === stamp || other === item) continue;
         this.#seen[other] = stamp;
         visit(other);
       }
     }
+    return passed;
   }
 
   /** Calls back with every segment entered in the cells within `radius` of a spot; maybe twice. */

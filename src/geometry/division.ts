@@ -50,11 +50,20 @@ export interface Stray {
 
 export type DivideResult =
   | { readonly ok: true; readonly division: Division }
-  /** `too-many`: more crossings than `MAX_VERTICES`. `tangled`: lines so close that no faces can be told apart. */
+  /** `too-many`: more crossings than `MAX_VERTICES`, or too many lines on one spot. `tangled`: lines so close that no faces can be told apart. */
   | { readonly ok: false; readonly fault: 'too-many' | 'tangled' };
 
 /** More vertices than this and the drawing is refused: some hundred times the largest block ever sewn. */
 export const MAX_VERTICES = 50_000;
+
+/** More lines than this through one spot, or over one another, and the drawing is refused. */
+export const MAX_LINES_ON_A_SPOT = 200;
+
+/** Pairs of segments looked at before a drawing is refused as too thick: some seconds of work. */
+const MAX_PAIRS = 20_000_000;
+
+/** Vertices put on segments before a drawing is refused. */
+const MAX_PUTS = 2_000_000;
 
 /** Distance within which a vertex is put on a line: the touch tolerance and the rounding of a merged vertex. */
 const REACH_IN = TOUCH_IN + 2 / LATTICE_STEPS_PER_IN;
@@ -161,6 +170,7 @@ function node(outline: Ring, lines: readonly Segment[]): Net | 'too-many' {
     return ((x[v]! - ax[j]!) * ex + (y[v]! - ay[j]!) * ey) / (ex * ex + ey * ey);
   };
   const isCrossingOn: boolean[] = [];
+  let pairs = 0;
   const put = (j: number, v: number, isCrossing: boolean): void => {
     onSegment.push(j);
     onVertex.push(v);
@@ -180,7 +190,7 @@ function node(outline: Ring, lines: readonly Segment[]): Net | 'too-many' {
     const iay = ay[i]!;
     const dx = bx[i]! - iax;
     const dy = by[i]! - iay;
-    index.visitNeighbours(i, (j) => {
+    pairs += index.visitNeighbours(i, (j) => {
       const jax = ax[j]!;
       const jay = ay[j]!;
       const ex = bx[j]! - jax;
@@ -194,13 +204,16 @@ function node(outline: Ring, lines: readonly Segment[]): Net | 'too-many' {
       const t = sideA / (sideA - sideB);
       const px = snap(iax + t * dx);
       const py = snap(iay + t * dy);
-      // A crossing that touches the outline is put on it: the outline never bends to a cut.
-      const [atX, atY] = (j >= sides && ontoNearest(px, py, (k) => k < sides)) || [px, py];
-      const v = vertexAt(atX, atY);
+      let v = index.nearestPoint(px, py, TOUCH_IN, x, y);
+      if (v < 0) {
+        // A crossing that touches the outline is put on it: the outline never bends to a cut.
+        const [atX, atY] = (j >= sides && ontoNearest(px, py, (k) => k < sides)) || [px, py];
+        v = vertexAt(atX, atY);
+      }
       put(i, v, true);
       put(j, v, true);
     });
-    if (x.length > MAX_VERTICES) return 'too-many';
+    if (x.length > MAX_VERTICES || pairs > MAX_PAIRS || onSegment.length > MAX_PUTS) return 'too-many';
   }
   for (let i = sides; i < count; i++) {
     if (!live[i]) continue;
@@ -294,6 +307,12 @@ function node(outline: Ring, lines: readonly Segment[]): Net | 'too-many' {
       u = v;
     }
   }
+  const degree = new Int32Array(x.length);
+  for (let e = 0; e < from.length; e++) {
+    degree[from[e]!]!++;
+    degree[to[e]!]!++;
+  }
+  if (degree.some((ends) => ends > 2 * MAX_LINES_ON_A_SPOT)) return 'too-many';
   return { x, y, from, to, line, strays };
 
   /** The spot moved onto the nearest of some segments, where one lies within the touch tolerance. */

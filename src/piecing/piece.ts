@@ -45,7 +45,7 @@ export function prepare(block: Block, options: PieceOptions = {}): Prepared {
     return divided.fault === 'too-many'
       ? refuse(
           'too-many-crossings',
-          'The cuts cross each other too often to be a block: more than 50,000 times.',
+          'The cuts lie too thick to be a block: more than 50,000 crossings, or more than 200 cuts through one spot.',
         )
       : refuse('tangled', 'Some cuts lie so close together that their patches cannot be told apart.');
   const { division } = divided;
@@ -97,7 +97,8 @@ export function piece(block: Block, options: PieceOptions = {}): PiecingPlan {
         : 'undivided';
   const findings = inspect({ ...assembled, block, pattern, options, rings: found.rings });
   // Rows, columns and the like may take more foundations than could be; only a search for the fewest proves them.
-  const fewest = found.isProven && (choice === 'fewest' || choice === 'unit-first');
+  const fewest =
+    sections.length === 1 || (found.isProven && (choice === 'fewest' || choice === 'unit-first'));
   const plan: PiecingPlan = { verdict, fewest, patches, sections, joins, findings };
   const faults = verifyPlan(plan);
   if (faults.length > 0)
