@@ -616,15 +616,25 @@ function strayParts(
     }
   }
   const isSaid = new Set<number>();
+  const onRim = new Set(isOutside.includes(1) ? kept.flatMap((e) => [net.from[e]!, net.to[e]!]) : []);
   for (let e = 0; e < isOutside.length; e++) {
     const l = net.line[e]!;
     if (!isOutside[e] || isSaid.has(l)) continue;
+    const leaves = [net.from[e]!, net.to[e]!].find((v) => onRim.has(v));
+    const isLastOfLine = !isOutside.slice(e + 1).some((is, k) => is === 1 && net.line[e + 1 + k] === l);
+    // Told where the line leaves the region, on the first of its outside edges that starts there.
+    if (leaves === undefined && !isLastOfLine) continue;
     isSaid.add(l);
     const isSomewhere = keptOf[l] || idleOf.has(l) || overlapped.has(l);
     const [a, b] = lines[l]!;
     strays.push(
       isSomewhere
-        ? { kind: 'past-outline', line: l, other: null, at: [x[net.to[e]!]!, y[net.to[e]!]!] }
+        ? {
+            kind: 'past-outline',
+            line: l,
+            other: null,
+            at: [x[leaves ?? net.to[e]!]!, y[leaves ?? net.to[e]!]!],
+          }
         : { kind: 'outside', line: l, other: null, at: [(a[0] + b[0]) / 2, (a[1] + b[1]) / 2] },
     );
   }

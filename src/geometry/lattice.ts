@@ -13,7 +13,7 @@ export const MAX_COORDINATE_IN = 1000;
 
 export const MM_PER_IN = 25.4;
 
-/** "This end touches that line": 0.05 mm, in inches. Used by the division of a region, nowhere else. */
+/** "This end touches that line": 0.05 mm, in inches. Used wherever that is asked: the division of a region, moving neighbours along with a line, trying repairs. */
 export const TOUCH_IN = 0.05 / MM_PER_IN;
 
 /**

@@ -1,0 +1,83 @@
+import { createStore } from 'zustand/vanilla';
+import type { Block, Project } from '../document/project.ts';
+import type { Point } from '../geometry/point.ts';
+import { session, shownBlock } from '../workspace/session.ts';
+import type { Camera, ViewSize } from './camera.ts';
+import type { Lit } from './draw/block.ts';
+import { gridStep } from './grid.ts';
+import type { Chosen, Mark, OutlineFor, ToolName } from './tools/tool.ts';
+
+export interface Crosshair {
+  readonly at: Point;
+  /** `6, 1 1/16 in, corner`. */
+  readonly words: string;
+}
+
+/** How the board is being used right now. Nothing of it is saved or undone. */
+export interface BoardState {
+  readonly tool: ToolName;
+  readonly outlineFor: OutlineFor;
+  /** Size of the board on the screen; zero until it is shown. */
+  readonly view: ViewSize;
+  readonly camera: Camera;
+  /** True until a person zooms or pans: the sheet is fitted again whenever the board changes size. */
+  readonly fitted: boolean;
+  /** The block the camera was last fitted to. */
+  readonly fittedTo: string | null;
+  /** Step of the grid as chosen; null for the unit's usual one. */
+  readonly gridKey: string | null;
+  readonly gridOn: boolean;
+  /** Fabric in hand; null takes fabric off. */
+  readonly fabricId: string | null;
+  readonly chosen: Chosen | null;
+  readonly marks: readonly Mark[];
+  /** The pointer in use is a finger, which covers more than a mouse. */
+  readonly isFinger: boolean;
+  /** Where the keyboard's crosshair stands and what is there, while it is in use. */
+  readonly crosshair: Crosshair | null;
+  /** Something is picked up with the keyboard and follows the crosshair. */
+  readonly held: boolean;
+  /** What a panel points at. */
+  readonly lit: Lit | null;
+  /** The last thing told in words. */
+  readonly said: string;
+}
+
+export const board = createStore<BoardState>(() => ({
+  tool: 'select',
+  outlineFor: { kind: 'this-block' },
+  view: { width: 0, height: 0 },
+  camera: { scale: 48, x: 0, y: 0 },
+  fitted: true,
+  fittedTo: null,
+  gridKey: null,
+  gridOn: true,
+  fabricId: null,
+  chosen: null,
+  marks: [],
+  isFinger: false,
+  crosshair: null,
+  held: false,
+  lit: null,
+  said: '',
+}));
+
+/** True while an outline for a new block is being drawn: the board shows an empty sheet. */
+export const onEmptySheet = ({ tool, outlineFor }: BoardState): boolean =>
+  tool === 'outline' && outlineFor.kind === 'new-block';
+
+/** The block on the sheet as it is shown, or null on an empty one. */
+export const blockOnSheet = (): Block | null =>
+  onEmptySheet(board.getState()) ? null : shownBlock(session.getState());
+
+/** Step of the grid in use, inches; 0 when it is off. */
+export function gridInUse(project: Project): number {
+  const { gridOn, gridKey } = board.getState();
+  return gridOn ? gridStep(project.unit, gridKey).stepIn : 0;
+}
+
+/** Fabric in hand; null when none is, or when the project no longer has it. */
+export function fabricInHand(project: Project): string | null {
+  const { fabricId } = board.getState();
+  return project.fabrics.some(({ id }) => id === fabricId) ? fabricId : null;
+}

@@ -1,0 +1,152 @@
+import type { Block, Unit } from '../document/project.ts';
+import { MAX_COORDINATE_IN, snapPoint } from '../geometry/lattice.ts';
+import type { Point } from '../geometry/point.ts';
+import { session } from '../workspace/session.ts';
+import { board } from './board-state.ts';
+import { toScreen } from './camera.ts';
+import { gridStep } from './grid.ts';
+import { type Hit, hitAt } from './hit.ts';
+import { bringIntoView, sheetBox } from './looking.ts';
+import { bareField, fieldOf, inReadingOrder, type Snap, type SnapField, snapTo } from './snapping.ts';
+import type { Pointer, Surroundings } from './tools/tool.ts';
+import { cutName, cutWords, placeWords, snapWords } from './words.ts';
+import { sendIn, surroundings, tell } from './working.ts';
+
+/** The keyboard's pointer: it stands at exact places, and every tool works with it as with a mouse. */
+
+/** The crosshair stands on a thing or it does not: a thousandth of an inch forgives the lattice, nothing more. */
+const EXACT_IN = 1 / 1000;
+
+export type StepSize = 'grid' | 'finer' | 'coarser';
+
+/** Finer: a quarter of the grid's step. Coarser: four steps. */
+const STEPS: Readonly<Record<StepSize, number>> = { finer: 1 / 4, grid: 1, coarser: 4 };
+
+const stepInUse = (): number => gridStep(session.getState().project.unit, board.getState().gridKey).stepIn;
+
+/** What there is to stand on. The grid counts for the keyboard even when it does not catch the mouse. */
+function fieldAround({ block }: Surroundings): SnapField {
+  return block === null ? bareField(stepInUse()) : fieldOf(block, stepInUse());
+}
+
+/** Where the crosshair stands; the middle of the sheet, on the grid, when it has not been used yet. */
+function standing(stepIn: number): Point {
+  const { crosshair } = board.getState();
+  if (crosshair !== null) return crosshair.at;
+  const { minX, minY, maxX, maxY } = sheetBox();
+  return [nearest((minX + maxX) / 2, stepIn), nearest((minY + maxY) / 2, stepIn)];
+}
+
+const nearest = (value: number, step: number): number => Math.round(value / step) * step;
+
+/** The next line of the grid in a direction (-1, 0, 1) from a coordinate; off the grid, the first one reached. */
+function next(value: number, step: number, direction: number): number {
+  if (direction === 0) return value;
+  const steps = value / step;
+  const whole = Math.round(steps);
+  if (Math.abs(steps - whole) * step <= EXACT_IN) return (whole + direction) * step;
+  return (direction > 0 ? Math.ceil(steps) : Math.floor(steps)) * step;
+}
+
+/** Moves the crosshair by the grid, and whatever the tool has in hand with it. */
+export function moveCrosshair(dx: number, dy: number, size: StepSize): void {
+  const gridIn = stepInUse();
+  const [x, y] = standing(gridIn);
+  const step = gridIn * STEPS[size];
+  const limit = (value: number) => Math.max(-MAX_COORDINATE_IN, Math.min(MAX_COORDINATE_IN, value));
+  stand([limit(next(x, step, dx)), limit(next(y, step, dy))]);
+}
+
+/** Jumps to the next or the previous corner, cut end or crossing, row by row, and round again at the end. */
+export function jump(direction: 1 | -1): void {
+  const around = surroundings();
+  const spots = inReadingOrder(fieldAround(around));
+  const from = board.getState().crosshair?.at ?? null;
+  const ahead = (at: Point) => from === null || direction * (at[1] - from[1] || at[0] - from[0]) > 0;
+  const inTurn = direction > 0 ? spots : spots.toReversed();
+  const spot = inTurn.find(({ at }) => ahead(at)) ?? inTurn[0];
+  if (spot === undefined) tell('There is nothing on the sheet to jump to.');
+  else stand(spot.at);
+}
+
+/** Puts the crosshair at a place and tells what is there. */
+function stand(place: Point): void {
+  const at = snapPoint(place);
+  const words = placeInWords(at, exactly(surroundings()));
+  board.setState({ crosshair: { at, words } });
+  bringIntoView(at);
+  sendIn({ kind: 'move', pointer: pointerAt(at) }, exactly(surroundings()));
+  tell(words);
+}
+
+function placeInWords(at: Point, around: Surroundings): string {
+  const snap: Snap = snapTo(fieldAround(around), at, EXACT_IN);
+  const words = snapWords({ ...snap, at }, around.project.unit);
+  if (snap.kind !== 'grid' && snap.kind !== 'free') return words;
+  const { block, plan } = around;
+  const hit = block === null || plan === null ? null : hitAt(block, plan, [], at, EXACT_IN);
+  if (hit?.kind === 'patch') return `${words}, in ${hit.patch}`;
+  return hit === null ? words : `${words}, beside the block`;
+}
+
+const pointerAt = (at: Point): Pointer => ({
+  at,
+  screen: toScreen(board.getState().camera, at),
+  shift: false,
+  free: false,
+});
+
+const exactly = (around: Surroundings): Surroundings => ({ ...around, reachIn: EXACT_IN, dragIn: EXACT_IN });
+
+/**
+ * Does with the tool in hand what a click does. Selecting is different: the first press picks up what is there,
+ * the second puts it down, so that cuts and corners can be moved.
+ */
+export function pressCrosshair(): void {
+  const { crosshair, tool, held } = board.getState();
+  if (crosshair === null) stand(standing(stepInUse()));
+  else if (tool !== 'select') click(pointerAt(crosshair.at));
+  else if (held) putDown(pointerAt(crosshair.at));
+  else pickUp(pointerAt(crosshair.at), surroundings());
+}
+
+function click(pointer: Pointer): void {
+  sendIn({ kind: 'down', pointer }, exactly(surroundings()));
+  sendIn({ kind: 'up', pointer }, exactly(surroundings()));
+}
+
+function pickUp(pointer: Pointer, around: Surroundings): void {
+  const { block, plan, selection } = around;
+  if (block === null || plan === null) return;
+  const hit = hitAt(block, plan, selection, pointer.at, around.reachIn);
+  sendIn({ kind: 'down', pointer }, around);
+  const held = hit.kind !== 'patch' && hit.kind !== 'nothing';
+  if (!held) sendIn({ kind: 'up', pointer }, around);
+  board.setState({ held });
+  tell(hitWords(hit, block, around.project.unit));
+}
+
+function hitWords(hit: Hit, block: Block, unit: Unit): string {
+  const goOn = 'Arrows move it, Enter puts it down.';
+  switch (hit.kind) {
+    case 'cut':
+    case 'cut-end': {
+      const cut = block.cuts.find(({ id }) => id === hit.cut)!;
+      const name = cutName(block.cuts, cut.id);
+      const what = hit.kind === 'cut' ? name : `End of ${name.toLowerCase()}`;
+      return `${what} picked up, ${cutWords(cut, unit)}. ${goOn}`;
+    }
+    case 'corner':
+      return `Corner ${hit.corner + 1} picked up. ${goOn}`;
+    case 'patch':
+      return `${hit.patch} chosen.`;
+    case 'nothing':
+      return 'Nothing here.';
+  }
+}
+
+function putDown(pointer: Pointer): void {
+  sendIn({ kind: 'up', pointer }, exactly(surroundings()));
+  board.setState({ held: false });
+  tell(`Put down at ${placeWords(pointer.at, session.getState().project.unit)}.`);
+}

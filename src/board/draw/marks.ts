@@ -1,0 +1,216 @@
+import type { Block, Unit } from '../../document/project.ts';
+import { holdsPoint } from '../../geometry/inner-spot.ts';
+import type { Point } from '../../geometry/point.ts';
+import type { PiecingPlan } from '../../piecing/plan.ts';
+import type { Crosshair } from '../board-state.ts';
+import { toScreen, type ViewSize } from '../camera.ts';
+import { samePlace } from '../nearness.ts';
+import type { Snap } from '../snapping.ts';
+import type { Chosen, Mark } from '../tools/tool.ts';
+import { lengthWords, placeWords, SNAP_WORDS } from '../words.ts';
+import { tracePatch } from './block.ts';
+import { INKS } from './inks.ts';
+import { dot, FONT, type Pen, strokeLine, strokePath, trace } from './pen.ts';
+
+/** What is chosen: cuts strong with handles at their ends, a corner, a patch. */
+export function drawChosen(
+  pen: Pen,
+  block: Block,
+  plan: PiecingPlan,
+  selection: readonly string[],
+  chosen: Chosen | null,
+  handles: boolean,
+  snapped: Point | null,
+): void {
+  const { ctx } = pen;
+  if (chosen?.kind === 'patch') {
+    const patch = plan.patches.find((one) => holdsPoint(one, chosen.at));
+    if (patch !== undefined) {
+      ctx.beginPath();
+      tracePatch(pen, patch);
+      strokePath(pen, { color: INKS.indigo, width: 2.6, halo: INKS.sheet });
+    }
+  }
+  ctx.lineCap = 'round';
+  const cuts = block.cuts.filter(({ id }) => selection.includes(id));
+  for (const { from, to } of cuts)
+    strokeLine(pen, [from, to], { color: INKS.indigo, width: 3, halo: INKS.sheet });
+  if (!handles) return;
+  for (const [index, corner] of block.outline.entries()) {
+    const isChosen = chosen?.kind === 'corner' && chosen.corner === index;
+    square(
+      pen,
+      corner,
+      isChosen ? 6 : 4,
+      isChosen ? INKS.indigo : INKS.sheet,
+      isChosen ? INKS.indigo : INKS.ink,
+    );
+  }
+  // The end in hand carries the mark of what catches it instead.
+  for (const { from, to } of cuts)
+    for (const end of [from, to])
+      if (snapped === null || !samePlace(end, snapped))
+        dot(pen, end, 6, INKS.sheet, { color: INKS.indigo, width: 2 });
+}
+
+function square(pen: Pen, at: Point, half: number, fill: string, stroke: string): void {
+  const [x, y] = toScreen(pen.camera, at);
+  const { ctx } = pen;
+  ctx.lineJoin = 'miter';
+  ctx.beginPath();
+  ctx.rect(x - half, y - half, 2 * half, 2 * half);
+  ctx.fillStyle = fill;
+  ctx.fill();
+  strokePath(pen, { color: stroke, width: 1.4 });
+}
+
+/** What the tool in hand shows while it works. */
+export function drawMarks(
+  pen: Pen,
+  block: Block | null,
+  plan: PiecingPlan | null,
+  marks: readonly Mark[],
+  unit: Unit,
+  view: ViewSize,
+): void {
+  const line = marks.find((mark) => mark.kind === 'line');
+  for (const mark of marks) {
+    switch (mark.kind) {
+      case 'cut': {
+        const cut = block?.cuts.find(({ id }) => id === mark.cut);
+        if (cut !== undefined)
+          strokeLine(pen, [cut.from, cut.to], { color: INKS.indigo, width: 2.2, halo: INKS.sheet });
+        break;
+      }
+      case 'patch': {
+        const patch = plan?.patches.find((one) => holdsPoint(one, mark.at));
+        if (patch === undefined) break;
+        pen.ctx.beginPath();
+        tracePatch(pen, patch);
+        strokePath(pen, { color: INKS.indigo, width: 2, halo: INKS.sheet });
+        break;
+      }
+      case 'line':
+        strokeLine(pen, mark.segment, { color: INKS.indigo, width: 2.2, halo: INKS.sheet });
+        break;
+      case 'outline':
+        drawOutline(pen, mark.points, mark.to);
+        break;
+      case 'spot':
+        dot(pen, mark.at, 4.5, INKS.sheet, { color: INKS.indigo, width: 2 });
+        break;
+      case 'snap':
+        drawSnap(pen, mark.snap, view, unit, line === undefined ? null : lengthWords(...line.segment, unit));
+        break;
+    }
+  }
+}
+
+function drawOutline(pen: Pen, points: readonly Point[], to: Point | null): void {
+  const { ctx } = pen;
+  if (points.length >= 2) {
+    ctx.beginPath();
+    trace(pen, to === null ? points : [...points, to], true);
+    ctx.fillStyle = 'rgb(44 74 133 / 8%)';
+    ctx.fill();
+  }
+  strokeLine(pen, to === null ? points : [...points, to], {
+    color: INKS.indigo,
+    width: 2.2,
+    halo: INKS.sheet,
+  });
+  for (const [index, point] of points.entries()) {
+    const closes = index === 0 && points.length >= 3;
+    dot(pen, point, closes ? 7 : 4.5, INKS.sheet, { color: INKS.indigo, width: closes ? 2.6 : 2 });
+  }
+}
+
+/** The mark of what catches the pointer, one for each kind, and its word with the place. */
+function drawSnap(pen: Pen, snap: Snap, view: ViewSize, unit: Unit, length: string | null): void {
+  const [x, y] = toScreen(pen.camera, snap.at);
+  const { ctx } = pen;
+  ctx.lineJoin = 'miter';
+  ctx.lineCap = 'butt';
+  ctx.beginPath();
+  switch (snap.kind) {
+    case 'corner':
+      ctx.rect(x - 6, y - 6, 12, 12);
+      break;
+    case 'cut-end':
+      ctx.arc(x, y, 6.5, 0, Math.PI * 2);
+      break;
+    case 'crossing':
+      ctx.moveTo(x - 6, y - 6);
+      ctx.lineTo(x + 6, y + 6);
+      ctx.moveTo(x + 6, y - 6);
+      ctx.lineTo(x - 6, y + 6);
+      break;
+    case 'midpoint':
+      ctx.moveTo(x, y - 7);
+      ctx.lineTo(x + 7, y + 5);
+      ctx.lineTo(x - 7, y + 5);
+      ctx.closePath();
+      break;
+    case 'line':
+    case 'edge':
+      ctx.moveTo(x, y - 7);
+      ctx.lineTo(x + 7, y);
+      ctx.lineTo(x, y + 7);
+      ctx.lineTo(x - 7, y);
+      ctx.closePath();
+      break;
+    case 'grid':
+    case 'free':
+      ctx.moveTo(x - 6, y);
+      ctx.lineTo(x + 6, y);
+      ctx.moveTo(x, y - 6);
+      ctx.lineTo(x, y + 6);
+      break;
+  }
+  strokePath(pen, { color: INKS.indigo, width: 2, halo: INKS.sheet });
+  const parts = [SNAP_WORDS[snap.kind], placeWords(snap.at, unit)].filter((part) => part !== '');
+  if (length !== null) parts.push(`${length} long`);
+  drawPill(pen, parts.join(' · '), x, y, view);
+}
+
+/** A dark slip with words beside a spot of the screen, kept inside the view. */
+function drawPill({ ctx }: Pen, text: string, x: number, y: number, view: ViewSize): void {
+  ctx.font = `400 14px ${FONT}`;
+  const width = ctx.measureText(text).width + 20;
+  const height = 28;
+  let left = x + 16;
+  let top = y - height - 12;
+  if (left + width > view.width - 8) left = x - 16 - width;
+  if (top < 8) top = y + 16;
+  left = Math.max(8, left);
+  ctx.beginPath();
+  ctx.roundRect(left, top, width, height, 6);
+  ctx.fillStyle = INKS.ink;
+  ctx.fill();
+  ctx.lineWidth = 1;
+  ctx.setLineDash([]);
+  ctx.strokeStyle = 'rgb(251 249 243 / 35%)';
+  ctx.stroke();
+  ctx.fillStyle = INKS.sheet;
+  ctx.textAlign = 'left';
+  ctx.textBaseline = 'middle';
+  ctx.fillText(text, left + 10, top + height / 2 + 0.5);
+}
+
+/** The keyboard's pointer: long hairs, so that it is found at a glance. `isTold`: a mark says already what is there. */
+export function drawCrosshair(pen: Pen, { at, words }: Crosshair, view: ViewSize, isTold: boolean): void {
+  const [x, y] = toScreen(pen.camera, at);
+  const { ctx } = pen;
+  ctx.lineCap = 'butt';
+  ctx.beginPath();
+  ctx.moveTo(x, 0);
+  ctx.lineTo(x, y - 10);
+  ctx.moveTo(x, y + 10);
+  ctx.lineTo(x, view.height);
+  ctx.moveTo(0, y);
+  ctx.lineTo(x - 10, y);
+  ctx.moveTo(x + 10, y);
+  ctx.lineTo(view.width, y);
+  strokePath(pen, { color: INKS.indigo, width: 1, dash: [5, 4], halo: 'rgb(251 249 243 / 55%)' });
+  if (!isTold) drawPill(pen, words, x, y, view);
+}

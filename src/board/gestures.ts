@@ -1,0 +1,190 @@
+import type { Point } from '../geometry/point.ts';
+import { board } from './board-state.ts';
+import { toBoard } from './camera.ts';
+import { pan, zoomBy } from './looking.ts';
+import type { Pointer, ToolEvent } from './tools/tool.ts';
+import { cancel, send } from './working.ts';
+
+/** What one finger, pen or mouse button is doing. */
+interface Touch {
+  readonly id: number;
+  readonly screen: Point;
+}
+
+/**
+ * Turns the browser's pointer, wheel and touch events on an element into events of the tool in hand and moves of
+ * the camera. Moves are handed on once a frame, the newest only. Returns a function that lets go of the element.
+ */
+export function listenTo(element: HTMLElement, spaceHeld: () => boolean): () => void {
+  /** Fingers on the board, in the order they came down. */
+  let touches: readonly Touch[] = [];
+  let drawing: number | null = null;
+  let panning: Touch | null = null;
+  let waiting: ToolEvent | null = null;
+  let frame = 0;
+
+  const placeOf = (event: MouseEvent): Point => {
+    const box = element.getBoundingClientRect();
+    return [event.clientX - box.left, event.clientY - box.top];
+  };
+  const pointerOf = (event: PointerEvent): Pointer => {
+    const screen = placeOf(event);
+    return {
+      at: toBoard(board.getState().camera, screen),
+      screen,
+      shift: event.shiftKey,
+      free: event.altKey || event.ctrlKey,
+    };
+  };
+
+  const flush = (): void => {
+    cancelAnimationFrame(frame);
+    frame = 0;
+    const event = waiting;
+    waiting = null;
+    if (event !== null) send(event);
+  };
+  const later = (event: ToolEvent): void => {
+    waiting = event;
+    if (frame === 0) frame = requestAnimationFrame(flush);
+  };
+
+  const onDown = (event: PointerEvent): void => {
+    element.focus({ preventScroll: true });
+    if (board.getState().held) cancel();
+    board.setState({ crosshair: null, isFinger: event.pointerType === 'touch' });
+    element.setPointerCapture(event.pointerId);
+    const screen = placeOf(event);
+    if (event.pointerType === 'touch') {
+      touches = [...touches, { id: event.pointerId, screen }];
+      if (touches.length === 2) {
+        // A second finger means the sheet is to be moved: what the first one began is taken back.
+        flush();
+        cancel();
+        drawing = null;
+        return;
+      }
+      if (touches.length > 2) return;
+    }
+    if (event.button === 1 || (event.button === 0 && spaceHeld())) {
+      event.preventDefault();
+      panning = { id: event.pointerId, screen };
+      element.dataset.panning = 'true';
+      return;
+    }
+    if (event.button !== 0 || drawing !== null) return;
+    flush();
+    drawing = event.pointerId;
+    const pointer = pointerOf(event);
+    send({ kind: 'move', pointer });
+    send({ kind: 'down', pointer });
+  };
+
+  const onMove = (event: PointerEvent): void => {
+    const screen = placeOf(event);
+    if (panning?.id === event.pointerId) {
+      pan(screen[0] - panning.screen[0], screen[1] - panning.screen[1]);
+      panning = { id: event.pointerId, screen };
+      return;
+    }
+    if (touches.length >= 2) {
+      pinch(event.pointerId, screen);
+      return;
+    }
+    if (touches.length === 1) touches = [{ id: event.pointerId, screen }];
+    if (drawing !== null && drawing !== event.pointerId) return;
+    later({ kind: 'move', pointer: pointerOf(event) });
+  };
+
+  /** Two fingers move and scale the sheet so that the places under them stay under them. */
+  const pinch = (id: number, screen: Point): void => {
+    const [a, b] = touches;
+    const moved = touches.map((touch) => (touch.id === id ? { id, screen } : touch));
+    const [c, d] = moved;
+    touches = moved;
+    if (a === undefined || b === undefined || c === undefined || d === undefined) return;
+    const before = Math.hypot(a.screen[0] - b.screen[0], a.screen[1] - b.screen[1]);
+    const after = Math.hypot(c.screen[0] - d.screen[0], c.screen[1] - d.screen[1]);
+    const middleBefore: Point = [(a.screen[0] + b.screen[0]) / 2, (a.screen[1] + b.screen[1]) / 2];
+    const middleAfter: Point = [(c.screen[0] + d.screen[0]) / 2, (c.screen[1] + d.screen[1]) / 2];
+    pan(middleAfter[0] - middleBefore[0], middleAfter[1] - middleBefore[1]);
+    if (before > 0) zoomBy(after / before, middleAfter);
+  };
+
+  const onUp = (event: PointerEvent): void => {
+    touches = touches.filter(({ id }) => id !== event.pointerId);
+    if (panning?.id === event.pointerId) {
+      panning = null;
+      delete element.dataset.panning;
+      return;
+    }
+    if (drawing !== event.pointerId) return;
+    drawing = null;
+    flush();
+    send({ kind: 'up', pointer: pointerOf(event) });
+  };
+
+  /** The browser took the pointer away: nothing was meant. */
+  const onLost = (event: PointerEvent): void => {
+    touches = touches.filter(({ id }) => id !== event.pointerId);
+    if (panning?.id === event.pointerId) {
+      panning = null;
+      delete element.dataset.panning;
+    }
+    if (drawing !== event.pointerId) return;
+    drawing = null;
+    waiting = null;
+    cancel();
+  };
+
+  const onLeave = (event: PointerEvent): void => {
+    if (drawing !== null || event.pointerType === 'touch') return;
+    flush();
+    // Marks under a pointer that has gone away are left for what is begun, and cleared for what is not.
+    board.setState(({ marks }) => ({
+      marks: marks.some(({ kind }) => kind === 'line' || kind === 'outline') ? marks : [],
+    }));
+  };
+
+  const onWheel = (event: WheelEvent): void => {
+    event.preventDefault();
+    const unit =
+      event.deltaMode === WheelEvent.DOM_DELTA_LINE
+        ? 16
+        : event.deltaMode === WheelEvent.DOM_DELTA_PAGE
+          ? 400
+          : 1;
+    if (event.shiftKey) {
+      pan(-(event.deltaX + event.deltaY) * unit, 0);
+      return;
+    }
+    // A trackpad's pinch comes as a wheel with Ctrl, in far smaller steps.
+    const strength = event.ctrlKey ? 0.01 : 0.0016;
+    zoomBy(Math.exp(-event.deltaY * unit * strength), placeOf(event));
+  };
+
+  const noMenu = (event: Event): void => event.preventDefault();
+  const doubled = (): void => send({ kind: 'finish' });
+
+  element.addEventListener('pointerdown', onDown);
+  element.addEventListener('pointermove', onMove);
+  element.addEventListener('pointerup', onUp);
+  element.addEventListener('pointercancel', onLost);
+  element.addEventListener('lostpointercapture', onLost);
+  element.addEventListener('pointerleave', onLeave);
+  element.addEventListener('wheel', onWheel, { passive: false });
+  element.addEventListener('contextmenu', noMenu);
+  element.addEventListener('dblclick', doubled);
+  return () => {
+    cancelAnimationFrame(frame);
+    element.removeEventListener('pointerdown', onDown);
+    element.removeEventListener('pointermove', onMove);
+    element.removeEventListener('pointerup', onUp);
+    element.removeEventListener('pointercancel', onLost);
+    element.removeEventListener('lostpointercapture', onLost);
+    element.removeEventListener('pointerleave', onLeave);
+    element.removeEventListener('wheel', onWheel);
+    element.removeEventListener('contextmenu', noMenu);
+    element.removeEventListener('dblclick', doubled);
+  };
+}

@@ -1,0 +1,105 @@
+import type { Point } from '../geometry/point.ts';
+import { type Box, boxOf } from '../geometry/ring.ts';
+import { session } from '../workspace/session.ts';
+import { blockOnSheet, board } from './board-state.ts';
+import {
+  between,
+  type Camera,
+  fittedCamera,
+  type Inset,
+  lookAt,
+  panBy,
+  toScreen,
+  type ViewSize,
+  zoomAbout,
+} from './camera.ts';
+
+/** Acts that move the eye, not the drawing. */
+
+/** Room for the tools at the left (on a phone: at the top), the line below, and the sheet's own margin. */
+const INSET: Inset = { left: 104, top: 52, right: 52, bottom: 88 };
+const NARROW_INSET: Inset = { left: 46, top: 112, right: 40, bottom: 88 };
+const NARROW_PX = 440;
+
+const EMPTY_SHEET: Box = { minX: 0, minY: 0, maxX: 12, maxY: 12 };
+
+/** What is fitted: the outline of the block on the sheet, or a 12 in sheet. */
+export function sheetBox(): Box {
+  const block = blockOnSheet();
+  const points = block?.outline.filter((point) => point.every(Number.isFinite)) ?? [];
+  return points.length === 0 ? EMPTY_SHEET : boxOf(points);
+}
+
+/** Tells the size of the board. What is on the sheet is fitted again unless a person has chosen where to look at it. */
+export function setView(view: ViewSize): void {
+  board.setState({ view });
+  const { fitted, fittedTo } = board.getState();
+  if (fitted || fittedTo !== session.getState().blockId) zoomToFit();
+}
+
+export function zoomToFit(): void {
+  const { view } = board.getState();
+  if (view.width === 0) return;
+  halt();
+  board.setState({
+    camera: fittedCamera(sheetBox(), view, view.width < NARROW_PX ? NARROW_INSET : INSET),
+    fitted: true,
+    fittedTo: session.getState().blockId,
+  });
+}
+
+/** Scales about a place of the screen, the middle unless told. */
+export function zoomBy(factor: number, about?: Point): void {
+  const { camera, view } = board.getState();
+  halt();
+  board.setState({
+    camera: zoomAbout(camera, about ?? [view.width / 2, view.height / 2], factor),
+    fitted: false,
+  });
+}
+
+export function pan(dx: number, dy: number): void {
+  halt();
+  board.setState({ camera: panBy(board.getState().camera, dx, dy), fitted: false });
+}
+
+/** Brings a place to the middle, near enough that an inch spans a good part of the view. */
+export function zoomTo(at: Point): void {
+  const { camera, view } = board.getState();
+  const leastScale = Math.min(view.width, view.height) / 5;
+  board.setState({ fitted: false });
+  glide(camera, lookAt(camera, at, view, leastScale));
+}
+
+/** Pans just so far that a place is well inside the view. */
+export function bringIntoView(at: Point): void {
+  const { camera, view } = board.getState();
+  const [x, y] = toScreen(camera, at);
+  const margin = Math.min(60, view.width / 4, view.height / 4);
+  const dx = Math.max(margin - x, 0) + Math.min(view.width - margin - x, 0);
+  const dy = Math.max(margin - y, 0) + Math.min(view.height - margin - y, 0);
+  if (dx !== 0 || dy !== 0) pan(dx, dy);
+}
+
+const GLIDE_MS = 220;
+let frame = 0;
+
+function halt(): void {
+  cancelAnimationFrame(frame);
+}
+
+/** Moves the camera evenly, or at once for those who asked for less motion. */
+function glide(from: Camera, to: Camera): void {
+  halt();
+  if (matchMedia('(prefers-reduced-motion: reduce)').matches) {
+    board.setState({ camera: to });
+    return;
+  }
+  const begun = performance.now();
+  const step = (now: number): void => {
+    const t = Math.min(1, Math.max(0, (now - begun) / GLIDE_MS));
+    board.setState({ camera: between(from, to, 1 - (1 - t) ** 3) });
+    if (t < 1) frame = requestAnimationFrame(step);
+  };
+  frame = requestAnimationFrame(step);
+}

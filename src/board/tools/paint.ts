@@ -1,0 +1,74 @@
+import { paintPatches } from '../../document/edit-paint.ts';
+import { holdsPoint, innerSpot } from '../../geometry/inner-spot.ts';
+import type { Point } from '../../geometry/point.ts';
+import { distance } from '../../geometry/ring.ts';
+import { along } from '../nearness.ts';
+import { type Effect, type Surroundings, stay, type Tool } from './tool.ts';
+
+/** Lays the chosen fabric on patches: a click for one, a drag for every patch it passes over. */
+export type PaintState =
+  | { readonly kind: 'idle'; readonly over: Point | null }
+  /** `spots`: one place inside each patch painted so far. */
+  | { readonly kind: 'painting'; readonly spots: readonly Point[]; readonly last: Point };
+
+const IDLE: PaintState = { kind: 'idle', over: null };
+
+export const paintTool: Tool<PaintState> = {
+  name: 'paint',
+  start: IDLE,
+  busy: ({ kind }) => kind !== 'idle',
+  marks: (state) => {
+    if (state.kind === 'painting') return [];
+    return state.over === null ? [] : [{ kind: 'patch', at: state.over }];
+  },
+  on: (state, event, around) => {
+    if (around.block === null) return stay(IDLE);
+    switch (event.kind) {
+      case 'cancel':
+      case 'finish':
+      case 'back':
+        return state.kind === 'idle' ? stay(state) : stay<PaintState>(IDLE, { kind: 'cancel-preview' });
+      case 'down': {
+        const spots = passed(event.pointer.at, event.pointer.at, [], around);
+        return stay<PaintState>({ kind: 'painting', spots, last: event.pointer.at }, ...shown(spots, around));
+      }
+      case 'move': {
+        if (state.kind === 'idle') return stay({ kind: 'idle', over: event.pointer.at });
+        const spots = passed(state.last, event.pointer.at, state.spots, around);
+        const effects = spots.length === state.spots.length ? [] : shown(spots, around);
+        return stay<PaintState>({ kind: 'painting', spots, last: event.pointer.at }, ...effects);
+      }
+      case 'up': {
+        if (state.kind === 'idle') return stay(state);
+        const idle: PaintState = { kind: 'idle', over: event.pointer.at };
+        if (state.spots.length === 0) return stay(idle);
+        return stay<PaintState>(idle, {
+          kind: 'edit',
+          label: around.fabricId === null ? 'Take fabric off' : 'Lay fabric',
+          change: changeFor(state.spots, around),
+        });
+      }
+    }
+  },
+};
+
+/** The spots with one added for every further patch on the way, looked at often enough to miss none that is seen. */
+function passed(from: Point, to: Point, spots: readonly Point[], around: Surroundings): readonly Point[] {
+  const { plan, reachIn } = around;
+  const steps = Math.max(1, Math.ceil(distance(from, to) / (reachIn / 2)));
+  const grown = [...spots];
+  for (let step = 0; step <= steps; step++) {
+    const at = along([from, to], step / steps);
+    const patch = plan?.patches.find((one) => holdsPoint(one, at));
+    if (patch !== undefined && !grown.some((spot) => holdsPoint(patch, spot))) grown.push(innerSpot(patch));
+  }
+  return grown;
+}
+
+const changeFor = (spots: readonly Point[], { block, fabricId }: Surroundings) => {
+  const id = block!.id;
+  return (project: Surroundings['project']) => paintPatches(project, id, spots, fabricId);
+};
+
+const shown = (spots: readonly Point[], around: Surroundings): readonly Effect[] =>
+  spots.length === 0 ? [] : [{ kind: 'preview', change: changeFor(spots, around) }];

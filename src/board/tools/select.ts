@@ -1,0 +1,246 @@
+import type { Block } from '../../document/project.ts';
+import { innerSpot } from '../../geometry/inner-spot.ts';
+import type { Point } from '../../geometry/point.ts';
+import { distance } from '../../geometry/ring.ts';
+import { type Hit, hitAt } from '../hit.ts';
+import { shifted } from '../nearness.ts';
+import { moveCornerAttached, moveEnd, shiftCutsAttached } from '../reshape.ts';
+import { free, type Snap, type SnapField, snapField, snapTo } from '../snapping.ts';
+import {
+  caught,
+  type Effect,
+  type Mark,
+  type Pointer,
+  type Step,
+  type Surroundings,
+  stay,
+  type Tool,
+} from './tool.ts';
+
+/** Chooses cuts, ends, corners and patches, and moves what is chosen. Every move starts from the recorded block. */
+export type SelectState =
+  | { readonly kind: 'idle'; readonly over: Hit; readonly at: Point | null }
+  /** Pressed on something; `kept` when it was chosen already, so that a click with Shift takes it out. */
+  | {
+      readonly kind: 'pressed';
+      readonly hit: Hit;
+      readonly start: Point;
+      readonly kept: boolean;
+      readonly field: SnapField;
+    }
+  | {
+      readonly kind: 'moving-end';
+      readonly cut: string;
+      readonly end: 'from' | 'to';
+      readonly to: Snap;
+      readonly field: SnapField;
+    }
+  | { readonly kind: 'moving-corner'; readonly corner: number; readonly to: Snap; readonly field: SnapField }
+  | {
+      readonly kind: 'moving-cuts';
+      readonly cuts: readonly string[];
+      readonly start: Point;
+      readonly anchors: readonly Point[];
+      readonly by: Point;
+      readonly at: Snap;
+      readonly field: SnapField;
+    };
+
+const NOTHING: Hit = { kind: 'nothing' };
+const IDLE: SelectState = { kind: 'idle', over: NOTHING, at: null };
+
+export const selectTool: Tool<SelectState> = {
+  name: 'select',
+  start: IDLE,
+  busy: ({ kind }) => kind !== 'idle',
+  marks: marksOf,
+  on: (state, event, around) => {
+    const { block, plan } = around;
+    if (block === null || plan === null) return stay(IDLE);
+    if (event.kind === 'cancel' || event.kind === 'finish' || event.kind === 'back')
+      return state.kind === 'idle' ? stay(state) : stay<SelectState>(IDLE, { kind: 'cancel-preview' });
+    const { pointer } = event;
+    if (state.kind === 'idle') {
+      const hit = hitAt(block, plan, around.selection, pointer.at, around.reachIn);
+      if (event.kind === 'move') return stay({ kind: 'idle', over: hit, at: pointer.at });
+      return event.kind === 'down' ? pressed(hit, pointer, around) : stay(state);
+    }
+    if (event.kind === 'down') return stay(state);
+    if (state.kind === 'pressed')
+      return event.kind === 'up' ? clicked(state, pointer, around) : pulled(state, pointer, around);
+    const moved = follow(state, pointer, around);
+    return event.kind === 'move' ? moved : put(moved.state, around);
+  },
+};
+
+function marksOf(state: SelectState): readonly Mark[] {
+  switch (state.kind) {
+    case 'idle':
+      if (state.over.kind === 'cut' || state.over.kind === 'cut-end')
+        return [{ kind: 'cut', cut: state.over.cut }];
+      return [];
+    case 'pressed':
+      return [];
+    case 'moving-end':
+    case 'moving-corner':
+      return [{ kind: 'snap', snap: state.to }];
+    case 'moving-cuts':
+      return [{ kind: 'snap', snap: state.at }];
+  }
+}
+
+/** Choosing happens on the press, so that what is about to be dragged is seen. */
+function pressed(hit: Hit, pointer: Pointer, around: Surroundings): Step<SelectState> {
+  const { block, selection, gridIn } = around;
+  const cut = hit.kind === 'cut' || hit.kind === 'cut-end' ? hit.cut : null;
+  const kept = cut !== null && selection.includes(cut);
+  const moving =
+    hit.kind === 'cut' ? new Set(kept ? selection : [hit.cut]) : new Set(cut === null ? [] : [cut]);
+  const field = snapField(block!, {
+    gridIn,
+    exceptCuts: moving,
+    ...(hit.kind === 'corner' ? { exceptCorner: hit.corner } : {}),
+  });
+  return stay<SelectState>(
+    { kind: 'pressed', hit, start: pointer.at, kept, field },
+    ...chosenBy(hit, kept, pointer, around),
+  );
+}
+
+function chosenBy(hit: Hit, kept: boolean, pointer: Pointer, around: Surroundings): readonly Effect[] {
+  switch (hit.kind) {
+    case 'cut':
+    case 'cut-end':
+      if (kept) return [];
+      return [{ kind: 'select', cuts: pointer.shift ? [...around.selection, hit.cut] : [hit.cut] }];
+    case 'corner':
+      return [{ kind: 'choose', chosen: { kind: 'corner', corner: hit.corner } }];
+    case 'patch': {
+      const patch = around.plan!.patches.find(({ id }) => id === hit.patch)!;
+      return pointer.shift ? [] : [{ kind: 'choose', chosen: { kind: 'patch', at: innerSpot(patch) } }];
+    }
+    case 'nothing':
+      return pointer.shift ? [] : [{ kind: 'choose', chosen: null }];
+  }
+}
+
+type In<Kind extends SelectState['kind']> = Extract<SelectState, { readonly kind: Kind }>;
+
+function clicked(state: In<'pressed'>, pointer: Pointer, around: Surroundings): Step<SelectState> {
+  const { hit, kept } = state;
+  const idle: SelectState = { kind: 'idle', over: hit, at: pointer.at };
+  if (!kept || (hit.kind !== 'cut' && hit.kind !== 'cut-end')) return stay(idle);
+  const cuts = pointer.shift ? around.selection.filter((id) => id !== hit.cut) : [hit.cut];
+  return stay<SelectState>(idle, { kind: 'select', cuts });
+}
+
+function pulled(state: In<'pressed'>, pointer: Pointer, around: Surroundings): Step<SelectState> {
+  const { hit, start, field } = state;
+  if (distance(pointer.at, start) < around.dragIn) return stay(state);
+  switch (hit.kind) {
+    case 'cut-end':
+      return follow(
+        { kind: 'moving-end', cut: hit.cut, end: hit.end, to: free(start), field },
+        pointer,
+        around,
+      );
+    case 'corner':
+      return follow({ kind: 'moving-corner', corner: hit.corner, to: free(start), field }, pointer, around);
+    case 'cut': {
+      const grabbed = around.block!.cuts.find(({ id }) => id === hit.cut)!;
+      const cuts = around.selection.includes(hit.cut) ? around.selection : [hit.cut];
+      return follow(
+        {
+          kind: 'moving-cuts',
+          cuts,
+          start,
+          anchors: [grabbed.from, grabbed.to],
+          by: [0, 0],
+          at: free(start),
+          field,
+        },
+        pointer,
+        around,
+      );
+    }
+    default:
+      return stay(state);
+  }
+}
+
+type Moving = In<'moving-end' | 'moving-corner' | 'moving-cuts'>;
+
+function follow(state: Moving, pointer: Pointer, around: Surroundings): Step<Moving> {
+  if (state.kind === 'moving-cuts') {
+    const plain: Point = [pointer.at[0] - state.start[0], pointer.at[1] - state.start[1]];
+    const { by, at } = pointer.free
+      ? { by: plain, at: free(pointer.at) }
+      : caughtShift(state.anchors, plain, state.field, around.reachIn);
+    const moved = { ...state, by, at };
+    return stay(moved, previewOf(moved, around.block!));
+  }
+  const moved = { ...state, to: caught(state.field, pointer, around) };
+  return stay(moved, previewOf(moved, around.block!));
+}
+
+const RANK = ['corner', 'cut-end', 'crossing', 'midpoint', 'line', 'edge', 'grid', 'free'] as const;
+
+/** The shift that brings one of the anchors to what catches it best; the plain shift when nothing does. */
+function caughtShift(
+  anchors: readonly Point[],
+  plain: Point,
+  field: SnapField,
+  reachIn: number,
+): { readonly by: Point; readonly at: Snap } {
+  let best = { by: plain, at: free(shifted(anchors[0]!, plain)) };
+  let bestAway = Infinity;
+  for (const anchor of anchors) {
+    const wanted = shifted(anchor, plain);
+    const at = snapTo(field, wanted, reachIn);
+    const away = distance(at.at, wanted);
+    const stronger = RANK.indexOf(at.kind) - RANK.indexOf(best.at.kind);
+    if (stronger > 0 || (stronger === 0 && away >= bestAway)) continue;
+    best = { by: [at.at[0] - anchor[0], at.at[1] - anchor[1]], at };
+    bestAway = away;
+  }
+  return best;
+}
+
+function previewOf(state: Moving, block: Block): Effect {
+  const { id } = block;
+  switch (state.kind) {
+    case 'moving-end':
+      return {
+        kind: 'preview',
+        change: (project) => moveEnd(project, id, state.cut, state.end, state.to.at),
+      };
+    case 'moving-corner':
+      return {
+        kind: 'preview',
+        change: (project) => moveCornerAttached(project, id, state.corner, state.to.at),
+      };
+    case 'moving-cuts':
+      return { kind: 'preview', change: (project) => shiftCutsAttached(project, id, state.cuts, state.by) };
+  }
+}
+
+const LABELS = {
+  'moving-end': 'Move end of cut',
+  'moving-corner': 'Move corner',
+  'moving-cuts': 'Move cut',
+} as const;
+
+/** Lets go: one step of the history, or none when everything is where it was. */
+function put(state: Moving, around: Surroundings): Step<SelectState> {
+  const preview = previewOf(state, around.block!);
+  const at = state.kind === 'moving-cuts' ? state.at.at : state.to.at;
+  const idle: SelectState = { kind: 'idle', over: NOTHING, at };
+  if (preview.kind !== 'preview' || preview.change(around.project) === around.project)
+    return stay<SelectState>(idle, { kind: 'cancel-preview' });
+  const several = state.kind === 'moving-cuts' && state.cuts.length > 1;
+  return stay<SelectState>(idle, {
+    kind: 'edit',
+    label: several ? 'Move cuts' : LABELS[state.kind],
+    change: preview.change,
+  });
+}

@@ -1,0 +1,133 @@
+import type { Block, Project } from '../../document/project.ts';
+import type { Point, Segment } from '../../geometry/point.ts';
+import type { PiecingPlan } from '../../piecing/plan.ts';
+import type { ProjectEdit } from '../../workspace/actions.ts';
+import { free, type Snap, type SnapField, snapTo } from '../snapping.ts';
+
+export type ToolName = 'select' | 'cut' | 'outline' | 'paint' | 'pan';
+
+/** Where the pointer is, whatever moves it: a mouse, a finger, a pen or the keyboard's crosshair. */
+export interface Pointer {
+  /** Inches, not yet snapped. */
+  readonly at: Point;
+  /** CSS pixels from the board's top left. */
+  readonly screen: Point;
+  /** Adds to what is chosen. */
+  readonly shift: boolean;
+  /** Nothing catches the pointer. */
+  readonly free: boolean;
+}
+
+export type ToolEvent =
+  | { readonly kind: 'down' | 'move' | 'up'; readonly pointer: Pointer }
+  /** Close or end what is being drawn. */
+  | { readonly kind: 'finish' }
+  /** Take the last point of what is being drawn back. */
+  | { readonly kind: 'back' }
+  /** As if nothing had been begun. */
+  | { readonly kind: 'cancel' };
+
+/** What is chosen besides cuts: at most one thing. */
+export type Chosen =
+  | { readonly kind: 'corner'; readonly corner: number }
+  /** The patch that holds this spot. Patch ids change with the plan, spots do not. */
+  | { readonly kind: 'patch'; readonly at: Point };
+
+/** Whom a drawn outline is for: a block still to be made, or the one on the board. */
+export type OutlineFor =
+  | { readonly kind: 'new-block'; readonly name: string }
+  | { readonly kind: 'this-block' };
+
+/** What a tool may know. The block and plan are the recorded ones: a gesture starts from them on every move. */
+export interface Surroundings {
+  readonly project: Project;
+  readonly block: Block | null;
+  readonly plan: PiecingPlan | null;
+  readonly selection: readonly string[];
+  readonly chosen: Chosen | null;
+  /** Fabric to paint with; null takes fabric off. */
+  readonly fabricId: string | null;
+  readonly outlineFor: OutlineFor;
+  /** Step of the grid, inches; 0 for none. */
+  readonly gridIn: number;
+  /** How near is near: the strength of snapping, in inches at the present zoom. */
+  readonly reachIn: number;
+  /** A press that moves less than this is a click. Inches. */
+  readonly dragIn: number;
+}
+
+/** What a tool wants done. The board carries it out. */
+export type Effect =
+  | { readonly kind: 'preview'; readonly change: ProjectEdit }
+  | { readonly kind: 'cancel-preview' }
+  | {
+      readonly kind: 'edit';
+      readonly label: string;
+      readonly change: ProjectEdit;
+      readonly select?: readonly string[];
+      readonly openBlock?: string;
+    }
+  | { readonly kind: 'select'; readonly cuts: readonly string[] }
+  | { readonly kind: 'choose'; readonly chosen: Chosen | null }
+  /** CSS pixels. */
+  | { readonly kind: 'pan'; readonly by: Point }
+  /** Words for whoever cannot see the board. */
+  | { readonly kind: 'say'; readonly text: string }
+  /** A sentence everyone must see. */
+  | { readonly kind: 'warn'; readonly text: string }
+  /** Back to selecting, the work of this tool being done. */
+  | { readonly kind: 'done' };
+
+/** What a tool shows on the board while it works. */
+export type Mark =
+  | { readonly kind: 'snap'; readonly snap: Snap }
+  | { readonly kind: 'line'; readonly segment: Segment }
+  | { readonly kind: 'outline'; readonly points: readonly Point[]; readonly to: Point | null }
+  | { readonly kind: 'cut'; readonly cut: string }
+  | { readonly kind: 'patch'; readonly at: Point }
+  | { readonly kind: 'spot'; readonly at: Point };
+
+export interface Step<State> {
+  readonly state: State;
+  readonly effects: readonly Effect[];
+}
+
+/** A small state machine: events in, states and effects out. It never touches the screen or the session. */
+export interface Tool<State> {
+  readonly name: ToolName;
+  readonly start: State;
+  readonly on: (state: State, event: ToolEvent, around: Surroundings) => Step<State>;
+  readonly marks: (state: State) => readonly Mark[];
+  /** True while something is begun that Esc would take back. */
+  readonly busy: (state: State) => boolean;
+}
+
+export const stay = <State>(state: State, ...effects: readonly Effect[]): Step<State> => ({ state, effects });
+
+/** The place the pointer means: what catches it, unless it is free. */
+export const caught = (field: SnapField, pointer: Pointer, around: Surroundings): Snap =>
+  pointer.free ? free(pointer.at) : snapTo(field, pointer.at, around.reachIn);
+
+/** A tool with its state kept inside, so that tools of different states fit one board. */
+export interface Machine {
+  readonly name: ToolName;
+  readonly send: (event: ToolEvent, around: Surroundings) => readonly Effect[];
+  readonly marks: () => readonly Mark[];
+  readonly busy: () => boolean;
+  readonly state: () => unknown;
+}
+
+export function machineOf<State>(tool: Tool<State>): Machine {
+  let state = tool.start;
+  return {
+    name: tool.name,
+    send: (event, around) => {
+      const step = tool.on(state, event, around);
+      state = step.state;
+      return step.effects;
+    },
+    marks: () => tool.marks(state),
+    busy: () => tool.busy(state),
+    state: () => state,
+  };
+}

@@ -1,0 +1,58 @@
+import { cutTool } from './cut.ts';
+import { outlineTool } from './outline.ts';
+import { paintTool } from './paint.ts';
+import { panTool } from './pan.ts';
+import { selectTool } from './select.ts';
+import { type Machine, machineOf, type ToolName } from './tool.ts';
+
+/** A tool as people know it. */
+export interface ToolEntry {
+  readonly name: ToolName;
+  readonly label: string;
+  /** The single key that takes it up. */
+  readonly key: string;
+  /** How it works, in one line. */
+  readonly hint: string;
+  readonly begin: () => Machine;
+}
+
+/** Every tool, once: the strip of buttons, the keys and the help all read this list. */
+export const TOOLS: readonly ToolEntry[] = [
+  {
+    name: 'select',
+    label: 'Select',
+    key: 'V',
+    hint: 'Click a cut, a corner or a patch. Drag a cut, its ends or a corner to move it. Shift adds.',
+    begin: () => machineOf(selectTool),
+  },
+  {
+    name: 'cut',
+    label: 'Cut',
+    key: 'C',
+    hint: 'Drag from one place to another, or click both. Esc ends a chain of cuts.',
+    begin: () => machineOf(cutTool),
+  },
+  {
+    name: 'outline',
+    label: 'Outline',
+    key: 'O',
+    hint: 'Click corner after corner and close on the first. Backspace takes the last one back.',
+    begin: () => machineOf(outlineTool),
+  },
+  {
+    name: 'paint',
+    label: 'Lay fabric',
+    key: 'B',
+    hint: 'Choose a fabric, then click patches or drag over them.',
+    begin: () => machineOf(paintTool),
+  },
+  {
+    name: 'pan',
+    label: 'Move sheet',
+    key: 'H',
+    hint: 'Drag the sheet. With any tool: hold the space bar, or drag with two fingers.',
+    begin: () => machineOf(panTool),
+  },
+];
+
+export const toolEntry = (name: ToolName): ToolEntry => TOOLS.find((tool) => tool.name === name)!;

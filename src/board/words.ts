@@ -1,0 +1,51 @@
+import type { Cut, Unit } from '../document/project.ts';
+import { formatLength } from '../geometry/length.ts';
+import type { Point } from '../geometry/point.ts';
+import { distance } from '../geometry/ring.ts';
+import type { Snap, SnapKind } from './snapping.ts';
+
+/** What each kind of catch is called, on the board and aloud; nothing for open ground. */
+export const SNAP_WORDS: Readonly<Record<SnapKind, string>> = {
+  corner: 'corner',
+  'cut-end': 'cut end',
+  crossing: 'crossing',
+  midpoint: 'midpoint',
+  line: 'line',
+  edge: 'edge',
+  grid: 'grid',
+  free: '',
+};
+
+/** `6, 1 1/16 in`: across, then down, the unit once. */
+export function placeWords([x, y]: Point, unit: Unit): string {
+  return `${withoutUnit(formatLength(x, unit))}, ${formatLength(y, unit)}`;
+}
+
+/** `6, 1 1/16 in, corner`. */
+export function snapWords({ at, kind }: Snap, unit: Unit): string {
+  const word = SNAP_WORDS[kind];
+  return word === '' ? placeWords(at, unit) : `${placeWords(at, unit)}, ${word}`;
+}
+
+export const lengthWords = (from: Point, to: Point, unit: Unit): string =>
+  formatLength(rounded(distance(from, to)), unit);
+
+/** Slanted lengths are rarely whole 64ths; to the nearest thousandth they read as one expects. */
+const rounded = (inches: number): number => {
+  const sixtyFourths = Math.round(inches * 64) / 64;
+  return Math.abs(sixtyFourths - inches) < 5e-4 ? sixtyFourths : inches;
+};
+
+/** A cut's number for people: its place in the list, `Cut 4`. */
+export const cutName = (cuts: readonly Cut[], id: string): string =>
+  `Cut ${cuts.findIndex((cut) => cut.id === id) + 1}`;
+
+/** `0, 4 → 12, 4`: for the eye, where the unit is plain. */
+export const cutEnds = ({ from, to }: Cut, unit: Unit): string =>
+  `${withoutUnit(placeWords(from, unit))} → ${withoutUnit(placeWords(to, unit))}`;
+
+const withoutUnit = (words: string): string => words.replace(/ (in|mm)$/, '');
+
+/** `from 0, 4 in to 12, 4 in, 12 in long`. */
+export const cutWords = ({ from, to }: Cut, unit: Unit): string =>
+  `from ${placeWords(from, unit)} to ${placeWords(to, unit)}, ${lengthWords(from, to, unit)} long`;

@@ -1,0 +1,209 @@
+import { removeCuts } from '../document/edit-cuts.ts';
+import { paintPatch } from '../document/edit-paint.ts';
+import type { Fabric } from '../document/project.ts';
+import { cancelPreview, edit, preview, say, select } from '../workspace/actions.ts';
+import { planOf } from '../workspace/plans.ts';
+import { session } from '../workspace/session.ts';
+import { board, fabricInHand, gridInUse, onEmptySheet } from './board-state.ts';
+import type { Lit } from './draw/block.ts';
+import { gridStep, neighbouringStep } from './grid.ts';
+import { pan, zoomToFit } from './looking.ts';
+import { removeCorner } from './reshape.ts';
+import type { Effect, Machine, OutlineFor, Surroundings, ToolEvent, ToolName } from './tools/tool.ts';
+import { toolEntry } from './tools/tools.ts';
+
+/** The tool in hand and what it does to the session. */
+
+/** How near a pointer must come to be caught, and how far it must move to be dragging. CSS pixels. */
+const FINE = { reachPx: 10, dragPx: 4 };
+const FINGER = { reachPx: 20, dragPx: 8 };
+
+let machine: Machine = toolEntry('select').begin();
+/** True while this file itself changes the session, so that its own edits are not taken for someone else's. */
+let acting = false;
+
+/** What the tool in hand may know at this moment. */
+export function surroundings(): Surroundings {
+  const { project, blockId, selection } = session.getState();
+  const state = board.getState();
+  const { reachPx, dragPx } = state.isFinger ? FINGER : FINE;
+  const block = onEmptySheet(state) ? null : (project.blocks.find(({ id }) => id === blockId) ?? null);
+  return {
+    project,
+    block,
+    plan: block === null ? null : planOf(block),
+    selection,
+    chosen: state.chosen,
+    fabricId: fabricInHand(project),
+    outlineFor: state.outlineFor,
+    gridIn: gridInUse(project),
+    reachIn: reachPx / state.camera.scale,
+    dragIn: dragPx / state.camera.scale,
+  };
+}
+
+/** Gives an event to the tool in hand, carries out what it asks, and shows its marks. */
+export function send(event: ToolEvent): void {
+  sendIn(event, surroundings());
+}
+
+/** The same with other surroundings, such as the exactness of the keyboard. */
+export function sendIn(event: ToolEvent, around: Surroundings): void {
+  perform(machine.send(event, around));
+  board.setState({ marks: machine.marks() });
+}
+
+export const busy = (): boolean => machine.busy();
+
+/** Takes back whatever is begun. True when there was something. */
+export function cancel(): boolean {
+  const was = machine.busy() || board.getState().held;
+  send({ kind: 'cancel' });
+  board.setState({ held: false });
+  return was;
+}
+
+function perform(effects: readonly Effect[]): void {
+  acting = true;
+  try {
+    for (const effect of effects) performOne(effect);
+  } finally {
+    acting = false;
+  }
+}
+
+function performOne(effect: Effect): void {
+  switch (effect.kind) {
+    case 'preview':
+      preview(effect.change);
+      break;
+    case 'cancel-preview':
+      cancelPreview();
+      break;
+    case 'edit':
+      edit(effect.label, effect.change, {
+        ...(effect.openBlock === undefined ? {} : { openBlock: effect.openBlock }),
+        ...(effect.select === undefined ? {} : { select: effect.select }),
+      });
+      if (effect.select !== undefined) board.setState({ chosen: null });
+      break;
+    case 'select':
+      board.setState({ chosen: null });
+      select(effect.cuts);
+      break;
+    case 'choose':
+      select([]);
+      board.setState({ chosen: effect.chosen });
+      break;
+    case 'pan':
+      pan(...effect.by);
+      break;
+    case 'say':
+      tell(effect.text);
+      break;
+    case 'warn':
+      say('trouble', effect.text);
+      break;
+    case 'done':
+      takeUp(board.getState().outlineFor.kind === 'new-block' ? 'cut' : 'select');
+      break;
+  }
+}
+
+/** Puts words where a screen reader hears them. */
+export function tell(text: string): void {
+  board.setState({ said: text });
+}
+
+/** Takes up a tool; whatever was begun with the last one is taken back. */
+export function takeUp(name: ToolName, outlineFor: OutlineFor = { kind: 'this-block' }): void {
+  cancel();
+  machine = toolEntry(name).begin();
+  const { tool, outlineFor: before } = board.getState();
+  board.setState({ tool: name, outlineFor, marks: [] });
+  const sheetChanges =
+    (tool === 'outline' && before.kind === 'new-block') !==
+    (name === 'outline' && outlineFor.kind === 'new-block');
+  if (sheetChanges) zoomToFit();
+}
+
+/** Takes a fabric in hand, and the tool to lay it with. */
+export function takeFabric(fabric: Fabric | null): void {
+  board.setState({ fabricId: fabric?.id ?? null });
+  if (board.getState().tool !== 'paint') takeUp('paint');
+}
+
+export function light(lit: Lit | null): void {
+  if (board.getState().lit !== lit) board.setState({ lit });
+}
+
+export function chooseGrid(key: string | null): void {
+  board.setState(key === null ? { gridOn: false } : { gridOn: true, gridKey: key });
+}
+
+export function stepGrid(direction: 'finer' | 'coarser'): void {
+  const { unit } = session.getState().project;
+  const step = neighbouringStep(unit, gridStep(unit, board.getState().gridKey).key, direction);
+  chooseGrid(step.key);
+  tell(`Grid ${step.label}`);
+}
+
+/** Deletes what is chosen: cuts, a corner of the outline, or the fabric of a patch. True when there was something. */
+export function deleteChosen(): boolean {
+  const { selection, blockId } = session.getState();
+  const { chosen } = board.getState();
+  if (blockId === null) return false;
+  cancel();
+  if (selection.length > 0) {
+    edit(selection.length > 1 ? 'Delete cuts' : 'Delete cut', (project) =>
+      removeCuts(project, blockId, selection),
+    );
+    return true;
+  }
+  switch (chosen?.kind) {
+    case 'corner':
+      edit('Delete corner', (project) => removeCorner(project, blockId, chosen.corner));
+      board.setState({ chosen: null });
+      return true;
+    case 'patch':
+      edit('Take fabric off', (project) => paintPatch(project, blockId, chosen.at, null));
+      return true;
+    default:
+      return false;
+  }
+}
+
+/**
+ * Keeps the board in step with the session: another block is fitted to the sheet, and a gesture on a drawing
+ * that has since changed under it (undo, opening a file) is dropped. Returns a stop function.
+ */
+export function followSession(): () => void {
+  const stop = session.subscribe((state, before) => {
+    if (state.blockId !== before.blockId) {
+      board.setState({ chosen: null, lit: null, crosshair: null, held: false });
+      if (!acting) {
+        cancel();
+        // Whoever opens a block wants to see it, not the empty sheet of one not yet drawn.
+        if (onEmptySheet(board.getState())) takeUp('select');
+      }
+      zoomToFit();
+    } else if (state.project !== before.project && !acting) {
+      if (machine.busy()) cancel();
+      const corners = state.project.blocks.find(({ id }) => id === state.blockId)?.outline.length ?? 0;
+      const { chosen, lit } = board.getState();
+      if (chosen?.kind === 'corner' && chosen.corner >= corners) board.setState({ chosen: null });
+      if (lit !== null) board.setState({ lit: null });
+    }
+    if (
+      state.selection !== before.selection &&
+      state.selection.length > 0 &&
+      board.getState().chosen !== null
+    )
+      board.setState({ chosen: null });
+  });
+  return () => {
+    stop();
+    // Whoever leaves the board in the middle of a gesture did not mean it.
+    cancel();
+  };
+}

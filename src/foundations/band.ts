@@ -1,0 +1,234 @@
+import { MM_PER_IN } from '../geometry/lattice.ts';
+import type { Point } from '../geometry/point.ts';
+import { SMALLEST_PT, stack } from './label-request.ts';
+import { blockMarks, shortened, type TextLine, textAt, wrapped } from './lettering.ts';
+import { type Mark, PT } from './marks.ts';
+import type { Side } from './paper.ts';
+import type { Typeface } from './typeface.ts';
+
+/**
+ * The band along the foot of every sheet: test square, 50 mm line, how to print, what the sheet is, and on the
+ * first sheet the cautions.
+ */
+export interface Band {
+  readonly height: number;
+  /** The marks of one sheet's band, from the band's upper left corner. */
+  draw(words: SheetWords): Mark[];
+  /** Room for small pictures at the right of the first row on a sheet with or without the cautions. */
+  pictureRoom(first: boolean): PictureRoom;
+}
+
+export interface PictureRoom {
+  readonly x: number;
+  readonly y: number;
+  readonly width: number;
+  readonly height: number;
+}
+
+/** What a band says that differs from sheet to sheet. */
+export interface SheetWords {
+  readonly number: number;
+  readonly of: number;
+  /** Whether tiles of a larger foundation lie on it. */
+  readonly tiles: boolean;
+}
+
+/** What a band says on every sheet of a print. */
+export interface BandWords {
+  /** Name of the project, as the typeface can print it. */
+  readonly project: string;
+  /** The day of printing, written out. */
+  readonly printedOn: string;
+  readonly side: Side;
+  /** Fabrics that are shown by their code: `#3 Night sea`. */
+  readonly key: readonly string[];
+  /** Whether any sheet of the print holds tiles. */
+  readonly tiles: boolean;
+}
+
+const SQUARE_IN = 1;
+const TEST_LINE_IN = 50 / MM_PER_IN;
+const GAP_IN = 0.16;
+/** Space between the foundations and the band's first words, inches; a thin rule runs in its middle. */
+const HEAD_IN = 0.14;
+/** The test square's own line stays inside the printable area. */
+const INSET_IN = 0.01;
+const SCALE_WIDTH_IN = TEST_LINE_IN + 0.2;
+const NAME_WIDTH_IN = 1.8;
+const CAUTION_WIDTH_IN = 1.2;
+const PICTURE_IN = 0.95;
+
+const SIDE_WORDS: Readonly<Record<Side, string>> = {
+  printed: 'Printed side: the mirror image of the front. Fabric goes on the blank side.',
+  front: 'Front side: as the finished block is seen, not mirrored. For methods that sew from the other side.',
+};
+
+const TILE_WORDS =
+  'Tiles: trim the later one on its dotted line and lay it over the earlier one, crosses on crosses.';
+
+/** Short, and behind what the makers say: rotary cutter, iron, needles, pins. */
+const CAUTIONS = [
+  'Rotary cutter: cut away from yourself, close the blade after every cut.',
+  'Iron: dry, unplugged after use.',
+  'Needles, pins: take a pin out before the needle reaches it; keep both from children.',
+  'The makers’ instructions come before these lines.',
+];
+
+type Styled = Omit<TextLine, 'text'>;
+
+const STRONG: Styled = { face: 'semibold', size: 8 * PT };
+const PLAIN: Styled = { face: 'regular', size: 6.5 * PT };
+const FINE: Styled = { face: 'regular', size: SMALLEST_PT * PT };
+const leading = ({ size }: Styled): number => 1.22 * size;
+
+interface Column {
+  readonly lines: readonly TextLine[];
+  readonly height: number;
+}
+
+/** Plans the band for a printable width in inches: one row where it is wide enough, else stacked. */
+export function planBand(width: number, words: BandWords, typeface: Typeface): Band {
+  const column = (wide: number, ...texts: readonly (readonly [string, Styled])[]): Column => {
+    const lines = texts.flatMap(([text, style]) =>
+      wrapped(typeface, { text, ...style }, wide).map((one): TextLine => ({ text: one, ...style })),
+    );
+    return { lines, height: lines.reduce((sum, line) => sum + leading(line), 0) };
+  };
+  const nameColumn = (wide: number, { number, of, tiles }: SheetWords): Column =>
+    column(
+      wide,
+      [shortened(typeface, { text: words.project, ...STRONG }, wide), STRONG],
+      [`Sheet ${number} of ${of}, ${words.printedOn}`, PLAIN],
+      [SIDE_WORDS[words.side], PLAIN],
+      ...(tiles ? [[TILE_WORDS, PLAIN] as const] : []),
+    );
+  const highest: SheetWords = { number: 8888, of: 8888, tiles: words.tiles };
+
+  // Across: the square, the scale words, the names, then cautions and pictures while there is room.
+  const scaleX = SQUARE_IN + GAP_IN;
+  const wideEnough = width >= scaleX + SCALE_WIDTH_IN + GAP_IN + NAME_WIDTH_IN;
+  const scaleWidth = Math.min(SCALE_WIDTH_IN, width - scaleX);
+  const nameX = wideEnough ? scaleX + SCALE_WIDTH_IN + GAP_IN : 0;
+  const rest = width - nameX - NAME_WIDTH_IN - GAP_IN;
+  const beside = wideEnough && rest >= CAUTION_WIDTH_IN;
+  const withPicture = rest >= CAUTION_WIDTH_IN + GAP_IN + PICTURE_IN;
+  const nameWidth = wideEnough ? NAME_WIDTH_IN : width;
+  const cautionX = beside ? nameX + NAME_WIDTH_IN + GAP_IN : 0;
+  const cautionWidth = beside ? Math.min(2.4, withPicture ? rest - GAP_IN - PICTURE_IN : rest) : width;
+
+  const scale = column(
+    scaleWidth,
+    ['Print at actual size, 100 %, then measure.', { ...STRONG, size: 7.5 * PT }],
+    ['If the square measures 15/16 in: the viewer shrank the page to fit. Print again.', PLAIN],
+  );
+  const cautions = column(cautionWidth, ...CAUTIONS.map((text) => [text, FINE] as const));
+  const keyLines = keyOf(words.key, width, typeface);
+  const keyHeight = keyLines.length === 0 ? 0 : keyLines.length * leading(PLAIN) + 0.06;
+
+  const lineRoom = 0.26;
+  let rowHeight = Math.max(SQUARE_IN + 2 * INSET_IN, scale.height + lineRoom);
+  if (wideEnough) rowHeight = Math.max(rowHeight, nameColumn(nameWidth, highest).height);
+  if (beside) rowHeight = Math.max(rowHeight, cautions.height);
+  const nameY = wideEnough ? 0 : rowHeight + 0.08;
+  const stackedEnd = wideEnough ? rowHeight : nameY + nameColumn(nameWidth, highest).height;
+  const cautionY = beside ? 0 : stackedEnd + 0.06;
+  const rows = beside ? stackedEnd : cautionY + cautions.height;
+  const top = HEAD_IN + keyHeight;
+
+  const write = ({ lines }: Column, x: number, y: number): Mark[] => {
+    let baseline = y;
+    return lines.map((line) => {
+      const mark = textAt(typeface, line, [x, baseline + 0.78 * line.size]);
+      baseline += leading(line);
+      return mark;
+    });
+  };
+
+  return {
+    height: top + rows,
+    draw: (sheet) => {
+      const first = sheet.number === 1;
+      const testLineY = top + SQUARE_IN + INSET_IN;
+      return [
+        {
+          kind: 'line',
+          pen: 'rule',
+          points: [
+            [0, HEAD_IN / 2],
+            [width, HEAD_IN / 2],
+          ],
+        },
+        ...write({ lines: keyLines, height: keyHeight }, 0, HEAD_IN),
+        ...testSquare([INSET_IN, top + INSET_IN], typeface),
+        ...write(scale, scaleX, top),
+        ...testLine([scaleX, testLineY], typeface),
+        ...write(nameColumn(nameWidth, sheet), nameX, top + nameY),
+        ...(first ? write(cautions, cautionX, top + cautionY) : []),
+      ];
+    },
+    pictureRoom: (first) => {
+      const taken = first && beside ? cautionX + cautionWidth + GAP_IN : nameX + NAME_WIDTH_IN + GAP_IN;
+      const x = wideEnough ? taken : width;
+      return { x, y: top, width: Math.max(0, width - x), height: SQUARE_IN + 2 * INSET_IN };
+    },
+  };
+}
+
+/** Key entries in lines as wide as the band, entries kept whole. */
+function keyOf(entries: readonly string[], width: number, typeface: Typeface): TextLine[] {
+  const lines: string[] = [];
+  for (const entry of entries) {
+    const text = shortened(typeface, { text: entry, ...PLAIN }, width);
+    const last = lines.at(-1);
+    const longer = last === undefined ? text : `${last}     ${text}`;
+    if (last !== undefined && typeface.extent(longer, 'regular').width * PLAIN.size <= width)
+      lines[lines.length - 1] = longer;
+    else lines.push(text);
+  }
+  return lines.map((text) => ({ text, ...PLAIN }));
+}
+
+/** The 1 in test square, from line middle to line middle. */
+function testSquare([x, y]: Point, typeface: Typeface): Mark[] {
+  const words = stack(typeface, [
+    ['1 in', 'semibold', 10],
+    ['test square', 'regular', 6.5],
+  ]);
+  return [
+    {
+      kind: 'polygon',
+      pen: 'measure',
+      ring: [
+        [x, y],
+        [x + SQUARE_IN, y],
+        [x + SQUARE_IN, y + SQUARE_IN],
+        [x, y + SQUARE_IN],
+      ],
+    },
+    ...blockMarks(words, [x + SQUARE_IN / 2, y + SQUARE_IN / 2]),
+  ];
+}
+
+/** The 50 mm test line with its end ticks, from the middle of one to the middle of the other. */
+function testLine([x, y]: Point, typeface: Typeface): Mark[] {
+  const from = x + INSET_IN;
+  const tick = 0.05;
+  const middle = y - tick;
+  const words = stack(typeface, [['50 mm', 'regular', 6.5]]);
+  const line = (points: readonly Point[]): Mark => ({ kind: 'line', pen: 'measure', points });
+  return [
+    line([
+      [from, middle],
+      [from + TEST_LINE_IN, middle],
+    ]),
+    line([
+      [from, middle - tick],
+      [from, middle + tick],
+    ]),
+    line([
+      [from + TEST_LINE_IN, middle - tick],
+      [from + TEST_LINE_IN, middle + tick],
+    ]),
+    ...blockMarks(words, [from + TEST_LINE_IN / 2, middle - 0.035 - words.height / 2]),
+  ];
+}

@@ -1,0 +1,12 @@
+/** The part of fontkit that is used: opening a TrueType font, measuring, and asking for a letter. */
+declare module 'fontkit' {
+  export interface Font {
+    readonly unitsPerEm: number;
+    hasGlyphForCodePoint(codePoint: number): boolean;
+    layout(text: string): {
+      readonly advanceWidth: number;
+      readonly bbox: { readonly minY: number; readonly maxY: number };
+    };
+  }
+  export function create(bytes: Uint8Array): Font;
+}

@@ -1,0 +1,128 @@
+import type { Point, Ring } from '../geometry/point.ts';
+import type { Face } from './typeface.ts';
+
+/** One point of type, in inches (ISO 32000-1 8.3.2.3: default user space has 72 units to the inch). */
+export const PT = 1 / 72;
+
+/**
+ * What is drawn with a line, by its meaning. A pen says how it looks once, for every output; a cutting machine
+ * can tell by it what to cut, what to score and what to draw.
+ * - `seam`: a line to sew on, inside a foundation. `edge`: its outer sewing line.
+ * - `unit`: a seam already sewn, inside the finished unit that a paper starts from.
+ * - `trim`: the outside of the allowance. `tick`: where a sewing line runs on across the allowance.
+ * - `registration`: crosses, and their ticks. `leader`: from a patch to a label beside it.
+ * - `measure`: the test square and test lines. `picture`: the small front view. `rule`: quiet divisions of a sheet.
+ * - `tile-trim` and `tile-cross`: where the sheets of one large foundation are cut and laid together.
+ */
+export type PenName =
+  | 'seam'
+  | 'edge'
+  | 'unit'
+  | 'trim'
+  | 'tick'
+  | 'registration'
+  | 'leader'
+  | 'measure'
+  | 'picture'
+  | 'rule'
+  | 'tile-trim'
+  | 'tile-cross';
+
+export interface Pen {
+  /** Line width in inches. */
+  readonly width: number;
+  /** Lengths of dashes and gaps in turn, inches; empty for a solid line. */
+  readonly dash: readonly number[];
+  /** 0 black … 1 white. Lines to sew or cut on are black: a printer makes dots of a thin grey line. */
+  readonly grey: number;
+}
+
+export const PENS: Readonly<Record<PenName, Pen>> = {
+  seam: { width: 0.6 * PT, dash: [], grey: 0 },
+  edge: { width: 0.8 * PT, dash: [], grey: 0 },
+  unit: { width: 0.4 * PT, dash: [1 * PT, 2 * PT], grey: 0 },
+  trim: { width: 0.5 * PT, dash: [5 * PT, 3 * PT], grey: 0 },
+  tick: { width: 0.5 * PT, dash: [], grey: 0 },
+  registration: { width: 0.5 * PT, dash: [], grey: 0 },
+  leader: { width: 0.35 * PT, dash: [], grey: 0 },
+  measure: { width: 0.5 * PT, dash: [], grey: 0 },
+  picture: { width: 0.4 * PT, dash: [], grey: 0 },
+  rule: { width: 0.3 * PT, dash: [], grey: 0.45 },
+  'tile-trim': { width: 0.5 * PT, dash: [2 * PT, 2 * PT], grey: 0 },
+  'tile-cross': { width: 0.5 * PT, dash: [], grey: 0 },
+};
+
+export interface LineMark {
+  readonly kind: 'line';
+  readonly pen: PenName;
+  /** Two or more points in turn. */
+  readonly points: readonly Point[];
+}
+
+export interface PolygonMark {
+  readonly kind: 'polygon';
+  readonly pen: PenName;
+  readonly ring: Ring;
+}
+
+/** A ring around a spot, or a filled dot. */
+export interface CircleMark {
+  readonly kind: 'circle';
+  readonly pen: PenName;
+  readonly at: Point;
+  readonly radius: number;
+  readonly filled: boolean;
+}
+
+export interface TextMark {
+  readonly kind: 'text';
+  /** Where the baseline begins. */
+  readonly at: Point;
+  /** Degrees clockwise from upright. */
+  readonly turn: number;
+  readonly face: Face;
+  /** Type size in inches. */
+  readonly size: number;
+  readonly text: string;
+  /** Measured length along the baseline, inches. */
+  readonly width: number;
+}
+
+/**
+ * One thing drawn. Inches, y down. A sheet is a list of these, and every output (PDF, SVG, the screen) draws
+ * the list and nothing else.
+ */
+export type Mark = LineMark | PolygonMark | CircleMark | TextMark;
+
+/** How a drawing lies on its sheet: turned by quarters clockwise about its own origin, then moved. */
+export interface Placement {
+  readonly at: Point;
+  readonly quarterTurns: 0 | 1;
+}
+
+/** A mark of a drawing, where the placement puts it. */
+export function placeMark(mark: Mark, { at, quarterTurns }: Placement): Mark {
+  const moved = ([x, y]: Point): Point =>
+    quarterTurns === 0 ? [at[0] + x, at[1] + y] : [at[0] - y, at[1] + x];
+  switch (mark.kind) {
+    case 'line':
+      return { ...mark, points: mark.points.map(moved) };
+    case 'polygon':
+      return { ...mark, ring: mark.ring.map(moved) };
+    case 'circle':
+      return { ...mark, at: moved(mark.at) };
+    case 'text':
+      return { ...mark, at: moved(mark.at), turn: mark.turn + 90 * quarterTurns };
+  }
+}
+
+/** Corners of the box a text covers: from its baseline up by `up` and down by `down`, in inches. */
+export function textCorners(mark: TextMark, up: number, down: number): readonly [Point, Point, Point, Point] {
+  const angle = (mark.turn * Math.PI) / 180;
+  const along: Point = [Math.cos(angle), Math.sin(angle)];
+  const corner = (x: number, y: number): Point => [
+    mark.at[0] + x * along[0] - y * along[1],
+    mark.at[1] + x * along[1] + y * along[0],
+  ];
+  return [corner(0, -up), corner(mark.width, -up), corner(mark.width, down), corner(0, down)];
+}

@@ -1,0 +1,83 @@
+import { type Area, holdsPoint } from '../geometry/inner-spot.ts';
+import type { Point, Ring } from '../geometry/point.ts';
+import { boxOf } from '../geometry/ring.ts';
+import type { PiecingPlan } from '../piecing/plan.ts';
+import { Ground } from './ground.ts';
+import { boxAround, SMALLEST_PT, stack, type Try } from './label-request.ts';
+import { blockMarks } from './lettering.ts';
+import { type Mark, PT } from './marks.ts';
+import { spotsOver } from './patch-labels.ts';
+import { boundariesOf } from './regions.ts';
+import type { Typeface } from './typeface.ts';
+
+/**
+ * The small front view: the finished block as it is seen, not mirrored, its sections outlined and lettered.
+ * Fitted into `width` × `height` inches from the upper left corner, in the middle of its foot. A section too
+ * small for a letter of 6 pt has none.
+ */
+export function frontPicture(plan: PiecingPlan, width: number, height: number, typeface: Typeface): Mark[] {
+  const box = boxOf(plan.sections.flatMap((section) => section.outline));
+  const scale = Math.min(width / (box.maxX - box.minX), height / (box.maxY - box.minY));
+  const left = (width - scale * (box.maxX - box.minX)) / 2;
+  const top = height - scale * (box.maxY - box.minY);
+  const place = ([x, y]: Point): Point => [left + scale * (x - box.minX), top + scale * (y - box.minY)];
+  const marks: Mark[] = plan.patches.map((patch) => ({
+    kind: 'polygon',
+    pen: 'rule',
+    ring: patch.polygon.map(place),
+  }));
+  const regions = plan.sections.map(({ letter }): Region => {
+    const patches = plan.patches.filter(({ section }) => section === letter);
+    return {
+      letter,
+      rings: boundariesOf(patches).map((ring) => ring.map(place)),
+      areas: patches.map(({ polygon, holes }) => ({
+        polygon: polygon.map(place),
+        holes: holes.map((hole) => hole.map(place)),
+      })),
+    };
+  });
+  const outlines = regions.flatMap(({ rings }) => rings);
+  marks.push(...outlines.map((ring): Mark => ({ kind: 'polygon', pen: 'picture', ring })));
+  return [...marks, ...letters(regions, outlines, typeface)];
+}
+
+/** What a section's own patches cover. */
+interface Region {
+  readonly letter: string;
+  readonly rings: readonly Ring[];
+  readonly areas: readonly Area[];
+}
+
+/** Section letters, all of one size: the largest at which every section has room, else the smallest where it has. */
+function letters(regions: readonly Region[], outlines: readonly Ring[], typeface: Typeface): Mark[] {
+  let found: Try[] = [];
+  for (const size of [11, 9, 7.5, SMALLEST_PT]) {
+    const ground = new Ground(boxOf(outlines.flat()));
+    for (const ring of outlines)
+      ring.forEach((point, i) => {
+        ground.addLine([point, ring[(i + 1) % ring.length]!]);
+      });
+    found = regions.flatMap((region) => letterSpot(region, size, ground, typeface) ?? []);
+    if (found.length === regions.length) break;
+  }
+  return found.flatMap(({ block, slot }) => blockMarks(block, slot.at));
+}
+
+function letterSpot(
+  { letter, rings, areas }: Region,
+  size: number,
+  ground: Ground,
+  typeface: Typeface,
+): Try | null {
+  const block = stack(typeface, [[letter, 'semibold', size]]);
+  for (const ring of rings) {
+    for (const at of spotsOver({ polygon: ring, holes: [] }, block)) {
+      const one: Try = { block, slot: { at, turn: 0 }, pad: 0.6 * PT };
+      if (!areas.some((area) => holdsPoint(area, at)) || !ground.isFree(boxAround(one))) continue;
+      ground.addLabel(boxAround(one));
+      return one;
+    }
+  }
+  return null;
+}

@@ -1,0 +1,125 @@
+import type { Block, Project } from '../document/project.ts';
+import type { PiecingPlan, Section } from '../piecing/plan.ts';
+import { verifyPlan } from '../piecing/verify.ts';
+import type { FabricLabel } from './label-request.ts';
+import type { Rectangle } from './level-packing.ts';
+import { paperSize } from './paper.ts';
+import { printable, type Typeface } from './typeface.ts';
+
+/** A block to print: its plan, and how many times. */
+export interface PrintJob {
+  readonly block: Block;
+  readonly plan: PiecingPlan;
+  readonly copies: number;
+}
+
+export interface PrintWork {
+  readonly project: Project;
+  readonly jobs: readonly PrintJob[];
+}
+
+/**
+ * Something the person should know about a print. `refused`: a block, or the whole, that is not printed. `name`:
+ * a name of which the typeface lacks letters. `tiled`: a foundation larger than a sheet. `crowded`: a paper on
+ * which a label found no free place. `empty`: there is nothing to print.
+ */
+export interface PrintNote {
+  readonly kind: 'refused' | 'name' | 'tiled' | 'crowded' | 'empty';
+  /** Id of the block, where it is about one. */
+  readonly block: string | null;
+  /** One or two plain sentences. */
+  readonly message: string;
+}
+
+/** One section of one block, to be drawn once and printed in every copy. */
+export interface Foundation {
+  readonly job: PrintJob;
+  readonly section: Section;
+  /** As the typeface can print it. */
+  readonly blockName: string;
+  /** Of its paper, inches. */
+  readonly size: Rectangle;
+}
+
+/**
+ * The foundations of all chosen blocks, in the order of the blocks. Every plan is checked once more by the sewing
+ * rule itself; one that fails, or has no outline, is refused with a note.
+ */
+export function foundationsOf(
+  work: PrintWork,
+  typeface: Typeface,
+  notes: PrintNote[],
+): readonly Foundation[] {
+  return work.jobs.flatMap((job): Foundation[] => {
+    const { block, plan, copies } = job;
+    if (!(copies >= 1)) return [];
+    const position = work.project.blocks.findIndex(({ id }) => id === block.id) + 1;
+    const name = printable(typeface, block.name, `Block ${position}`);
+    const refuse = (why: string): Foundation[] => {
+      notes.push({ kind: 'refused', block: block.id, message: `${name.text} is not printed: ${why}` });
+      return [];
+    };
+    if (plan.verdict === 'broken')
+      return refuse(
+        plan.findings.find(({ severity }) => severity === 'trouble')?.message ?? 'it has no usable outline.',
+      );
+    const faults = verifyPlan(plan);
+    if (faults.length > 0)
+      return refuse(
+        `its plan failed the last check before printing (${faults[0]}) Please report this block.`,
+      );
+    if (name.lacking !== '') notes.push(nameNote(block.id, `The name of block ${position}`, name));
+    return plan.sections.map((section) => ({
+      job: { block, plan, copies: Math.floor(copies) },
+      section,
+      blockName: name.text,
+      size: paperSize(section, work.project.seamAllowance),
+    }));
+  });
+}
+
+/** A fabric is named in full or by its code, never in part: two names may differ in the letters that are lacking. */
+export function fabricLabels(
+  work: PrintWork,
+  typeface: Typeface,
+  notes: PrintNote[],
+): Map<string, FabricLabel> {
+  const used = new Set(work.jobs.flatMap(({ plan }) => plan.patches.map(({ fabric }) => fabric)));
+  return new Map(
+    work.project.fabrics.map((fabric, i) => {
+      const code = `#${i + 1}`;
+      const name = printable(typeface, fabric.name, code);
+      if (name.lacking !== '' && used.has(fabric.id))
+        notes.push({
+          kind: 'name',
+          block: null,
+          message: `The name of fabric ${i + 1} (${clipped(fabric.name)}) has letters that the printing typeface lacks: its code ${code} stands for it.`,
+        });
+      const full = name.lacking === '' && name.text !== code ? name.text : null;
+      const meaning =
+        full ??
+        (name.text !== code ? name.text : name.lacking !== '' ? '(name in other letters)' : '(no name)');
+      const short = full !== null && [...full].length <= LONGEST_ON_PATCH ? full : null;
+      return [fabric.id, { name: short, code, meaning }];
+    }),
+  );
+}
+
+/** Letters of a fabric's name that are still read at a glance on a patch. */
+const LONGEST_ON_PATCH = 48;
+
+/** An entry of the key on the sheets: `#3 Night sea`. */
+export const keyEntry = ({ code, meaning }: FabricLabel): string => `${code} ${clipped(meaning)}`;
+
+export const nameNote = (
+  block: string | null,
+  what: string,
+  { text }: { readonly text: string },
+): PrintNote => ({
+  kind: 'name',
+  block,
+  message: `${what} has letters that the printing typeface lacks: on paper it reads “${text}”.`,
+});
+
+const clipped = (text: string): string =>
+  [...text].length > 48 ? `${[...text].slice(0, 48).join('').trimEnd()}…` : text;

@@ -1,0 +1,36 @@
+import type { Point, Ring } from '../geometry/point.ts';
+import { signedArea } from '../geometry/ring.ts';
+import type { Patch } from '../piecing/plan.ts';
+
+/**
+ * The outer boundaries of what some patches cover together: their edges that no two of them share, chained.
+ * Patches share vertices exactly (see `Patch`). Positive shoelace area, the largest first; islands are left out.
+ */
+export function boundariesOf(patches: readonly Patch[]): readonly Ring[] {
+  const name = (a: Point, b: Point): string => `${a} ${b}`;
+  const edges = patches.flatMap(({ polygon, holes }) =>
+    [polygon, ...holes].flatMap((ring) =>
+      ring.map((a, i): [Point, Point] => [a, ring[(i + 1) % ring.length]!]),
+    ),
+  );
+  const all = new Set(edges.map(([a, b]) => name(a, b)));
+  const from = new Map<string, [Point, Point][]>();
+  for (const edge of edges) {
+    if (all.has(name(edge[1], edge[0]))) continue;
+    const start = String(edge[0]);
+    from.set(start, [...(from.get(start) ?? []), edge]);
+  }
+  const rings: Point[][] = [];
+  for (const starts of from.values()) {
+    while (starts.length > 0) {
+      const ring: Point[] = [];
+      let next = starts.pop();
+      while (next) {
+        ring.push(next[0]);
+        next = from.get(String(next[1]))?.pop();
+      }
+      rings.push(ring);
+    }
+  }
+  return rings.filter((ring) => signedArea(ring) > 0).sort((a, b) => signedArea(b) - signedArea(a));
+}

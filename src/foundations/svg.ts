@@ -1,0 +1,83 @@
+import type { Point } from '../geometry/point.ts';
+import { type Mark, PENS, type PenName, PT, type TextMark } from './marks.ts';
+import { marksOf, type Sheet } from './sheets.ts';
+
+/** The screen's own cut of the typeface first, then an installed one. */
+const FONTS = "'Source Sans 3 Variable', 'Source Sans 3', sans-serif";
+
+/**
+ * One sheet as SVG: width and height in inches, the drawing in points (72 to the inch), one path a pen. Text is
+ * live text; its measured length is stated, so it keeps its place whatever font the viewer puts in.
+ */
+export function toSvg(sheet: Sheet): string {
+  const marks = marksOf(sheet);
+  const width = units(sheet.width);
+  const height = units(sheet.height);
+  const paths = (Object.keys(PENS) as PenName[]).flatMap((pen) => {
+    const d = marks.map((mark) => (mark.kind !== 'text' && mark.pen === pen ? outline(mark) : '')).join('');
+    return d === '' ? [] : [pathOf(pen, d)];
+  });
+  const dots = marks.flatMap((mark) =>
+    mark.kind === 'circle' && mark.filled
+      ? [`<circle cx="${units(mark.at[0])}" cy="${units(mark.at[1])}" r="${units(mark.radius)}"/>`]
+      : [],
+  );
+  const texts = marks.flatMap((mark) => (mark.kind === 'text' && mark.text !== '' ? [textOf(mark)] : []));
+  return [
+    `<svg xmlns="http://www.w3.org/2000/svg" width="${trimmed(sheet.width)}in" height="${trimmed(sheet.height)}in" viewBox="0 0 ${width} ${height}">`,
+    `<title>${escaped(sheet.title)}</title>`,
+    `<g fill="none" stroke-linecap="round" stroke-linejoin="miter">${paths.join('')}</g>`,
+    dots.length > 0 ? `<g>${dots.join('')}</g>` : '',
+    `<g font-family="${FONTS}">${texts.join('')}</g>`,
+    '</svg>',
+  ].join('');
+}
+
+function pathOf(pen: PenName, d: string): string {
+  const { width, dash, grey } = PENS[pen];
+  const dashes =
+    dash.length > 0 ? ` stroke-dasharray="${dash.map(units).join(' ')}" stroke-linecap="butt"` : '';
+  return `<path class="${pen}" d="${d}" stroke="${greyOf(grey)}" stroke-width="${units(width)}"${dashes}/>`;
+}
+
+function outline(mark: Exclude<Mark, TextMark>): string {
+  switch (mark.kind) {
+    case 'line':
+      return trace(mark.points);
+    case 'polygon':
+      return `${trace(mark.ring)}Z`;
+    case 'circle': {
+      if (mark.filled) return '';
+      const r = units(mark.radius);
+      const left = `${units(mark.at[0] - mark.radius)} ${units(mark.at[1])}`;
+      const right = `${units(mark.at[0] + mark.radius)} ${units(mark.at[1])}`;
+      return `M${left}A${r} ${r} 0 1 1 ${right}A${r} ${r} 0 1 1 ${left}Z`;
+    }
+  }
+}
+
+const trace = (points: readonly Point[]): string =>
+  points.map(([x, y], i) => `${i === 0 ? 'M' : 'L'}${units(x)} ${units(y)}`).join('');
+
+function textOf({ at, turn, face, size, text, width }: TextMark): string {
+  const [x, y] = [units(at[0]), units(at[1])];
+  const turned = turn === 0 ? '' : ` transform="rotate(${trimmed(turn)} ${x} ${y})"`;
+  const weight = face === 'semibold' ? ' font-weight="600"' : '';
+  return `<text x="${x}" y="${y}" font-size="${units(size)}"${weight} textLength="${units(width)}" lengthAdjust="spacingAndGlyphs" xml:space="preserve"${turned}>${escaped(text)}</text>`;
+}
+
+const greyOf = (grey: number): string => {
+  const level = Math.round(255 * grey)
+    .toString(16)
+    .padStart(2, '0');
+  return `#${level}${level}${level}`;
+};
+
+/** Inches to points, to a ten-thousandth. */
+const units = (inches: number): string => trimmed(inches / PT);
+
+const trimmed = (value: number): string => String(Math.round(value * 1e4) / 1e4 || 0);
+
+const ENTITIES: Readonly<Record<string, string>> = { '&': '&amp;', '<': '&lt;', '>': '&gt;', '"': '&quot;' };
+
+const escaped = (text: string): string => text.replace(/[&<>"]/g, (sign) => ENTITIES[sign]!);

@@ -1,0 +1,212 @@
+import type { Point, Segment } from '../geometry/point.ts';
+import type { Rectangle } from './level-packing.ts';
+import { type Mark, type TextMark, textCorners } from './marks.ts';
+import type { Typeface } from './typeface.ts';
+
+/** How much two sheets of one foundation show alike, inches. */
+export const OVERLAP_IN = 0.5;
+
+/** Half the length of an arm of an alignment cross, inches. */
+const CROSS_IN = 0.12;
+
+/** A foundation larger than a sheet, divided into windows of equal size that overlap. Inches. */
+export interface TileGrid {
+  readonly columns: number;
+  readonly rows: number;
+  /** From the left (upper) side of one window to the next. */
+  readonly stepX: number;
+  readonly stepY: number;
+}
+
+/** The fewest windows no larger than a sheet's room that cover a paper, all of one size. */
+export function tileGrid(paper: Rectangle, room: Rectangle): TileGrid {
+  const count = (long: number, most: number): number =>
+    Math.max(1, Math.ceil((long - OVERLAP_IN) / (most - OVERLAP_IN) - 1e-9));
+  const columns = count(paper.width, room.width);
+  const rows = count(paper.height, room.height);
+  return {
+    columns,
+    rows,
+    stepX: columns === 1 ? paper.width : (paper.width - OVERLAP_IN) / columns,
+    stepY: rows === 1 ? paper.height : (paper.height - OVERLAP_IN) / rows,
+  };
+}
+
+/** The size of every tile. */
+export const tileSize = (paper: Rectangle, { columns, rows, stepX, stepY }: TileGrid): Rectangle => ({
+  width: columns === 1 ? paper.width : stepX + OVERLAP_IN,
+  height: rows === 1 ? paper.height : stepY + OVERLAP_IN,
+});
+
+/** Lines of a divided paper that no label may cross: the sides of its windows, and where the later sheet is trimmed. */
+export const tileBarriers = (
+  grid: TileGrid,
+): { readonly barriersX: readonly number[]; readonly barriersY: readonly number[] } => ({
+  barriersX: seamsOf(grid.columns, grid.stepX).flatMap((x) => [x - OVERLAP_IN / 2, x, x + OVERLAP_IN / 2]),
+  barriersY: seamsOf(grid.rows, grid.stepY).flatMap((y) => [y - OVERLAP_IN / 2, y, y + OVERLAP_IN / 2]),
+});
+
+/** Middles of the overlaps along one direction. */
+const seamsOf = (count: number, step: number): number[] =>
+  Array.from({ length: count - 1 }, (_, i) => (i + 1) * step + OVERLAP_IN / 2);
+
+/** Alignment crosses of the whole paper: two on the middle of every overlap in every row and column. */
+export function alignmentCrosses(grid: TileGrid): readonly Segment[] {
+  const spots: Point[] = [];
+  const along = (index: number, step: number): number[] => [
+    index * step + step / 5,
+    index * step + (4 * step) / 5,
+  ];
+  for (const x of seamsOf(grid.columns, grid.stepX))
+    for (let row = 0; row < grid.rows; row++)
+      for (const y of along(row, grid.stepY)) spots.push([x, y + shift(grid.rows)]);
+  for (const y of seamsOf(grid.rows, grid.stepY))
+    for (let column = 0; column < grid.columns; column++)
+      for (const x of along(column, grid.stepX)) spots.push([x + shift(grid.columns), y]);
+  return spots.flatMap(([x, y]): Segment[] => [
+    [
+      [x - CROSS_IN, y],
+      [x + CROSS_IN, y],
+    ],
+    [
+      [x, y - CROSS_IN],
+      [x, y + CROSS_IN],
+    ],
+  ]);
+}
+
+/** Where a direction is divided too, its windows begin half an overlap before their own part. */
+const shift = (count: number): number => (count > 1 ? OVERLAP_IN / 2 : 0);
+
+export interface Tile {
+  /** From 1. */
+  readonly column: number;
+  readonly row: number;
+  readonly width: number;
+  readonly height: number;
+  /** From the upper left corner of its part of the paper. */
+  readonly marks: readonly Mark[];
+}
+
+/**
+ * The marks of a paper sheet by sheet: lines cut at the window, texts where they lie in it whole. Each sheet
+ * carries the alignment crosses; the dotted line to trim on stands on the later of two sheets only.
+ * A window that shows no line of the paper is left out.
+ */
+export function tilesOf(
+  marks: readonly Mark[],
+  paper: Rectangle,
+  grid: TileGrid,
+  typeface: Typeface,
+): readonly Tile[] {
+  const tiles: Tile[] = [];
+  const crosses = alignmentCrosses(grid).map((points): Mark => ({ kind: 'line', pen: 'tile-cross', points }));
+  for (let row = 0; row < grid.rows; row++) {
+    for (let column = 0; column < grid.columns; column++) {
+      const x = column * grid.stepX;
+      const y = row * grid.stepY;
+      const view: View = {
+        minX: x,
+        minY: y,
+        maxX: Math.min(paper.width, x + grid.stepX + (grid.columns > 1 ? OVERLAP_IN : 0)),
+        maxY: Math.min(paper.height, y + grid.stepY + (grid.rows > 1 ? OVERLAP_IN : 0)),
+      };
+      const shown = marks.flatMap((mark) => inView(mark, view, typeface));
+      if (!shown.some((mark) => mark.kind !== 'text')) continue;
+      const trims: Mark[] = [];
+      if (column > 0) trims.push(trimAt([x + OVERLAP_IN / 2, view.minY], [x + OVERLAP_IN / 2, view.maxY]));
+      if (row > 0) trims.push(trimAt([view.minX, y + OVERLAP_IN / 2], [view.maxX, y + OVERLAP_IN / 2]));
+      const all = [...shown, ...[...crosses, ...trims].flatMap((mark) => inView(mark, view, typeface))];
+      tiles.push({
+        column: column + 1,
+        row: row + 1,
+        width: view.maxX - view.minX,
+        height: view.maxY - view.minY,
+        marks: all.map((mark) => moved(mark, -x, -y)),
+      });
+    }
+  }
+  return tiles;
+}
+
+const trimAt = (from: Point, to: Point): Mark => ({ kind: 'line', pen: 'tile-trim', points: [from, to] });
+
+interface View {
+  readonly minX: number;
+  readonly minY: number;
+  readonly maxX: number;
+  readonly maxY: number;
+}
+
+/** Slack for a text or dot whose edge lies on the window's, inches. */
+const TOUCH = 1e-6;
+
+function inView(mark: Mark, view: View, typeface: Typeface): Mark[] {
+  const holds = ([x, y]: Point): boolean =>
+    x >= view.minX - TOUCH && x <= view.maxX + TOUCH && y >= view.minY - TOUCH && y <= view.maxY + TOUCH;
+  switch (mark.kind) {
+    case 'line':
+      return cut(mark.points, view).map((points) => ({ ...mark, points }));
+    case 'polygon': {
+      if (mark.ring.every(holds)) return [mark];
+      return cut([...mark.ring, mark.ring[0]!], view).map((points) => ({
+        kind: 'line',
+        pen: mark.pen,
+        points,
+      }));
+    }
+    case 'circle': {
+      const { at, radius } = mark;
+      return holds([at[0] - radius, at[1] - radius]) && holds([at[0] + radius, at[1] + radius]) ? [mark] : [];
+    }
+    case 'text':
+      return inkCorners(mark, typeface).every(holds) ? [mark] : [];
+  }
+}
+
+function inkCorners(mark: TextMark, typeface: Typeface): readonly Point[] {
+  const { up, down } = typeface.extent(mark.text, mark.face);
+  return textCorners(mark, up * mark.size, down * mark.size);
+}
+
+/** The parts of a polyline inside the window (Liang and Barsky 1984), as few polylines as it falls into. */
+function cut(points: readonly Point[], { minX, minY, maxX, maxY }: View): Point[][] {
+  const parts: Point[][] = [];
+  for (let i = 1; i < points.length; i++) {
+    const [a, b] = [points[i - 1]!, points[i]!];
+    let from = 0;
+    let to = 1;
+    for (const [step, room] of [
+      [b[0] - a[0], maxX - a[0]],
+      [a[0] - b[0], a[0] - minX],
+      [b[1] - a[1], maxY - a[1]],
+      [a[1] - b[1], a[1] - minY],
+    ] as const) {
+      if (step === 0) {
+        if (room < 0) to = -1;
+      } else if (step > 0) to = Math.min(to, room / step);
+      else from = Math.max(from, room / step);
+    }
+    if (from >= to) continue;
+    const at = (t: number): Point =>
+      t === 0 ? a : t === 1 ? b : [a[0] + t * (b[0] - a[0]), a[1] + t * (b[1] - a[1])];
+    const last = parts.at(-1);
+    const end = last?.at(-1);
+    if (last && end && from === 0 && end[0] === a[0] && end[1] === a[1]) last.push(at(to));
+    else parts.push([at(from), at(to)]);
+  }
+  return parts;
+}
+
+function moved(mark: Mark, dx: number, dy: number): Mark {
+  const move = ([x, y]: Point): Point => [x + dx, y + dy];
+  switch (mark.kind) {
+    case 'line':
+      return { ...mark, points: mark.points.map(move) };
+    case 'polygon':
+      return { ...mark, ring: mark.ring.map(move) };
+    case 'circle':
+    case 'text':
+      return { ...mark, at: move(mark.at) };
+  }
+}

@@ -1,0 +1,99 @@
+import { create, type Font } from 'fontkit';
+
+export type Face = 'regular' | 'semibold';
+
+export const FACES: readonly Face[] = ['regular', 'semibold'];
+
+/** How far a text reaches at a type size of 1: along the baseline, above it and below it. */
+export interface Extent {
+  readonly width: number;
+  readonly up: number;
+  readonly down: number;
+}
+
+/** A family of two faces that can measure text and be embedded in a PDF. */
+export interface Typeface {
+  readonly fonts: Readonly<Record<Face, Font>>;
+  /** Extent of the ink at type size 1; multiply by the size. The same text is measured once. */
+  extent(text: string, face: Face): Extent;
+  /** Whether both faces have the letter. */
+  has(codePoint: number): boolean;
+}
+
+/**
+ * Opens the typeface from the bytes of two TrueType files. Loading the bytes is the caller's: a file on the
+ * command line, a fetch in the browser. Throws when the bytes are no font, which only a broken build can cause.
+ */
+export function openTypeface(bytes: Readonly<Record<Face, Uint8Array>>): Typeface {
+  const fonts = { regular: create(bytes.regular), semibold: create(bytes.semibold) };
+  const words = { regular: new Map<string, Extent>(), semibold: new Map<string, Extent>() };
+  const texts = { regular: new Map<string, Extent>(), semibold: new Map<string, Extent>() };
+  const measured = (text: string, face: Face): Extent => {
+    const cached = words[face].get(text);
+    if (cached) return cached;
+    const font = fonts[face];
+    const run = font.layout(text);
+    const inked = text.trim() !== '';
+    const extent = {
+      width: run.advanceWidth / font.unitsPerEm,
+      up: inked ? run.bbox.maxY / font.unitsPerEm : 0,
+      down: inked ? -run.bbox.minY / font.unitsPerEm : 0,
+    };
+    words[face].set(text, extent);
+    return extent;
+  };
+  return {
+    fonts,
+    // Measured word by word with the blank that follows, as the PDF is set: no kerning across a blank.
+    extent(text, face) {
+      const known = texts[face].get(text);
+      if (known) return known;
+      let width = 0;
+      let up = 0;
+      let down = 0;
+      for (const word of text.match(/[^ ]* ?/g) ?? []) {
+        if (word === '') continue;
+        const part = measured(word, face);
+        width += part.width;
+        up = Math.max(up, part.up);
+        down = Math.max(down, part.down);
+      }
+      const extent = { width, up, down };
+      texts[face].set(text, extent);
+      return extent;
+    },
+    has: (codePoint) => FACES.every((face) => fonts[face].hasGlyphForCodePoint(codePoint)),
+  };
+}
+
+export interface Printable {
+  readonly text: string;
+  /** Letters of the original that the typeface lacks; empty when it is printed in full. */
+  readonly lacking: string;
+}
+
+/**
+ * A name as the typeface can print it. Blanks and control characters become single blanks, invisible format
+ * characters go. Each stretch of letters that the typeface lacks becomes one `·`; a name of which no letter or
+ * digit is left becomes `code`. Never an empty box.
+ */
+export function printable(typeface: Typeface, name: string, code: string): Printable {
+  const tidy = name
+    .normalize('NFC')
+    .replace(/[\s\p{Cc}]+/gu, ' ')
+    .replace(/\p{Cf}/gu, '')
+    .trim();
+  let text = '';
+  let lacking = '';
+  let inGap = false;
+  for (const letter of tidy) {
+    // A combining mark belongs to the letter before it and goes where that goes.
+    const gap: boolean = /\p{M}/u.test(letter) && inGap ? true : !typeface.has(letter.codePointAt(0) ?? 0);
+    if (gap) {
+      lacking += letter;
+      if (!inGap) text += '·';
+    } else text += letter;
+    inGap = gap;
+  }
+  return /[\p{L}\p{N}]/u.test(text) ? { text, lacking } : { text: code, lacking };
+}

@@ -1,0 +1,18 @@
+import '@fontsource-variable/source-sans-3';
+import './views/tokens.css';
+import './views/base.css';
+import './views/shell.css';
+import './views/block/block.css';
+import { StrictMode } from 'react';
+import { createRoot } from 'react-dom/client';
+import { App } from './views/app.tsx';
+import { startSession } from './workspace/start.ts';
+
+const root = document.getElementById('root');
+if (root === null) throw new Error('The page has no place for the app.');
+
+createRoot(root).render(
+  <StrictMode>
+    <App started={startSession()} />
+  </StrictMode>,
+);

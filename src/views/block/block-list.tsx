@@ -1,0 +1,173 @@
+import { type KeyboardEvent, useRef, useState } from 'react';
+import { useStore } from 'zustand';
+import { duplicateBlock, moveBlock, removeBlock, renameBlock } from '../../document/edit-block.ts';
+import { nextBlockId } from '../../document/ids.ts';
+import type { Block } from '../../document/project.ts';
+import { edit, openBlock, say } from '../../workspace/actions.ts';
+import { planOf } from '../../workspace/plans.ts';
+import { session, shownProject } from '../../workspace/session.ts';
+import { Icon, type IconName } from '../icons.tsx';
+import { NameField } from '../name-field.tsx';
+import { BlockPicture } from './block-picture.tsx';
+import { countOf } from './counts.ts';
+import { NewBlockDialog } from './new-block-dialog.tsx';
+
+/** The blocks of the project, with their pictures; the open one can be renamed, copied, moved and deleted. */
+export function BlockList() {
+  const { blocks, fabrics } = useStore(session, shownProject);
+  const openId = useStore(session, (state) => state.blockId);
+  const [isAdding, setAdding] = useState(false);
+  const [renaming, setRenaming] = useState<string | null>(null);
+  const list = useRef<HTMLUListElement>(null);
+
+  const focusOn = (index: number): void => {
+    const buttons = list.current?.querySelectorAll<HTMLButtonElement>('.block-open');
+    buttons?.[Math.max(0, Math.min(index, buttons.length - 1))]?.focus();
+  };
+
+  const onKey = (event: KeyboardEvent, block: Block, index: number): void => {
+    const step = event.key === 'ArrowDown' ? 1 : event.key === 'ArrowUp' ? -1 : 0;
+    if (step !== 0 && event.altKey) move(block, index + step);
+    else if (step !== 0) focusOn(index + step);
+    else if (event.key === 'F2') setRenaming(block.id);
+    else if (event.key === 'Delete') remove(block);
+    else return;
+    event.preventDefault();
+    event.stopPropagation();
+    if (step !== 0 && event.altKey) requestAnimationFrame(() => focusOn(index + step));
+  };
+
+  return (
+    <section className="blocks" aria-labelledby="blocks-title">
+      <div className="shelf-head">
+        <h2 id="blocks-title">Blocks</h2>
+        <button
+          type="button"
+          className="icon-button"
+          aria-label="Add a block"
+          title="Add a block"
+          onClick={() => setAdding(true)}
+        >
+          <Icon name="plus" />
+        </button>
+      </div>
+      <ul ref={list} className="block-list">
+        {blocks.map((block, index) => {
+          const isOpen = block.id === openId;
+          return (
+            <li key={block.id} className={isOpen ? 'block-item block-item-open' : 'block-item'}>
+              {renaming === block.id ? (
+                <div className="block-open">
+                  <BlockPicture block={block} fabrics={fabrics} size={52} />
+                  <NameField
+                    label="Block name"
+                    name={block.name}
+                    takesFocus
+                    onRename={(name) =>
+                      edit('Rename block', (project) => renameBlock(project, block.id, name))
+                    }
+                    onLeave={() => {
+                      setRenaming(null);
+                      requestAnimationFrame(() => focusOn(index));
+                    }}
+                  />
+                </div>
+              ) : (
+                <button
+                  type="button"
+                  className="block-open"
+                  aria-current={isOpen ? 'true' : undefined}
+                  aria-keyshortcuts="F2 Alt+ArrowUp Alt+ArrowDown Delete"
+                  onClick={() => openBlock(block.id)}
+                  onDoubleClick={() => setRenaming(block.id)}
+                  onKeyDown={(event) => onKey(event, block, index)}
+                >
+                  <BlockPicture block={block} fabrics={fabrics} size={52} />
+                  <span className="block-words">
+                    <span className="block-name">{block.name}</span>
+                    <span className="soft">{inNumbers(block)}</span>
+                  </span>
+                </button>
+              )}
+              {isOpen && renaming !== block.id && (
+                <div className="block-acts">
+                  <Act icon="rename" label={`Rename ${block.name}`} onAct={() => setRenaming(block.id)} />
+                  <Act icon="duplicate" label={`Duplicate ${block.name}`} onAct={() => duplicate(block)} />
+                  <Act
+                    icon="up"
+                    label={`Move ${block.name} up`}
+                    off={index === 0}
+                    onAct={() => move(block, index - 1)}
+                  />
+                  <Act
+                    icon="down"
+                    label={`Move ${block.name} down`}
+                    off={index === blocks.length - 1}
+                    onAct={() => move(block, index + 1)}
+                  />
+                  <Act icon="delete" label={`Delete ${block.name}`} onAct={() => remove(block)} />
+                </div>
+              )}
+            </li>
+          );
+        })}
+      </ul>
+      {isAdding && <NewBlockDialog onClose={() => setAdding(false)} />}
+    </section>
+  );
+}
+
+interface ActProps {
+  readonly icon: IconName;
+  readonly label: string;
+  readonly off?: boolean;
+  readonly onAct: () => void;
+}
+
+function Act({ icon, label, off = false, onAct }: ActProps) {
+  return (
+    <button
+      type="button"
+      className="icon-button"
+      aria-label={label}
+      title={label}
+      aria-disabled={off}
+      onClick={() => {
+        if (!off) onAct();
+      }}
+    >
+      <Icon name={icon} size={18} />
+    </button>
+  );
+}
+
+const duplicate = (block: Block): void => {
+  const openAfter = nextBlockId(session.getState().project);
+  edit('Duplicate block', (project) => duplicateBlock(project, block.id), {
+    openBlock: openAfter,
+    select: [],
+  });
+};
+
+const move = (block: Block, index: number): void =>
+  edit('Move block', (project) => moveBlock(project, block.id, index));
+
+const remove = (block: Block): void => {
+  edit('Delete block', (project) => removeBlock(project, block.id));
+  say('done', `Deleted “${block.name}”. Undo brings it back.`);
+};
+
+/** `13 patches, 3 foundations`, or what stands in the way. */
+function inNumbers(block: Block): string {
+  const { verdict, patches, sections } = planOf(block);
+  switch (verdict) {
+    case 'broken':
+      return 'no usable outline';
+    case 'undivided':
+      return 'not divided yet';
+    case 'set-in-seams':
+      return `${countOf(patches.length, 'patch', 'patches')}, set-in seams`;
+    default:
+      return `${countOf(patches.length, 'patch', 'patches')}, ${countOf(sections.length, 'foundation')}`;
+  }
+}

@@ -1,0 +1,78 @@
+import { useStore } from 'zustand';
+import { board, onEmptySheet } from '../../board/board-state.ts';
+import { DrawingBoard } from '../../board/drawing-board.tsx';
+import { takeUp } from '../../board/working.ts';
+import { session, shownBlock } from '../../workspace/session.ts';
+import { BlockList } from './block-list.tsx';
+import { BoardLine } from './board-line.tsx';
+import { ChosenCard } from './chosen-card.tsx';
+import { DrawingList } from './drawing-list.tsx';
+import { EmptySheetNote } from './empty-sheet-note.tsx';
+import { FabricShelf } from './fabric-shelf.tsx';
+import { SeamCheck } from './seam-check.tsx';
+import { ToolStrip } from './tool-strip.tsx';
+
+/** The Block place: what there is at the left, the drawing in the middle, what the check says at the right. */
+export function BlockPlace() {
+  const block = useStore(session, shownBlock);
+  const isEmptySheet = useStore(board, onEmptySheet);
+  const hasSheet = block !== null || isEmptySheet;
+  return (
+    <main className="block-place">
+      <div className="shelf">
+        <BlockList />
+        <FabricShelf />
+      </div>
+      <section className="desk" aria-label="Drawing">
+        <DrawingBoard
+          name={isEmptySheet || block === null ? 'Empty sheet' : `Drawing of ${block.name}`}
+          describedBy="board-help"
+        />
+        <p id="board-help" className="only-heard">
+          Arrow keys move a crosshair by the grid, N and P jump between corners and crossings, Enter works
+          with the tool in hand, Esc takes back. The lists after the drawing hold every cut and patch.
+        </p>
+        {hasSheet ? <ToolStrip /> : <EmptySheetNote />}
+        {hasSheet && <BoardLine />}
+        <Spoken />
+      </section>
+      <div className="check-panel">
+        <div className="check-scroll">
+          {block === null || isEmptySheet ? (
+            <section aria-labelledby="no-check-title">
+              <h2 id="no-check-title" className="panel-title">
+                Seam check
+              </h2>
+              <p className="soft no-check">
+                {isEmptySheet
+                  ? 'Close the outline on its first corner, and the check begins.'
+                  : 'As soon as a block is on the board, this says at every moment whether and how it can be sewn.'}
+              </p>
+              {isEmptySheet && (
+                <button type="button" className="button no-check" onClick={() => takeUp('select')}>
+                  Stop drawing
+                </button>
+              )}
+            </section>
+          ) : (
+            <>
+              <SeamCheck block={block} />
+              <DrawingList block={block} />
+            </>
+          )}
+        </div>
+        {block !== null && !isEmptySheet && <ChosenCard block={block} />}
+      </div>
+    </main>
+  );
+}
+
+/** What the board tells in words. */
+function Spoken() {
+  const said = useStore(board, (state) => state.said);
+  return (
+    <p className="only-heard" role="status">
+      {said}
+    </p>
+  );
+}

@@ -1,0 +1,60 @@
+import { useStore } from 'zustand';
+import { boardCommand } from '../../board/board-commands.ts';
+import { board } from '../../board/board-state.ts';
+import { gridStep, gridSteps } from '../../board/grid.ts';
+import { toolEntry } from '../../board/tools/tools.ts';
+import { chooseGrid } from '../../board/working.ts';
+import { session } from '../../workspace/session.ts';
+import { Icon, type IconName } from '../icons.tsx';
+
+/** CSS pixels to the inch at full size, by definition (CSS Values and Units, absolute lengths). */
+const FULL_SIZE = 96;
+
+/** The line below the drawing: the grid, what the tool in hand does, and how near one looks. */
+export function BoardLine() {
+  const unit = useStore(session, (state) => state.project.unit);
+  const gridOn = useStore(board, (state) => state.gridOn);
+  const gridKey = useStore(board, (state) => state.gridKey);
+  const tool = useStore(board, (state) => state.tool);
+  const percent = useStore(board, (state) => Math.round((state.camera.scale / FULL_SIZE) * 100));
+  return (
+    <div className="board-line">
+      <label className="grid-choice">
+        <span>Grid</span>
+        <select
+          value={gridOn ? gridStep(unit, gridKey).key : 'off'}
+          onChange={(event) => chooseGrid(event.target.value === 'off' ? null : event.target.value)}
+        >
+          {gridSteps(unit).map(({ key, label }) => (
+            <option key={key} value={key}>
+              {label}
+            </option>
+          ))}
+          <option value="off">off</option>
+        </select>
+      </label>
+      <p className="tool-hint">{toolEntry(tool).hint}</p>
+      <div className="zoom">
+        <ZoomButton name="zoom-out" icon="minus" />
+        <span className="zoom-percent">{percent} %</span>
+        <ZoomButton name="zoom-in" icon="plus" />
+        <ZoomButton name="zoom-fit" icon="fit" />
+      </div>
+    </div>
+  );
+}
+
+function ZoomButton({ name, icon }: { readonly name: string; readonly icon: IconName }) {
+  const { label, keys, run } = boardCommand(name);
+  return (
+    <button
+      type="button"
+      className="icon-button"
+      aria-label={label}
+      title={`${label} (${keys[0]})`}
+      onClick={run}
+    >
+      <Icon name={icon} size={18} />
+    </button>
+  );
+}

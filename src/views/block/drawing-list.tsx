@@ -1,0 +1,155 @@
+import { type KeyboardEvent, useRef } from 'react';
+import { useStore } from 'zustand';
+import { board } from '../../board/board-state.ts';
+import { labelSpot } from '../../board/draw/label-spot.ts';
+import { cutEnds, cutName, cutWords, lengthWords } from '../../board/words.ts';
+import { light } from '../../board/working.ts';
+import { removeCuts } from '../../document/edit-cuts.ts';
+import type { Block, CutRole } from '../../document/project.ts';
+import { holdsPoint } from '../../geometry/inner-spot.ts';
+import type { Patch } from '../../piecing/plan.ts';
+import { edit, select } from '../../workspace/actions.ts';
+import { planOf } from '../../workspace/plans.ts';
+import { session } from '../../workspace/session.ts';
+import { Folded } from '../folded.tsx';
+import { Icon } from '../icons.tsx';
+import { ROLES, setRole } from './role-choice.tsx';
+
+/** Every cut and patch in words, beside the drawing: for the keyboard, and for whoever does not see the board. */
+export function DrawingList({ block }: { readonly block: Block }) {
+  const { patches } = planOf(block);
+  return (
+    <div className="drawing-lists">
+      <Folded title={`Cuts (${block.cuts.length})`}>
+        {block.cuts.length === 0 ? (
+          <p className="soft">None yet. Take the Cut tool and draw the first.</p>
+        ) : (
+          <CutRows block={block} />
+        )}
+      </Folded>
+      <Folded title={`Patches (${patches.length})`}>
+        <PatchRows patches={patches} />
+      </Folded>
+    </div>
+  );
+}
+
+/** Moves the keyboard to a neighbouring row's button with the arrow keys. True when it did. */
+function walk(event: KeyboardEvent, rows: HTMLElement | null): boolean {
+  const step = event.key === 'ArrowDown' ? 1 : event.key === 'ArrowUp' ? -1 : 0;
+  if (step === 0 || rows === null) return false;
+  const buttons = [...rows.querySelectorAll<HTMLElement>('.row-choose')];
+  const index = buttons.indexOf(event.currentTarget as HTMLElement);
+  buttons[index + step]?.focus();
+  event.preventDefault();
+  return true;
+}
+
+function CutRows({ block }: { readonly block: Block }) {
+  const selection = useStore(session, (state) => state.selection);
+  const unit = useStore(session, (state) => state.project.unit);
+  const rows = useRef<HTMLUListElement>(null);
+
+  const remove = (id: string, index: number): void => {
+    edit('Delete cut', (project) => removeCuts(project, block.id, [id]));
+    requestAnimationFrame(() => {
+      const buttons = rows.current?.querySelectorAll<HTMLElement>('.row-choose');
+      buttons?.[Math.min(index, buttons.length - 1)]?.focus();
+    });
+  };
+
+  return (
+    <ul ref={rows} className="rows">
+      {block.cuts.map((cut, index) => {
+        const name = cutName(block.cuts, cut.id);
+        const isChosen = selection.includes(cut.id);
+        return (
+          <li key={cut.id} className="row">
+            <button
+              type="button"
+              className="row-choose"
+              aria-label={`${name}, ${cutWords(cut, unit)}`}
+              aria-pressed={isChosen}
+              onClick={(event) => {
+                const others = event.shiftKey ? selection.filter((id) => id !== cut.id) : [];
+                select(isChosen && event.shiftKey ? others : [...others, cut.id]);
+              }}
+              onKeyDown={(event) => {
+                if (walk(event, rows.current)) return;
+                if (event.key !== 'Delete') return;
+                event.preventDefault();
+                event.stopPropagation();
+                remove(cut.id, index);
+              }}
+              onPointerEnter={() => light({ kind: 'cuts', ids: [cut.id] })}
+              onPointerLeave={() => light(null)}
+              onFocus={() => light({ kind: 'cuts', ids: [cut.id] })}
+              onBlur={() => light(null)}
+            >
+              <span>
+                {name} <span className="soft">{lengthWords(cut.from, cut.to, unit)}</span>
+              </span>
+              <span className="soft">{cutEnds(cut, unit)}</span>
+            </button>
+            <select
+              aria-label={`${name}: sewn as`}
+              value={cut.role}
+              onChange={(event) => setRole(block.id, [cut.id], event.target.value as CutRole)}
+            >
+              {ROLES.map(([role, label]) => (
+                <option key={role} value={role}>
+                  {label}
+                </option>
+              ))}
+            </select>
+            <button
+              type="button"
+              className="icon-button"
+              aria-label={`Delete ${name.toLowerCase()}`}
+              title={`Delete ${name.toLowerCase()}`}
+              onClick={() => remove(cut.id, index)}
+            >
+              <Icon name="delete" size={16} />
+            </button>
+          </li>
+        );
+      })}
+    </ul>
+  );
+}
+
+function PatchRows({ patches }: { readonly patches: readonly Patch[] }) {
+  const fabrics = useStore(session, (state) => state.project.fabrics);
+  const chosen = useStore(board, (state) => state.chosen);
+  const rows = useRef<HTMLUListElement>(null);
+  return (
+    <ul ref={rows} className="rows">
+      {patches.map((patch) => {
+        const fabric = fabrics.find(({ id }) => id === patch.fabric);
+        const isChosen = chosen?.kind === 'patch' && holdsPoint(patch, chosen.at);
+        return (
+          <li key={patch.id} className="row">
+            <button
+              type="button"
+              className="row-choose row-patch"
+              aria-pressed={isChosen}
+              onClick={() => {
+                select([]);
+                board.setState({ chosen: { kind: 'patch', at: labelSpot(patch).at } });
+              }}
+              onKeyDown={(event) => walk(event, rows.current)}
+              onPointerEnter={() => light({ kind: 'patches', ids: [patch.id] })}
+              onPointerLeave={() => light(null)}
+              onFocus={() => light({ kind: 'patches', ids: [patch.id] })}
+              onBlur={() => light(null)}
+            >
+              <span className="row-swatch" style={{ backgroundColor: fabric?.color ?? 'var(--sheet)' }} />
+              <span>{patch.id}</span>
+              <span className="soft">{fabric?.name ?? 'no fabric yet'}</span>
+            </button>
+          </li>
+        );
+      })}
+    </ul>
+  );
+}

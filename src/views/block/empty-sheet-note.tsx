@@ -1,0 +1,20 @@
+import { useState } from 'react';
+import { Icon } from '../icons.tsx';
+import { NewBlockDialog } from './new-block-dialog.tsx';
+
+/** What to do when there is no block yet. */
+export function EmptySheetNote() {
+  const [isOpen, setOpen] = useState(false);
+  return (
+    <div className="empty-note">
+      <h2>Begin with a block</h2>
+      <p>Choose its shape and size, then draw the cuts that divide it into patches.</p>
+      <button type="button" className="button button-main" onClick={() => setOpen(true)}>
+        <Icon name="plus" size={18} />
+        Add a block
+      </button>
+      <p className="soft">Or drop a project file anywhere on this window. The demo quilt is in the menu.</p>
+      {isOpen && <NewBlockDialog onClose={() => setOpen(false)} />}
+    </div>
+  );
+}

@@ -1,0 +1,193 @@
+import { type FormEvent, useId, useState } from 'react';
+import { useStore } from 'zustand';
+import { takeUp } from '../../board/working.ts';
+import { addBlock } from '../../document/edit-block.ts';
+import { nextBlockId } from '../../document/ids.ts';
+import { checkName } from '../../document/limits.ts';
+import { type OutlineShape, outlineOf } from '../../document/outline.ts';
+import type { Unit } from '../../document/project.ts';
+import { MM_PER_IN } from '../../geometry/lattice.ts';
+import { formatLength } from '../../geometry/length.ts';
+import type { Ring } from '../../geometry/point.ts';
+import { boxOf } from '../../geometry/ring.ts';
+import { edit } from '../../workspace/actions.ts';
+import { freeBlockName } from '../../workspace/commands.ts';
+import { session } from '../../workspace/session.ts';
+import { Dialog } from '../dialog.tsx';
+import { LengthField, readSize } from '../length-field.tsx';
+
+type Shape = OutlineShape['kind'] | 'drawn';
+
+interface ShapeEntry {
+  readonly shape: Shape;
+  readonly label: string;
+  /** What its sizes are called. */
+  readonly sizes: readonly string[];
+  /** Its outline, from as many sizes. */
+  readonly outline: (sizes: readonly number[]) => Ring;
+}
+
+const SHAPES: readonly ShapeEntry[] = [
+  {
+    shape: 'square',
+    label: 'Square',
+    sizes: ['Side'],
+    outline: ([side = 1]) => outlineOf({ kind: 'square', side }),
+  },
+  {
+    shape: 'rectangle',
+    label: 'Rectangle',
+    sizes: ['Width', 'Height'],
+    outline: ([width = 1, height = 1]) => outlineOf({ kind: 'rectangle', width, height }),
+  },
+  {
+    shape: 'triangle',
+    label: 'Triangle',
+    sizes: ['Side'],
+    outline: ([side = 1]) => outlineOf({ kind: 'triangle', side }),
+  },
+  {
+    shape: 'hexagon',
+    label: 'Hexagon',
+    sizes: ['Side'],
+    outline: ([side = 1]) => outlineOf({ kind: 'hexagon', side }),
+  },
+  {
+    shape: 'octagon',
+    label: 'Octagon',
+    sizes: ['Width'],
+    outline: ([width = 1]) => outlineOf({ kind: 'octagon', width }),
+  },
+  { shape: 'drawn', label: 'By points', sizes: [], outline: () => IRREGULAR },
+];
+
+const IRREGULAR: Ring = [
+  [0.5, 0.6],
+  [2.1, 0],
+  [3, 1.5],
+  [1.7, 3],
+  [0, 2.2],
+];
+
+/** Sizes a dialog begins with: common finished sizes. */
+const usualSizes = (unit: Unit): readonly [string, string] =>
+  unit === 'mm' ? ['150 mm', '200 mm'] : [formatLength(6, unit), formatLength(9, unit)];
+
+/** Asks for shape, size and name of a block, shows what it will be, and adds it. */
+export function NewBlockDialog({ onClose }: { readonly onClose: () => void }) {
+  const unit = useStore(session, (state) => state.project.unit);
+  const [name, setName] = useState(() => freeBlockName(session.getState().project));
+  const [shape, setShape] = useState<Shape>('square');
+  const [sizes, setSizes] = useState(usualSizes(unit));
+  const nameId = useId();
+  const entry = SHAPES.find((one) => one.shape === shape)!;
+  const read = entry.sizes.map((_, index) => readSize(sizes[index]!, unit));
+  const inches = read.flatMap((one) => (one.ok ? [one.inches] : []));
+  const checkedName = checkName(name);
+  const isSound = inches.length === entry.sizes.length && checkedName.ok;
+
+  const submit = (event: FormEvent): void => {
+    event.preventDefault();
+    if (!isSound) return;
+    onClose();
+    if (shape === 'drawn') {
+      takeUp('outline', { kind: 'new-block', name: checkedName.value });
+      return;
+    }
+    const blockId = nextBlockId(session.getState().project);
+    edit(
+      'Add block',
+      (project) => addBlock(project, { name: checkedName.value, outline: entry.outline(inches) }),
+      {
+        openBlock: blockId,
+        select: [],
+      },
+    );
+    takeUp('cut');
+  };
+
+  return (
+    <Dialog title="Add a block" className="new-block" onClose={onClose}>
+      <form onSubmit={submit}>
+        <fieldset className="shapes">
+          <legend className="only-heard">Shape</legend>
+          {SHAPES.map((one) => (
+            <label key={one.shape} className="shape">
+              <input
+                type="radio"
+                name="shape"
+                data-first-focus={one.shape === shape ? '' : undefined}
+                checked={one.shape === shape}
+                onChange={() => setShape(one.shape)}
+              />
+              <ShapePicture outline={one.outline([3, 2])} isDrawn={one.shape === 'drawn'} />
+              <span>{one.label}</span>
+            </label>
+          ))}
+        </fieldset>
+        <div className="new-block-fields">
+          <div className="length-field">
+            <label htmlFor={nameId}>Name</label>
+            <input
+              id={nameId}
+              className="text-input"
+              value={name}
+              autoComplete="off"
+              aria-invalid={!checkedName.ok}
+              onChange={(event) => setName(event.target.value)}
+            />
+            <span className="field-fault">{checkedName.ok ? '' : checkedName.error}</span>
+          </div>
+          {entry.sizes.map((label, index) => (
+            <LengthField
+              key={label}
+              label={label}
+              unit={unit}
+              text={sizes[index]!}
+              onChange={(text) => setSizes(index === 0 ? [text, sizes[1]] : [sizes[0], text])}
+            />
+          ))}
+        </div>
+        <p className="soft">{sizeSentence(entry, inches, unit)}</p>
+        <div className="buttons">
+          <button type="submit" className="button button-main" aria-disabled={!isSound}>
+            {shape === 'drawn' ? 'Draw it' : 'Add block'}
+          </button>
+          <button type="button" className="button" onClick={onClose}>
+            Cancel
+          </button>
+        </div>
+      </form>
+    </Dialog>
+  );
+}
+
+function sizeSentence({ shape, sizes, outline }: ShapeEntry, inches: readonly number[], unit: Unit): string {
+  if (shape === 'drawn') return 'Click corner after corner on the sheet and close on the first one.';
+  if (inches.length < sizes.length) return 'Sizes are finished sizes, such as 6, 3 5/8 or 92 mm.';
+  const { maxX, maxY } = boxOf(outline(inches));
+  const words = (value: number) => formatLength(Math.round(value * 64) / 64, unit);
+  return `Finished size ${words(maxX)} by ${words(maxY)}${unit === 'mm' ? '' : ` (${(maxX * MM_PER_IN).toFixed(0)} by ${(maxY * MM_PER_IN).toFixed(0)} mm)`}. The seam allowance is added on paper.`;
+}
+
+function ShapePicture({ outline, isDrawn }: { readonly outline: Ring; readonly isDrawn: boolean }) {
+  const { maxX, maxY } = boxOf(outline);
+  const extent = Math.max(maxX, maxY) * 1.16;
+  const points = outline.map(([x, y]) => `${x + (extent - maxX) / 2},${y + (extent - maxY) / 2}`);
+  return (
+    <svg
+      className="shape-picture"
+      width={44}
+      height={44}
+      viewBox={`0 0 ${extent} ${extent}`}
+      aria-hidden="true"
+    >
+      <polygon points={points.join(' ')} />
+      {isDrawn &&
+        points.map((point) => {
+          const [x, y] = point.split(',');
+          return <circle key={point} cx={x} cy={y} r={extent / 18} />;
+        })}
+    </svg>
+  );
+}

@@ -1,0 +1,44 @@
+import { type ReactNode, useEffect, useId, useRef } from 'react';
+import { Icon } from './icons.tsx';
+
+interface DialogProps {
+  readonly title: string;
+  readonly className?: string;
+  readonly onClose: () => void;
+  readonly children: ReactNode;
+}
+
+/** A sheet laid over the table. What is marked `data-first-focus` has the keyboard first. Esc, the cross and a press beside it close it; the keyboard goes back where it was. */
+export function Dialog({ title, className, onClose, children }: DialogProps) {
+  const dialog = useRef<HTMLDialogElement>(null);
+  const titleId = useId();
+  useEffect(() => {
+    const element = dialog.current!;
+    if (!element.open) element.showModal();
+    element.querySelector<HTMLElement>('[data-first-focus]')?.focus();
+  }, []);
+  return (
+    <dialog
+      ref={dialog}
+      className={`dialog ${className ?? ''}`}
+      aria-labelledby={titleId}
+      onClose={onClose}
+      onMouseDown={(event) => {
+        if (event.target === dialog.current) onClose();
+      }}
+      onKeyDown={(event) => {
+        if (event.key === 'Escape') event.stopPropagation();
+      }}
+    >
+      <div className="dialog-sheet">
+        <div className="dialog-head">
+          <h2 id={titleId}>{title}</h2>
+          <button type="button" className="icon-button" aria-label="Close" onClick={onClose}>
+            <Icon name="close" />
+          </button>
+        </div>
+        {children}
+      </div>
+    </dialog>
+  );
+}

@@ -1,0 +1,94 @@
+import { BOARD_COMMANDS } from '../board/board-commands.ts';
+import { BOARD_KEYS } from '../board/board-keys.ts';
+import { EMPTY_PROJECT } from '../document/project.ts';
+import { COMMANDS, keyText } from '../workspace/commands.ts';
+import { freshSession } from '../workspace/session.ts';
+import { Dialog } from './dialog.tsx';
+import { isMac } from './platform.ts';
+
+/** Labels name what a command does in general, not what it would do to the work at hand. */
+const FRESH = freshSession(EMPTY_PROJECT);
+
+const LIST_KEYS = [
+  { keys: 'F2', does: 'Rename' },
+  { keys: 'Alt + ↑ ↓', does: 'Move up or down' },
+  { keys: 'Delete', does: 'Delete the block' },
+];
+
+/** How to draw, read the check and print, in few words; then every key, from the command lists themselves. */
+export function HelpDialog({ onClose }: { readonly onClose: () => void }) {
+  const commands = COMMANDS.filter(({ keys }) => keys.length > 0).map(({ label, keys }) => ({
+    does: label(FRESH),
+    keys: keyText(keys[0]!, isMac()),
+  }));
+  const boardCommands = BOARD_COMMANDS.map(({ label, keys }) => ({ does: label, keys: keys[0]! }));
+  return (
+    <Dialog title="How Underpaper works" className="help" onClose={onClose}>
+      <div className="help-text">
+        <section>
+          <h3>Draw</h3>
+          <p>
+            Take the <b>Cut</b> tool and drag from one edge to another, or click both ends. The pointer is
+            caught by corners, lines, crossings and the grid, and says by what. <b>Select</b> moves a cut, its
+            ends or a corner; what ends on a moved line stays on it. Hold Alt and nothing catches.
+          </p>
+        </section>
+        <section>
+          <h3>Read the check</h3>
+          <p>
+            Beside the drawing stands at every moment whether it can be sewn: on how many foundations, in
+            which order, and where they are joined. A1, A2, A3 are sewn in this order on foundation A. Red
+            stitched lines are joins; ringed crosses are the places where pins go. Press a finding to go to
+            its place.
+          </p>
+        </section>
+        <section>
+          <h3>Print</h3>
+          <p>
+            In <b>Paper</b> the foundations lie mirrored on their sheets, as they are sewn from the printed
+            side. Print at 100 %, actual size, and measure the test square before you cut cloth: 1 in each
+            way.
+          </p>
+        </section>
+        <section>
+          <h3>Take care</h3>
+          <p>
+            Close the cutter’s blade after every cut and cut away from you. Take pins out before the needle
+            reaches them. Press dry, and unplug the iron when you leave it.
+          </p>
+        </section>
+      </div>
+      <div className="help-keys">
+        <KeyTable title="Anywhere" rows={commands} />
+        <div className="help-column">
+          <KeyTable title="In Block" rows={boardCommands} />
+          <KeyTable title="In the list of blocks" rows={LIST_KEYS} />
+        </div>
+        <KeyTable title="On the drawing board" rows={BOARD_KEYS} />
+      </div>
+    </Dialog>
+  );
+}
+
+interface KeyRow {
+  readonly keys: string;
+  readonly does: string;
+}
+
+function KeyTable({ title, rows }: { readonly title: string; readonly rows: readonly KeyRow[] }) {
+  return (
+    <section>
+      <h3>{title}</h3>
+      <dl className="keys">
+        {rows.map(({ keys, does }) => (
+          <div key={does}>
+            <dt>
+              <kbd>{keys}</kbd>
+            </dt>
+            <dd>{does}</dd>
+          </div>
+        ))}
+      </dl>
+    </section>
+  );
+}

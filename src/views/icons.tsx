@@ -1,0 +1,160 @@
+import type { ReactNode } from 'react';
+
+const dot = (x: number, y: number, r = 1.6) => (
+  <circle cx={x} cy={y} r={r} fill="currentColor" stroke="none" />
+);
+
+const DRAWINGS = {
+  // The board's tools.
+  select: <path d="M5 3.2 15.2 10.4 10.6 11.3 8.2 16.2Z" />,
+  cut: (
+    <>
+      <path d="M4.6 15.4 15.4 4.6" />
+      {dot(4, 16, 2)}
+      {dot(16, 4, 2)}
+    </>
+  ),
+  outline: (
+    <>
+      <path d="M5 6 12.5 3.8 16.2 11 10.4 16.2 3.8 13Z" />
+      {dot(5, 6)}
+      {dot(12.5, 3.8)}
+      {dot(16.2, 11)}
+      {dot(10.4, 16.2)}
+      {dot(3.8, 13)}
+    </>
+  ),
+  paint: (
+    <>
+      <path d="M8.4 3.2 15.2 10 9 16.2A1.4 1.4 0 0 1 7 16.2L2.2 11.4A1.4 1.4 0 0 1 2.2 9.4Z" />
+      <path d="M2 10.4H14.8L9 16.2A1.4 1.4 0 0 1 7 16.2L2.2 11.4Z" fill="currentColor" stroke="none" />
+      <path
+        d="M17 12.2C17 12.2 18.7 14.3 18.7 15.5A1.7 1.7 0 0 1 15.3 15.5C15.3 14.3 17 12.2 17 12.2Z"
+        fill="currentColor"
+        stroke="none"
+      />
+    </>
+  ),
+  pan: (
+    <>
+      <path d="M10 2.6V17.4M2.6 10H17.4" />
+      <path d="M8 4.4 10 2.4 12 4.4M8 15.6 10 17.6 12 15.6M4.4 8 2.4 10 4.4 12M15.6 8 17.6 10 15.6 12" />
+    </>
+  ),
+  fit: (
+    <>
+      <path d="M3 6.6V3H6.6M13.4 3H17V6.6M17 13.4V17H13.4M6.6 17H3V13.4" />
+      <path d="M7 7H13V13H7Z" />
+    </>
+  ),
+
+  // Plain acts.
+  plus: <path d="M10 4V16M4 10H16" />,
+  minus: <path d="M4 10H16" />,
+  close: <path d="M5 5 15 15M15 5 5 15" />,
+  undo: <path d="M7.4 4.4 3.8 8 7.4 11.6M4.2 8H12A4.2 4.2 0 0 1 12 16.4H8.4" />,
+  redo: <path d="M12.6 4.4 16.2 8 12.6 11.6M15.8 8H8A4.2 4.2 0 0 0 8 16.4H11.6" />,
+  up: <path d="M10 15.6V4.6M5.4 9 10 4.4 14.6 9" />,
+  down: <path d="M10 4.4V15.4M5.4 11 10 15.6 14.6 11" />,
+  duplicate: <path d="M7.4 7.4H16.4V16.4H7.4ZM12.6 4.6V3.6H3.6V12.6H4.6" />,
+  delete: (
+    <path d="M3.8 5.4H16.2M8 5.2V3.4H12V5.2M5.4 5.6 6.2 16.6H13.8L14.6 5.6M8.4 8.6V13.4M11.6 8.6V13.4" />
+  ),
+  rename: <path d="M4 16 4.8 12.4 13.4 3.8 16.2 6.6 7.6 15.2ZM11.6 5.6 14.4 8.4" />,
+  menu: <path d="M4.4 3.4H12L15.6 7V16.6H4.4ZM12 3.6V7H15.4M7.2 10.4H12.8M7.2 13.2H11" />,
+  help: (
+    <>
+      <circle cx={10} cy={10} r={7} />
+      <path d="M7.9 8.2A2.1 2.1 0 1 1 11 9.9C10.3 10.3 10 10.7 10 11.6" />
+      {dot(10, 14, 1)}
+    </>
+  ),
+  chevron: <path d="M5.6 7.8 10 12.2 14.4 7.8" />,
+
+  // What a finding says. Each has a shape of its own, so that colour is never the only word.
+  good: (
+    <>
+      <circle cx={10} cy={10} r={7.2} />
+      <path d="M6.6 10.4 9 12.8 13.6 7.4" />
+    </>
+  ),
+  trouble: (
+    <>
+      <path d="M7 2.6H13L17.4 7V13L13 17.4H7L2.6 13V7Z" />
+      <path d="M10 6V10.6" />
+      {dot(10, 13.6, 1.1)}
+    </>
+  ),
+  caution: (
+    <>
+      <path d="M10 2.8 17.8 16.4H2.2Z" />
+      <path d="M10 7.6V11.4" />
+      {dot(10, 13.9, 1)}
+    </>
+  ),
+  note: (
+    <>
+      <circle cx={10} cy={10} r={7.2} />
+      <path d="M10 9.2V14" />
+      {dot(10, 6.4, 1.1)}
+    </>
+  ),
+} satisfies Record<string, ReactNode>;
+
+export type IconName = keyof typeof DRAWINGS;
+
+interface IconProps {
+  readonly name: IconName;
+  /** CSS pixels; 20 unless told. */
+  readonly size?: number;
+}
+
+/** One drawing of the set: 20 units square, 1.5 wide strokes with round ends, in the colour of the text. */
+export function Icon({ name, size = 20 }: IconProps) {
+  return (
+    <svg
+      className="icon"
+      width={size}
+      height={size}
+      viewBox="0 0 20 20"
+      fill="none"
+      stroke="currentColor"
+      strokeWidth={1.5}
+      strokeLinecap="round"
+      strokeLinejoin="round"
+      aria-hidden="true"
+      focusable="false"
+    >
+      {DRAWINGS[name]}
+    </svg>
+  );
+}
+
+/** The maker's mark: a sheet with a folded corner and one line of stitches. */
+export function MarkIcon({ size = 24 }: { readonly size?: number }) {
+  return (
+    <svg width={size} height={size} viewBox="0 0 24 24" aria-hidden="true" focusable="false">
+      <path
+        d="M3.5 3.5H15L20.5 9V20.5H3.5Z"
+        fill="var(--sheet)"
+        stroke="var(--ink)"
+        strokeWidth={1.4}
+        strokeLinejoin="round"
+      />
+      <path
+        d="M15 3.5 20.5 9H15Z"
+        fill="var(--madder)"
+        stroke="var(--ink)"
+        strokeWidth={1.4}
+        strokeLinejoin="round"
+      />
+      <path
+        d="M3.5 17.5 17 6.5"
+        stroke="var(--madder)"
+        strokeWidth={1.8}
+        strokeDasharray="2.6 2"
+        fill="none"
+      />
+    </svg>
+  );
+}

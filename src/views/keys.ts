@@ -1,0 +1,26 @@
+import { runBoardCommand } from '../board/board-commands.ts';
+import { commandForKey } from '../workspace/commands.ts';
+import { session } from '../workspace/session.ts';
+
+const TYPING =
+  'input:not([type="radio"], [type="checkbox"], [type="color"]), textarea, select, [contenteditable]';
+
+const isTyping = (target: EventTarget | null): boolean => target instanceof Element && target.matches(TYPING);
+
+/** Runs commands by their keys, wherever the keyboard is, unless a dialog has it. Returns a stop function. */
+export function listenToKeys(): () => void {
+  const onKey = (event: KeyboardEvent): void => {
+    if (event.defaultPrevented || document.querySelector('dialog[open]') !== null) return;
+    const typing = isTyping(event.target);
+    const command = commandForKey(event);
+    if (command !== null && (command.whileTyping || !typing)) {
+      event.preventDefault();
+      if (command.enabled(session.getState())) void command.run();
+      return;
+    }
+    if (typing || session.getState().place !== 'block') return;
+    if (runBoardCommand(event)) event.preventDefault();
+  };
+  window.addEventListener('keydown', onKey);
+  return () => window.removeEventListener('keydown', onKey);
+}

@@ -1,0 +1,112 @@
+import { useId } from 'react';
+import type { Unit } from '../../document/project.ts';
+import { DEFAULT_MARGIN_IN, PAGES, type PageName } from '../../foundations/pages.ts';
+import { formatLength } from '../../geometry/length.ts';
+import { Choice } from '../choice.tsx';
+import { type PaperSettings, pageName, paperSettings, type Read } from './paper-settings.ts';
+
+interface PageChoiceProps {
+  readonly settings: PaperSettings;
+  readonly unit: Unit;
+  readonly page: Read<unknown>;
+  readonly margin: Read<number>;
+}
+
+const set = (change: Partial<PaperSettings>): void => paperSettings.setState(change);
+
+const SIZES: readonly (readonly [PageName, string])[] = (Object.keys(PAGES) as PageName[]).map((name) => {
+  const { name: title, width, height } = PAGES[name];
+  const size =
+    name === 'a4' || name === 'a3'
+      ? `${Math.round(width * 25.4)} × ${Math.round(height * 25.4)} mm`
+      : `${formatLength(width, 'in').replace(' in', '')} × ${formatLength(height, 'in')}`;
+  return [name, `${title}, ${size}`];
+});
+
+/** Page, margin and side. */
+export function PageChoice({ settings, unit, page, margin }: PageChoiceProps) {
+  const id = useId();
+  const chosen = pageName(settings, unit);
+  return (
+    <section className="paper-page" aria-labelledby={`${id}-title`}>
+      <h3 id={`${id}-title`}>Paper</h3>
+      <div className="length-field">
+        <label htmlFor={`${id}-page`}>Page size</label>
+        <select
+          id={`${id}-page`}
+          value={chosen}
+          onChange={(event) => set({ page: event.target.value as PageName | 'other' })}
+        >
+          {SIZES.map(([name, text]) => (
+            <option key={name} value={name}>
+              {text}
+            </option>
+          ))}
+          <option value="other">Another size …</option>
+        </select>
+      </div>
+      {chosen === 'other' && (
+        <TypedField
+          label="Width and height"
+          text={settings.otherPage}
+          fault={page.ok ? '' : page.error}
+          onChange={(otherPage) => set({ otherPage })}
+        />
+      )}
+      <TypedField
+        label="Margin the printer leaves"
+        text={settings.margin ?? formatLength(DEFAULT_MARGIN_IN, unit)}
+        fault={margin.ok ? '' : margin.error}
+        onChange={(text) => set({ margin: text })}
+      />
+      <div>
+        <Choice
+          label="Side shown"
+          options={[
+            ['printed', 'Printed side'],
+            ['front', 'Front'],
+          ]}
+          value={settings.side}
+          onChoose={(side) => set({ side })}
+        />
+        <p className="paper-hint">
+          {settings.side === 'printed'
+            ? 'Mirrored: you sew on the printed side, and fabric lies on the blank side.'
+            : 'Not mirrored: for methods that sew from the other side.'}
+        </p>
+      </div>
+    </section>
+  );
+}
+
+interface TypedFieldProps {
+  readonly label: string;
+  readonly text: string;
+  /** Empty while all is well. */
+  readonly fault: string;
+  readonly onChange: (text: string) => void;
+}
+
+function TypedField({ label, text, fault, onChange }: TypedFieldProps) {
+  const id = useId();
+  return (
+    <div className="length-field">
+      <label htmlFor={id}>{label}</label>
+      <input
+        id={id}
+        className="text-input"
+        value={text}
+        autoComplete="off"
+        spellCheck={false}
+        aria-invalid={fault !== ''}
+        aria-describedby={`${id}-fault`}
+        onChange={(event) => onChange(event.target.value)}
+      />
+      {fault !== '' && (
+        <span id={`${id}-fault`} className="field-fault">
+          {fault}
+        </span>
+      )}
+    </div>
+  );
+}

@@ -1,0 +1,197 @@
+import './paper.css';
+import { useMemo } from 'react';
+import { useStore } from 'zustand';
+import type { PrintNote } from '../../foundations/print-work.ts';
+import { goTo } from '../../workspace/actions.ts';
+import type { LaidOut, PrintOrder } from '../../workspace/pdf-client.ts';
+import { planOf } from '../../workspace/plans.ts';
+import { session, shownProject } from '../../workspace/session.ts';
+import { Choice } from '../choice.tsx';
+import { Folded } from '../folded.tsx';
+import { Icon } from '../icons.tsx';
+import { BlockChoice } from './block-choice.tsx';
+import { PageChoice } from './page-choice.tsx';
+import { chosenCopies, paperSettings, readChosenPage, readMargin } from './paper-settings.ts';
+import { PrintActs } from './print-acts.tsx';
+import { SheetPreview } from './sheet-preview.tsx';
+import { useLayout } from './use-layout.ts';
+
+/** The Paper place: the sheets as they will print, and what is printed how. */
+export function PaperPlace() {
+  const project = useStore(session, shownProject);
+  const openBlock = useStore(session, (state) => state.blockId);
+  const settings = useStore(paperSettings);
+  const { copies, side, zoom } = settings;
+
+  const chosen = useMemo(
+    () => chosenCopies({ ...paperSettings.getState(), copies }, project.blocks, openBlock),
+    [copies, project.blocks, openBlock],
+  );
+  const page = readChosenPage(settings, project.unit);
+  const margin = readMargin(settings, project.unit, page.ok ? page.value : null);
+  const pageWidth = page.ok ? page.value.width : null;
+  const pageHeight = page.ok ? page.value.height : null;
+  const marginIn = margin.ok ? margin.value : null;
+
+  const order = useMemo((): PrintOrder | null => {
+    if (pageWidth === null || pageHeight === null || marginIn === null || chosen.size === 0) return null;
+    return {
+      work: {
+        project,
+        jobs: project.blocks.flatMap((block) =>
+          chosen.has(block.id) ? [{ block, plan: planOf(block), copies: chosen.get(block.id)! }] : [],
+        ),
+      },
+      page: { name: '', width: pageWidth, height: pageHeight },
+      margin: marginIn,
+      side,
+      printedOn: new Date().toLocaleDateString('en', { day: 'numeric', month: 'long', year: 'numeric' }),
+    };
+  }, [project, chosen, pageWidth, pageHeight, marginIn, side]);
+
+  const { layout, isBusy, failure } = useLayout(order);
+  const shown = order === null ? null : layout;
+  const isEmpty = project.blocks.length === 0;
+
+  return (
+    <main className="paper-place">
+      <section
+        className="paper-desk"
+        aria-label="Sheets"
+        aria-busy={isBusy}
+        data-layout={shown?.number ?? ''}
+      >
+        {shown && shown.sheets.length > 0 && (
+          <div className="paper-zoom">
+            <p>
+              {settings.side === 'printed'
+                ? 'Printed side: the mirror image of the front'
+                : 'Front: not mirrored'}
+            </p>
+            <Choice
+              label="Show the sheets"
+              isLabelShown={false}
+              options={[
+                ['overview', 'At a glance'],
+                ['page', 'Large'],
+                ['true-size', 'True size'],
+              ]}
+              value={zoom}
+              onChoose={(next) => paperSettings.setState({ zoom: next })}
+            />
+          </div>
+        )}
+        {shown && shown.sheets.length > 0 ? (
+          <SheetPreview layout={shown} zoom={zoom} />
+        ) : (
+          <NoSheets
+            isEmpty={isEmpty}
+            isBusy={isBusy}
+            isChosen={chosen.size > 0}
+            isPageReady={pageWidth !== null && marginIn !== null}
+            failure={failure}
+          />
+        )}
+      </section>
+      <div className="paper-panel">
+        <section className="paper-sum" aria-labelledby="paper-title">
+          <h2 id="paper-title" className="panel-title">
+            Foundations on paper
+          </h2>
+          <p className="paper-count" role="status">
+            {shown && shown.sheets.length > 0
+              ? countSentence(shown)
+              : isBusy
+                ? 'Laying out the sheets …'
+                : 'No sheets yet'}
+          </p>
+          <PrintActs
+            projectName={project.name}
+            isDisabled={isBusy || shown === null || shown.sheets.length === 0}
+          />
+          {shown && shown.sheets.length > 0 && (
+            <p className="paper-hint">
+              Print at actual size, 100 %. Before you sew, measure the square on each sheet: 1 in across and
+              down. If it shows 15/16 in, the viewer shrank the page to fit.
+            </p>
+          )}
+        </section>
+        {shown && shown.notes.length > 0 && <Notes notes={shown.notes} />}
+        {!isEmpty && <BlockChoice blocks={project.blocks} copies={chosen} />}
+        <PageChoice settings={settings} unit={project.unit} page={page} margin={margin} />
+      </div>
+    </main>
+  );
+}
+
+const count = (n: number, word: string): string => `${n.toLocaleString('en')} ${word}${n === 1 ? '' : 's'}`;
+
+const countSentence = ({ foundations, sheets }: LaidOut): string =>
+  `${count(foundations, 'foundation')} on ${count(sheets.length, 'sheet')}`;
+
+interface NoSheetsProps {
+  readonly isEmpty: boolean;
+  readonly isBusy: boolean;
+  readonly isChosen: boolean;
+  readonly isPageReady: boolean;
+  readonly failure: string | null;
+}
+
+function NoSheets({ isEmpty, isBusy, isChosen, isPageReady, failure }: NoSheetsProps) {
+  if (failure !== null) return <p className="paper-empty">{failure}</p>;
+  if (isEmpty)
+    return (
+      <div className="paper-empty">
+        <p>There is no block to print yet.</p>
+        <button type="button" className="button" onClick={() => goTo('block')}>
+          Draw a block
+        </button>
+      </div>
+    );
+  if (!isChosen) return <p className="paper-empty">Choose a block, and its sheets are laid out here.</p>;
+  if (!isPageReady) return <p className="paper-empty">Give a page size and a margin that can be read.</p>;
+  if (isBusy) return <p className="paper-empty paper-waiting">Laying out the sheets …</p>;
+  return <p className="paper-empty">Nothing can be printed of what is chosen. The panel beside says why.</p>;
+}
+
+const NOTE_ICONS: Readonly<Record<PrintNote['kind'], 'trouble' | 'caution' | 'note'>> = {
+  refused: 'trouble',
+  crowded: 'caution',
+  name: 'caution',
+  tiled: 'note',
+  empty: 'note',
+};
+
+/** What stops a print comes first, what is only good to know last. */
+const NOTE_ORDER: readonly PrintNote['kind'][] = ['empty', 'refused', 'crowded', 'name', 'tiled'];
+
+/** So many notes are read at once; the others are folded away. */
+const NOTES_AT_ONCE = 3;
+
+function Notes({ notes }: { readonly notes: readonly PrintNote[] }) {
+  const ordered = [...notes].sort((a, b) => NOTE_ORDER.indexOf(a.kind) - NOTE_ORDER.indexOf(b.kind));
+  const rest = ordered.slice(NOTES_AT_ONCE);
+  return (
+    <section className="paper-notes" aria-label="Worth knowing">
+      <NoteList notes={ordered.slice(0, NOTES_AT_ONCE)} />
+      {rest.length > 0 && (
+        <Folded title={`${rest.length} more`}>
+          <NoteList notes={rest} />
+        </Folded>
+      )}
+    </section>
+  );
+}
+
+function NoteList({ notes }: { readonly notes: readonly PrintNote[] }) {
+  return (
+    <ul>
+      {notes.map(({ kind, message }) => (
+        <li key={message} className={`paper-note paper-note-${NOTE_ICONS[kind]}`}>
+          <Icon name={NOTE_ICONS[kind]} size={18} />
+          <p>{message}</p>
+        </li>
+      ))}
+    </ul>
+  );
+}

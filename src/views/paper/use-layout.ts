@@ -1,0 +1,38 @@
+import { useEffect, useState } from 'react';
+import type { LaidOut, PrintOrder } from '../../workspace/pdf-client.ts';
+import { layOut } from '../../workspace/pdf-client.ts';
+
+export interface LayoutState {
+  /** The last layout that came; stays on show while a newer one is made. */
+  readonly layout: LaidOut | null;
+  readonly isBusy: boolean;
+  /** One sentence, where laying out failed. */
+  readonly failure: string | null;
+}
+
+/** Lays out an order in the worker whenever it changes; null orders nothing. The order must keep its identity. */
+export function useLayout(order: PrintOrder | null): LayoutState {
+  const [state, setState] = useState<LayoutState>({ layout: null, isBusy: false, failure: null });
+  useEffect(() => {
+    if (order === null) {
+      setState({ layout: null, isBusy: false, failure: null });
+      return;
+    }
+    let isCurrent = true;
+    setState((before) => ({ ...before, isBusy: true }));
+    layOut(order).then(
+      (layout) => {
+        if (isCurrent && layout) setState({ layout, isBusy: false, failure: null });
+      },
+      (thrown: unknown) => {
+        const reason = thrown instanceof Error ? thrown.message : String(thrown);
+        if (isCurrent)
+          setState({ layout: null, isBusy: false, failure: `The sheets could not be laid out. ${reason}` });
+      },
+    );
+    return () => {
+      isCurrent = false;
+    };
+  }, [order]);
+  return state;
+}

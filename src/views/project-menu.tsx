@@ -1,0 +1,92 @@
+import { useId, useRef } from 'react';
+import { useStore } from 'zustand';
+import { setUnit } from '../document/edit-project.ts';
+import type { Unit } from '../document/project.ts';
+import { edit, openProjectText, say, setTheme } from '../workspace/actions.ts';
+import { type CommandName, command, keyText, runCommand } from '../workspace/commands.ts';
+import { session, type Theme } from '../workspace/session.ts';
+import { Choice } from './choice.tsx';
+import { Icon } from './icons.tsx';
+import { isMac } from './platform.ts';
+
+const UNITS: readonly (readonly [Unit, string])[] = [
+  ['in', 'Inches'],
+  ['mm', 'Millimetres'],
+];
+
+const THEMES: readonly (readonly [Theme, string])[] = [
+  ['light', 'Light'],
+  ['dark', 'Dark'],
+  ['system', 'As the system'],
+];
+
+/** Everything about the project as a whole, and how the app looks. */
+export function ProjectMenu() {
+  const id = useId();
+  const menu = useRef<HTMLDivElement>(null);
+  const unit = useStore(session, (state) => state.project.unit);
+  const theme = useStore(session, (state) => state.theme);
+  const hasKeptAside = useStore(session, command('save-kept-aside').enabled);
+  const close = (): void => menu.current?.hidePopover();
+  return (
+    <>
+      <button type="button" className="icon-button" aria-label="Menu" title="Menu" popoverTarget={id}>
+        <Icon name="menu" />
+      </button>
+      <div ref={menu} id={id} popover="auto" className="menu">
+        <MenuCommand name="new-project" onRun={close} />
+        <MenuCommand name="open" onRun={close} />
+        <MenuCommand name="save" onRun={close} />
+        {hasKeptAside && <MenuCommand name="save-kept-aside" onRun={close} />}
+        <button
+          type="button"
+          className="menu-item"
+          onClick={() => {
+            close();
+            void openDemo();
+          }}
+        >
+          Open the demo quilt
+        </button>
+        <hr />
+        <Choice
+          label="Lengths in"
+          options={UNITS}
+          value={unit}
+          onChoose={(chosen) => edit('Change unit', (project) => setUnit(project, chosen))}
+        />
+        <Choice label="Screen" options={THEMES} value={theme} onChoose={setTheme} />
+      </div>
+    </>
+  );
+}
+
+function MenuCommand({ name, onRun }: { readonly name: CommandName; readonly onRun: () => void }) {
+  const { label, keys } = command(name);
+  const text = useStore(session, label);
+  return (
+    <button
+      type="button"
+      className="menu-item"
+      onClick={() => {
+        onRun();
+        runCommand(name);
+      }}
+    >
+      {text}
+      {keys[0] !== undefined && <kbd>{keyText(keys[0], isMac())}</kbd>}
+    </button>
+  );
+}
+
+/** The demo replaces the open project as one step, which undo takes back. */
+async function openDemo(): Promise<void> {
+  const name = 'harbour-sampler.underpaper.json';
+  try {
+    const response = await fetch(`./demo/${name}`);
+    if (!response.ok) throw new Error(response.statusText);
+    openProjectText(name, await response.text());
+  } catch {
+    say('trouble', 'The demo quilt could not be fetched. Nothing has changed.');
+  }
+}

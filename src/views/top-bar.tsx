@@ -1,0 +1,98 @@
+import { useEffect, useState } from 'react';
+import { useStore } from 'zustand';
+import { renameProject } from '../document/edit-project.ts';
+import { edit } from '../workspace/actions.ts';
+import { type CommandName, command, keyText, runCommand } from '../workspace/commands.ts';
+import { type SaveState, session } from '../workspace/session.ts';
+import { HelpDialog } from './help-dialog.tsx';
+import { Icon, type IconName, MarkIcon } from './icons.tsx';
+import { NameField } from './name-field.tsx';
+import { isMac } from './platform.ts';
+import { ProjectMenu } from './project-menu.tsx';
+
+const SAVE_WORDS: Readonly<Record<SaveState, string>> = {
+  saved: 'Kept in this browser',
+  saving: 'Keeping …',
+  'not-saved': 'Not kept',
+};
+
+/** What is always in sight: the project's name, whether it is kept, the places, undo, redo, the menu and help. */
+export function TopBar() {
+  const name = useStore(session, (state) => state.project.name);
+  const save = useStore(session, (state) => state.save);
+  const [isHelpOpen, setHelpOpen] = useState(false);
+  useEffect(() => {
+    document.title = `${name} – Underpaper`;
+  }, [name]);
+  return (
+    <header className="top-bar">
+      <div className="top-project">
+        <h1 className="only-heard">Underpaper</h1>
+        <MarkIcon />
+        <NameField
+          label="Project name"
+          name={name}
+          className="project-name"
+          onRename={(text) => edit('Rename project', (project) => renameProject(project, text))}
+        />
+        <span className={`save-state save-${save}`}>
+          <Icon name={save === 'not-saved' ? 'caution' : 'good'} size={16} />
+          <span>{SAVE_WORDS[save]}</span>
+        </span>
+      </div>
+      <nav className="places" aria-label="Places">
+        <PlaceButton place="block" />
+        <PlaceButton place="paper" />
+      </nav>
+      <div className="top-acts">
+        <CommandButton name="undo" icon="undo" />
+        <CommandButton name="redo" icon="redo" />
+        <ProjectMenu />
+        <button
+          type="button"
+          className="icon-button"
+          aria-label="Help"
+          title="Help"
+          onClick={() => setHelpOpen(true)}
+        >
+          <Icon name="help" />
+        </button>
+      </div>
+      {isHelpOpen && <HelpDialog onClose={() => setHelpOpen(false)} />}
+    </header>
+  );
+}
+
+function PlaceButton({ place }: { readonly place: 'block' | 'paper' }) {
+  const isHere = useStore(session, (state) => state.place === place);
+  const { label, name } = command(place === 'block' ? 'go-to-block' : 'go-to-paper');
+  return (
+    <button
+      type="button"
+      className="place"
+      aria-current={isHere ? 'page' : undefined}
+      onClick={() => runCommand(name)}
+    >
+      {label(session.getState())}
+    </button>
+  );
+}
+
+function CommandButton({ name, icon }: { readonly name: CommandName; readonly icon: IconName }) {
+  const { label, keys } = command(name);
+  const text = useStore(session, label);
+  const isEnabled = useStore(session, command(name).enabled);
+  const key = keys[0] === undefined ? '' : ` (${keyText(keys[0], isMac())})`;
+  return (
+    <button
+      type="button"
+      className="icon-button"
+      aria-label={text}
+      title={`${text}${key}`}
+      aria-disabled={!isEnabled}
+      onClick={() => runCommand(name)}
+    >
+      <Icon name={icon} />
+    </button>
+  );
+}
