@@ -1,3 +1,4 @@
+import { availableParallelism } from 'node:os';
 import react from '@vitejs/plugin-react';
 import { defineConfig } from 'vitest/config';
 
@@ -6,5 +7,11 @@ export default defineConfig({
   base: './',
   worker: { format: 'es' },
   build: { target: 'es2022', sourcemap: true },
-  test: { include: ['tests/**/*.test.ts'], environment: 'node', testTimeout: 60_000 },
+  test: {
+    include: ['tests/**/*.test.ts'],
+    environment: 'node',
+    testTimeout: 60_000,
+    // Two at least: a machine of two cores would otherwise be given one worker and take twice as long.
+    maxWorkers: Math.max(2, availableParallelism() - 1),
+  },
 });

@@ -1,0 +1,47 @@
+import { arch, cpus } from 'node:os';
+import { benchFaces, benchPlan } from './benches.ts';
+import { growthExponent } from './measure.ts';
+
+/** `npm run bench`: how fast, against whom, and how it grows. Nothing here passes or fails. */
+
+const PATIENCE = { warmUpMs: 400, measureMs: 1200, leastRuns: 5 };
+const PLAN_PATIENCE = { warmUpMs: 30, measureMs: 60, leastRuns: 5 };
+
+const say = (line: string): void => console.log(line);
+const ms = (value: number): string => value.toFixed(value < 10 ? 3 : 1).padStart(10);
+
+say(`Node ${process.version}, ${arch()}, ${cpus()[0]?.model ?? 'unknown processor'}`);
+say('');
+say('Faces from segments, milliseconds (median)');
+say('  underpaper  divide(): half-edges with shared vertices, T-junctions, the line of each edge, strays');
+say(
+  '  jsts        MCIndexSnapRounder, then Polygonizer; each line drawn a hair past its ends, or it misses faces',
+);
+say('  clipper2-ts has no face finder: the face each line crosses is clipped in two, line by line');
+say('');
+say(' patches  underpaper        jsts   ratio   faces clipper2-ts   ratio   faces');
+const faces = [50, 200, 1000, 5000].map((size) => {
+  const row = benchFaces(size, PATIENCE);
+  const peer = ({ found, ms: time }: { found: number; ms: number }): string =>
+    `${ms(time)} ${(time / row.underpaper.ms).toFixed(1).padStart(6)}× ${String(found).padStart(7)}`;
+  const short = row.underpaper.found === size ? '' : `  underpaper found ${row.underpaper.found}`;
+  say(
+    `${String(size).padStart(8)}  ${ms(row.underpaper.ms)}  ${peer(row.jsts)}  ${peer(row.clipper)}${short}`,
+  );
+  return row;
+});
+const grows = (pick: (row: (typeof faces)[number]) => number): string =>
+  growthExponent(faces.map((row) => [row.faces, pick(row)] as const)).toFixed(2);
+say(
+  ` growth exponent: underpaper ${grows((row) => row.underpaper.ms)}, jsts ${grows((row) => row.jsts.ms)}, clipper2-ts ${grows((row) => row.clipper.ms)}`,
+);
+
+say('');
+say('The whole plan of a block, piece(), milliseconds, over 12 random designs a size');
+say(' patches      median     slowest  foundations (median)');
+const plans = [10, 20, 40, 60, 80, 120, 200].map((size) => {
+  const row = benchPlan(size, 12, PLAN_PATIENCE);
+  say(`${String(size).padStart(8)}  ${ms(row.ms)}  ${ms(row.slowest)}  ${row.foundations}`);
+  return row;
+});
+say(` growth exponent: ${growthExponent(plans.map((row) => [row.patches, row.ms] as const)).toFixed(2)}`);
