@@ -1,5 +1,6 @@
 import { describe, expect, it } from 'vitest';
-import { type Division, divide, loopFrom, OUTSIDE, ringOf, type Stray } from '../../src/geometry/division.ts';
+import { type Division, divide, loopFrom, OUTSIDE, ringOf } from '../../src/geometry/division.ts';
+import type { Stray } from '../../src/geometry/noding.ts';
 import type { Point, Ring, Segment } from '../../src/geometry/point.ts';
 import { type Design, designOf } from '../designs/designs.ts';
 import { areaOf, distanceToStretch } from '../designs/plane.ts';

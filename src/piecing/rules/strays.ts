@@ -1,4 +1,4 @@
-import type { Stray } from '../../geometry/division.ts';
+import type { Stray } from '../../geometry/noding.ts';
 import type { Severity } from '../plan.ts';
 import { cutName, type Inspection, type Rule } from './rule.ts';
 
