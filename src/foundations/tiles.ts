@@ -1,4 +1,5 @@
 import type { Point, Segment } from '../geometry/point.ts';
+import { contains } from '../geometry/ring.ts';
 import type { Rectangle } from './level-packing.ts';
 import { type Mark, type TextMark, textCorners } from './marks.ts';
 import type { Typeface } from './typeface.ts';
@@ -91,7 +92,7 @@ export interface Tile {
 /**
  * The marks of a paper sheet by sheet: lines cut at the window, texts where they lie in it whole. Each sheet
  * carries the alignment crosses; the dotted line to trim on stands on the later of two sheets only.
- * A window that shows no line of the paper is left out.
+ * A window that shows nothing of the paper is left out; one in the middle of a wide patch is blank but for crosses.
  */
 export function tilesOf(
   marks: readonly Mark[],
@@ -100,6 +101,9 @@ export function tilesOf(
   typeface: Typeface,
 ): readonly Tile[] {
   const tiles: Tile[] = [];
+  const outlines = marks.flatMap((mark) =>
+    mark.kind === 'polygon' && mark.pen === 'edge' ? [mark.ring] : [],
+  );
   const crosses = alignmentCrosses(grid).map((points): Mark => ({ kind: 'line', pen: 'tile-cross', points }));
   for (let row = 0; row < grid.rows; row++) {
     for (let column = 0; column < grid.columns; column++) {
@@ -112,7 +116,9 @@ export function tilesOf(
         maxY: Math.min(paper.height, y + grid.stepY + (grid.rows > 1 ? OVERLAP_IN : 0)),
       };
       const shown = marks.flatMap((mark) => inView(mark, view, typeface));
-      if (!shown.some((mark) => mark.kind !== 'text')) continue;
+      const middle: Point = [(view.minX + view.maxX) / 2, (view.minY + view.maxY) / 2];
+      if (!shown.some((mark) => mark.kind !== 'text') && !outlines.some((ring) => contains(ring, middle)))
+        continue;
       const trims: Mark[] = [];
       if (column > 0) trims.push(trimAt([x + OVERLAP_IN / 2, view.minY], [x + OVERLAP_IN / 2, view.maxY]));
       if (row > 0) trims.push(trimAt([view.minX, y + OVERLAP_IN / 2], [view.maxX, y + OVERLAP_IN / 2]));
