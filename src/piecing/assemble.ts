@@ -178,24 +178,28 @@ function joinOf(
   right: readonly string[],
 ): Join {
   const chains = chainsBetween(pattern, leftUnit, rightUnit);
+  const { face } = pattern.division;
   const stretches: Segment[] = [];
-  const met: Met[] = [];
-  for (const chain of chains) {
-    chain.forEach((h, k) => {
-      const isCorner = k === 0 || pattern.straight[chain[k - 1]! >> 1] !== pattern.straight[h >> 1];
+  const runs = chains.map((chain) => {
+    const met = chain.map((h, k): Met => {
+      const before = chain[k - 1];
       const at = startOf(pattern, h);
-      stretches.push([isCorner ? at : stretches.pop()![0], endOf(pattern, h)]);
-      met.push({
+      const isEnd = before === undefined || pattern.straight[before >> 1] !== pattern.straight[h >> 1];
+      stretches.push([isEnd ? at : stretches.pop()![0], endOf(pattern, h)]);
+      // A patch that gives way to the next is met even where a notch of the outline lies between the two.
+      const changes = (side: 0 | 1): boolean =>
+        before !== undefined && face[before ^ side] !== face[h ^ side];
+      return {
         at,
-        isEnd: isCorner,
-        fromLeft: seamMeets(pattern, leftUnit, h),
-        fromRight: seamMeets(pattern, rightUnit, h),
-      });
+        isEnd,
+        fromLeft: changes(0) || seamMeets(pattern, leftUnit, h),
+        fromRight: changes(1) || seamMeets(pattern, rightUnit, h),
+      };
     });
-    met.push({ at: endOf(pattern, chain.at(-1)!), isEnd: true, fromLeft: false, fromRight: false });
-  }
-  const spots = spotsOf(met);
-  const seam: Segment = [spots[0]!.at, spots.at(-1)!.at];
+    const last: Met = { at: endOf(pattern, chain.at(-1)!), isEnd: true, fromLeft: false, fromRight: false };
+    return spotsOf([...met, last]);
+  });
+  const seam: Segment = [runs[0]![0]!.at, runs.at(-1)!.at(-1)!.at];
   const isTurned = headed(...seam)[0] !== seam[0];
   return {
     step,
@@ -204,7 +208,7 @@ function joinOf(
     kind,
     seam: isTurned ? [seam[1], seam[0]] : seam,
     stretches: isTurned ? stretches.map(([a, b]): Segment => [b, a]).reverse() : stretches,
-    points: registrationPoints(step, isTurned ? spots.reverse() : spots),
+    points: registrationPoints(step, isTurned ? runs.map((run) => run.toReversed()).reverse() : runs),
   };
 }
 

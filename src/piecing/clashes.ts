@@ -17,6 +17,8 @@ export interface Clash {
   readonly lines: Int32Array;
   /** Whether every plan has one match point here. */
   readonly isMatch: boolean;
+  /** Edge that lies on a join in any plan, where only one line can be that join; -1 where there is a choice. */
+  readonly edge: number;
 }
 
 export function clashesOf(pattern: Pattern): Clash[] {
@@ -41,7 +43,12 @@ export function clashesOf(pattern: Pattern): Clash[] {
           if (before && before.isLeft !== isLeft) {
             const cells = new Set([...cellsRound(pattern, before.h), ...cellsRound(pattern, h)]);
             if (!cells.has(OUTSIDE))
-              clashes.push({ cells: Int32Array.from(cells), lines: Int32Array.of(index), isMatch: false });
+              clashes.push({
+                cells: Int32Array.from(cells),
+                lines: Int32Array.of(index),
+                isMatch: false,
+                edge: before.h >> 1,
+              });
           }
           before = { vertex, h, isLeft };
         }
@@ -49,9 +56,15 @@ export function clashesOf(pattern: Pattern): Clash[] {
     }
   });
   for (const [vertex, indices] of through) {
-    const cells = new Set(cellsRound(pattern, spotOf.get(vertex)!));
+    const h = spotOf.get(vertex)!;
+    const cells = new Set(cellsRound(pattern, h));
     if (!cells.has(OUTSIDE))
-      clashes.push({ cells: Int32Array.from(cells), lines: Int32Array.from(indices), isMatch: true });
+      clashes.push({
+        cells: Int32Array.from(cells),
+        lines: Int32Array.from(indices),
+        isMatch: true,
+        edge: indices.size === 1 ? h >> 1 : -1,
+      });
   }
   return clashes;
 }
@@ -88,8 +101,11 @@ export interface Binding {
   readonly joins: number;
   /** Match points that any such plan has at least. */
   readonly matches: number;
-  /** 1 for each straight line that must be a join somewhere in the region. */
-  readonly isForced: Uint8Array;
+  /**
+   * Edges that lie on a join in any plan. A straight line may run across a region that is not convex more than once,
+   * so it is the stretch that counts, not the line.
+   */
+  readonly forced: ReadonlySet<number>;
 }
 
 /**
@@ -99,6 +115,7 @@ export interface Binding {
 export function bindingOf(pattern: Pattern, clashes: readonly Clash[], region: Region): Binding {
   const isForced = new Uint8Array(pattern.lines.length);
   const crossings: Clash[] = [];
+  const forced = new Set<number>();
   let joins = 0;
   let matches = 0;
   for (const clash of clashes) {
@@ -107,6 +124,7 @@ export function bindingOf(pattern: Pattern, clashes: readonly Clash[], region: R
     for (let k = 0; k < cells.length && binds; k++) binds = region[cells[k]!] === 1;
     if (!binds) continue;
     if (clash.isMatch) matches++;
+    if (clash.edge >= 0) forced.add(clash.edge);
     if (clash.lines.length > 1) crossings.push(clash);
     else if (isForced[clash.lines[0]!] === 0) {
       isForced[clash.lines[0]!] = 1;
@@ -115,7 +133,7 @@ export function bindingOf(pattern: Pattern, clashes: readonly Clash[], region: R
   }
   const open = crossings.filter(({ lines }) => !lines.some((line) => isForced[line] === 1));
   joins += fewestThrough(open.map(({ lines }) => [...lines]));
-  return { joins, matches, isForced };
+  return { joins, matches, forced };
 }
 
 /** Branchings spent on one region's crossings before a weaker count is taken. */

@@ -69,7 +69,7 @@ function linesOf(division: Division, straight: Int32Array): StraightLine[] {
     if (edges) edges.push(e);
     else byGroup.set(group, [e]);
   }
-  return [...byGroup].map(([group, edges]) => {
+  const lines = [...byGroup].map(([group, edges]): StraightLine => {
     // The longest edge gives the direction all of them are turned to: rightwards, or downwards when upright.
     const vector = (e: number): [number, number] => {
       const a = vertices[origin[2 * e]!]!;
@@ -92,5 +92,12 @@ function linesOf(division: Division, straight: Int32Array): StraightLine[] {
       else runs.push([h]);
     }
     return { group, runs };
+  });
+  // By where they start, not by when they were drawn: the same drawing has the same plan however it came about.
+  const place = ({ runs }: StraightLine, end: 0 | 1) =>
+    vertices[end === 0 ? origin[runs[0]![0]!]! : origin[runs.at(-1)!.at(-1)! ^ 1]!]!;
+  return lines.sort((a, b) => {
+    const [p, q, u, v] = [place(a, 0), place(b, 0), place(a, 1), place(b, 1)];
+    return p[1] - q[1] || p[0] - q[0] || u[1] - v[1] || u[0] - v[0];
   });
 }

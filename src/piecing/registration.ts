@@ -14,16 +14,16 @@ export interface Spot {
 }
 
 /**
- * Registration points of a join: its spots in turn, guides put in evenly where a stretch is longer than 4 in,
- * each labelled with the join's step and a letter (`2a`, `2b` …).
+ * Registration points of a join: the spots of each unbroken run in turn, guides put in evenly where a stretch is
+ * longer than 4 in, each labelled with the join's step and a letter (`2a`, `2b` …).
  */
-export function registrationPoints(step: number, spots: readonly Spot[]): RegistrationPoint[] {
+export function registrationPoints(step: number, runs: readonly (readonly Spot[])[]): RegistrationPoint[] {
   const places: { at: Point; kind: PointKind }[] = [];
-  spots.forEach((spot, k) => {
-    const before = spots[k - 1];
-    if (before) {
-      const parts = Math.ceil(distance(before.at, spot.at) / MAX_STRETCH_IN - 1e-9);
-      for (let part = 1; part < parts; part++)
+  for (const spots of runs)
+    spots.forEach((spot, k) => {
+      const before = spots[k - 1];
+      const parts = before ? Math.ceil(distance(before.at, spot.at) / MAX_STRETCH_IN - 1e-9) : 1;
+      for (let part = 1; before && part < parts; part++)
         places.push({
           kind: 'guide',
           at: [
@@ -31,8 +31,7 @@ export function registrationPoints(step: number, spots: readonly Spot[]): Regist
             snap(before.at[1] + ((spot.at[1] - before.at[1]) * part) / parts),
           ],
         });
-    }
-    places.push(spot);
-  });
+      places.push(spot);
+    });
   return places.map(({ at, kind }, k) => ({ label: `${step}${letters(k).toLowerCase()}`, at, kind }));
 }

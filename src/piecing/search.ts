@@ -108,7 +108,7 @@ export function cheapestAssembly(pattern: Pattern, budget: number, wish: Wish = 
       : null;
     if (best && refused === 0) return remember(key, best);
     if (wish.allowsUnitFirst && !peels) best = solveSewnOn(region, depth);
-    for (const { parting, own, least } of choicesOf(region, binding.isForced)) {
+    for (const { parting, own, least } of choicesOf(region, binding.forced)) {
       if (best && isNoBetter(floor, best.cost)) break;
       if (best && isNoBetter(least, best.cost)) continue;
       if (best && spent >= budget) {
@@ -132,18 +132,22 @@ export function cheapestAssembly(pattern: Pattern, budget: number, wish: Wish = 
   }
 
   /** The partings of a region, the most promising first. */
-  function choicesOf(region: Region, isForced: Uint8Array): { parting: Parting; own: Cost; least: Cost }[] {
+  function choicesOf(
+    region: Region,
+    forced: ReadonlySet<number>,
+  ): { parting: Parting; own: Cost; least: Cost }[] {
     const chords = chordsOf(pattern, region);
     const choice = (chord: Chord, parting: Parting) => {
       const disliked = wish.dislike?.(chord, parting) ?? 0;
       const own: Cost = [0, parting.refused, disliked, 0, parting.matches, Math.round(parting.length * 64)];
       return { parting, own, least: add(leastOf(parting.left), leastOf(parting.right), own) };
     };
-    // A line that must be a join, runs right across and is crossed by none can be parted first at no loss:
+    // A stretch that must lie on a join, on a chord that none crosses, can be parted first at no loss:
     // every other parting lies on one side of it and stays as it is.
     if (!wish.allowsUnitFirst)
       for (const chord of chords) {
-        if (isForced[chord.line] !== 1 || !isUncrossed(pattern, chord, isCrossing)) continue;
+        if (!chord.edges.some((h) => forced.has(h >> 1)) || !isUncrossed(pattern, chord, isCrossing))
+          continue;
         const parting = partAlong(pattern, region, chord);
         if (parting && parting.refused === 0) return [choice(chord, parting)];
       }

@@ -6,6 +6,7 @@ import type { Rule } from './rule.ts';
 /** Sides of the block that run neither level nor upright: the cloth at the edge lies on the bias there. */
 export const biasEdge: Rule = {
   code: 'bias-edge',
+  title: 'Edge on the bias',
   severity: 'note',
   check: ({ block }) => {
     const sides = block.outline.map((a, k): Segment => [a, block.outline[(k + 1) % block.outline.length]!]);

@@ -9,6 +9,7 @@ export const MOST_PATCHES_ON_A_FOUNDATION = 20;
 
 export const manySeams: Rule = {
   code: 'many-seams',
+  title: 'Many seams in one point',
   severity: 'caution',
   check: ({ pattern, idOf }) => {
     const { origin, face, vertices } = pattern.division;
@@ -35,6 +36,7 @@ export const manySeams: Rule = {
 
 export const manyPatches: Rule = {
   code: 'many-patches',
+  title: 'Many patches on one foundation',
   severity: 'caution',
   check: ({ sections, patches }) =>
     sections.flatMap((section) => {

@@ -11,20 +11,34 @@ export const SHADOW_STEP = 0.25;
  */
 export const shadowing: Rule = {
   code: 'shadowing',
+  title: 'Shadowing',
   severity: 'note',
   check: ({ patches, sections, options }) => {
     const { lightness } = options;
     if (!lightness) return [];
     const byId = new Map(patches.map((patch) => [patch.id, patch]));
-    return sections.flatMap((section) => shadowsOn(section, byId, lightness));
+    return sections.flatMap((section) =>
+      darkUnder(section, byId, lightness).map(({ patch, under }) => ({
+        at: centroid(patch.polygon),
+        patches: [patch.id, ...under],
+        message: `${patch.id} is lighter than ${listed(under)} it is sewn to: the dark allowance lies under it and may show. Trim that allowance a little shorter, or sew ${patch.id} earlier.`,
+      })),
+    );
   },
 };
 
-function shadowsOn(
-  section: Section,
+/** A patch, and the darker ones whose allowance lies under it. */
+export interface Shadow {
+  readonly patch: Patch;
+  readonly under: readonly string[];
+}
+
+/** The patches of a section, sewn in its order, that are lighter than one they are sewn to. */
+export function darkUnder(
+  section: Pick<Section, 'order'>,
   byId: ReadonlyMap<string, Patch>,
   lightness: (fabric: string) => number,
-): { at: Patch['polygon'][number]; patches: string[]; message: string }[] {
+): Shadow[] {
   const earlier = new Set<string>();
   return section.order.flatMap((id) => {
     const patch = byId.get(id)!;
@@ -34,20 +48,14 @@ function shadowsOn(
       return lightness(patch.fabric) - lightness(fabric) >= SHADOW_STEP;
     });
     earlier.add(id);
-    if (under.length === 0) return [];
-    return [
-      {
-        at: centroid(patch.polygon),
-        patches: [id, ...under],
-        message: `${id} is lighter than ${listed(under)} it is sewn to: the dark allowance lies under it and may show. Trim that allowance a little shorter, or sew ${id} earlier.`,
-      },
-    ];
+    return under.length === 0 ? [] : [{ patch, under }];
   });
 }
 
 /** Patches without a fabric, all in one finding. */
 export const unpainted: Rule = {
   code: 'unpainted',
+  title: 'Patch without a fabric',
   severity: 'note',
   check: ({ patches }) => {
     const bare = patches.filter((patch) => patch.fabric === null);

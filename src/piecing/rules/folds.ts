@@ -9,6 +9,7 @@ import { listed, type Rule } from './rule.ts';
  */
 export const foldOverStitches: Rule = {
   code: 'fold-over-stitches',
+  title: 'Fold across stitches',
   severity: 'note',
   check: ({ patches, sections }) => {
     const byId = new Map(patches.map((patch) => [patch.id, patch]));

@@ -5,6 +5,7 @@ import type { Rule } from './rule.ts';
 /** A patch with a corner that points into it: the cloth must be clipped there, and a neighbour set in. */
 export const inwardCorner: Rule = {
   code: 'inward-corner',
+  title: 'Patch with an inward corner',
   severity: 'caution',
   check: ({ patches }) =>
     patches.flatMap((patch) => {

@@ -5,6 +5,7 @@ import type { Rule } from './rule.ts';
 /** Lines that close on themselves inside one patch: nothing leads from the island to the lines around it. */
 export const island: Rule = {
   code: 'island',
+  title: 'Island',
   severity: 'trouble',
   check: ({ pattern, idOf }) =>
     pattern.division.faces.flatMap((face, c) =>

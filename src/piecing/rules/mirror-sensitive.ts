@@ -1,10 +1,13 @@
 import { ringOf } from '../../geometry/division.ts';
 import type { Point } from '../../geometry/point.ts';
-import { boxOf, centroid, signedArea } from '../../geometry/ring.ts';
+import { boxOf, centroid, middle, signedArea } from '../../geometry/ring.ts';
 import type { Rule } from './rule.ts';
 
 /** How far apart two patches may lie and still count as mirror images: 1/64 in. */
 const SAME_SPOT_IN = 1 / 64;
+
+/** Axes looked at: those of an outline with a dozen corners; more have no block. */
+const MOST_AXES = 48;
 
 /**
  * Blocks that no mirror turns into themselves, in lines or in fabrics: sewn from papers printed the wrong way round
@@ -12,6 +15,7 @@ const SAME_SPOT_IN = 1 / 64;
  */
 export const mirrorSensitive: Rule = {
   code: 'mirror-sensitive',
+  title: 'Another picture in the mirror',
   severity: 'note',
   check: ({ block, pattern }) => {
     const { division, fabric } = pattern;
@@ -42,10 +46,16 @@ export const mirrorSensitive: Rule = {
           }
       return false;
     };
-    // A mirror of the block mirrors its outline: for outlines with up to twelve axes those lie at steps of 15°.
-    for (let step = 0; step < 12; step++) {
-      const cos = Math.cos((2 * step * Math.PI) / 12);
-      const sin = Math.sin((2 * step * Math.PI) / 12);
+    // A mirror of the block mirrors its outline too, so its axis goes through a corner or the middle of a side.
+    const { outline } = block;
+    const marks = outline.flatMap((corner, k) => [
+      corner,
+      middle(corner, outline[(k + 1) % outline.length]!),
+    ]);
+    for (const [x, y] of marks.slice(0, MOST_AXES)) {
+      const angle = Math.atan2(y - centre[1], x - centre[0]);
+      const cos = Math.cos(2 * angle);
+      const sin = Math.sin(2 * angle);
       const mirrored = ({ at }: { at: Point }): Point => [
         centre[0] + cos * (at[0] - centre[0]) + sin * (at[1] - centre[1]),
         centre[1] + sin * (at[0] - centre[0]) - cos * (at[1] - centre[1]),

@@ -4,15 +4,16 @@ import { listed, type Rule } from './rule.ts';
 /** An order set by hand that the plan could not keep to. */
 export const orderRefused: Rule = {
   code: 'order-refused',
+  title: 'Order by hand that cannot be kept',
   severity: 'caution',
   check: ({ block, patches, sections }) =>
     (block.orders ?? []).flatMap((order) => {
       const asked = order.flatMap((at) => patches.find((patch) => contains(patch.polygon, at)) ?? []);
-      return sections.flatMap(({ letter }) => {
+      return sections.flatMap(({ letter, order: sewn }) => {
         const group = asked.filter((patch) => patch.section === letter);
         if (group.length === 0) return [];
         const isKept = group.every((patch, k) => k === 0 || patch.position > group[k - 1]!.position);
-        const startsFirst = group.length > 1 || group[0]!.position === 1;
+        const startsFirst = group.length > 1 || sewn[0] === group[0]!.id;
         if (isKept && startsFirst) return [];
         const ids = group.map((patch) => patch.id);
         return [

@@ -4,17 +4,25 @@ import type { Rule } from './rule.ts';
 /** Foundations that do not fit on one sheet, whichever way round they are laid. */
 export const oversize: Rule = {
   code: 'oversize',
+  title: 'Foundation larger than a sheet',
   severity: 'note',
   check: ({ sections, options }) => {
     const { paper } = options;
     if (!paper) return [];
-    const long = Math.max(paper.width, paper.height);
-    const short = Math.min(paper.width, paper.height);
+    const foot = paper.foot ?? 0;
+    // The sheet upright and lying, its foot along the bottom, and on each the foundation either way round.
+    const rooms = [
+      [paper.width, paper.height - foot],
+      [paper.height, paper.width - foot],
+    ].flatMap(([a, b]) => [
+      [a!, b!],
+      [b!, a!],
+    ]);
     return sections.flatMap((section) => {
       const box = boxOf(section.outline);
       const width = box.maxX - box.minX + 2 * paper.allowance;
       const height = box.maxY - box.minY + 2 * paper.allowance;
-      if (Math.max(width, height) <= long && Math.min(width, height) <= short) return [];
+      if (rooms.some(([across, down]) => width <= across! && height <= down!)) return [];
       return [
         {
           at: centroid(section.outline),

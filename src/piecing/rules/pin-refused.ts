@@ -4,6 +4,7 @@ import { cutName, type Rule } from './rule.ts';
 /** A cut pinned as a join that ended inside a foundation, or pinned as a seam that had to become a join. */
 export const pinRefused: Rule = {
   code: 'pin-refused',
+  title: 'Join or seam that cannot be as marked',
   severity: 'caution',
   check: ({ block, pattern, patches, idOf }) => {
     const { division } = pattern;

@@ -3,28 +3,22 @@ import { middle } from '../../geometry/ring.ts';
 import { compareIds } from '../ids.ts';
 import type { Pattern } from '../pattern.ts';
 import { cellsOf, type Region } from '../region.ts';
+import { contactsAmong } from './knot.ts';
 import { listed, type Rule } from './rule.ts';
 
 /** Patches that hold each other in a ring: none can come last, and no straight seam runs right across them. */
 export const ringOfPatches: Rule = {
   code: 'ring',
+  title: 'Ring of patches',
   severity: 'trouble',
   check: ({ pattern, rings, idOf }) =>
     rings.map((ring) => {
-      const chase = chaseOf(pattern, ring);
-      const star = chase.length > 0 ? [] : starOf(pattern, ring);
       const ids = cellsOf(ring)
         .map((c) => idOf[c]!)
         .sort(compareIds);
-      const reason =
-        chase.length > 0
-          ? `Each of ${chase.length} lines stops at the next, all the way round, so`
-          : star.length > 0
-            ? `${star.length} lines meet at one spot and none of them runs straight on, so`
-            : 'One patch lies inside another, so';
-      const stretches = chase.length > 0 ? chase : star;
+      const { reason, stretches, at } = reasonOf(pattern, ring);
       return {
-        at: star.length > 0 ? star[0]![0] : (middleOf(stretches) ?? middleOfCells(pattern, ring)),
+        at,
         patches: ids,
         stretches,
         message: `${reason} no straight seam runs right across ${listed(ids)}. As drawn, a seam must turn a corner and be set in, or be sewn in two goes.`,
@@ -32,16 +26,37 @@ export const ringOfPatches: Rule = {
     }),
 };
 
-function middleOf(stretches: readonly Segment[]): Point | null {
-  const spots = stretches.flat();
-  if (spots.length === 0) return null;
-  return spots.reduce<Point>(([x, y], [u, v]) => [x + u / spots.length, y + v / spots.length], [0, 0]);
+/** What keeps straight seams from running across, the plainest reason first, and where it is seen. */
+function reasonOf(pattern: Pattern, ring: Region): { reason: string; stretches: Segment[]; at: Point } {
+  const chase = chaseOf(pattern, ring);
+  if (chase.length > 0)
+    return {
+      reason: `Each of ${chase.length} lines stops at the next, all the way round, so`,
+      stretches: chase,
+      at: middleOf(chase),
+    };
+  const star = starOf(pattern, ring);
+  if (star.length > 0)
+    return {
+      reason: `${star.length} lines meet at one spot and none of them runs straight on, so`,
+      stretches: star,
+      at: star[0]![0],
+    };
+  const { division } = pattern;
+  const stretches = contactsAmong(pattern, cellsOf(ring));
+  const island = cellsOf(ring).flatMap((c) => division.faces[c]!.islands)[0];
+  return island === undefined
+    ? { reason: 'The patches meet round corners, so', stretches, at: middleOf(stretches) }
+    : {
+        reason: 'One patch lies inside another, so',
+        stretches,
+        at: division.vertices[division.origin[island]!]!,
+      };
 }
 
-function middleOfCells(pattern: Pattern, ring: Region): Point {
-  const { division } = pattern;
-  const island = cellsOf(ring).flatMap((c) => division.faces[c]!.islands)[0];
-  return division.vertices[division.origin[island ?? division.faces[cellsOf(ring)[0]!]!.edge]!]!;
+function middleOf(stretches: readonly Segment[]): Point {
+  const spots = stretches.flat();
+  return spots.reduce<Point>(([x, y], [u, v]) => [x + u / spots.length, y + v / spots.length], [0, 0]);
 }
 
 /** The seams that leave an inner spot which no line passes straight through; empty when there is no such spot. */

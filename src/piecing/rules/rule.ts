@@ -27,6 +27,9 @@ export interface Remark {
 /** One thing that may be wrong with a block, looked for by itself. */
 export interface Rule {
   readonly code: string;
+  /** What it finds, as a heading: `Loose end`. */
+  readonly title: string;
+  /** How grave it is taken to be, unless the project says otherwise. */
   readonly severity: Severity;
   readonly check: (inspection: Inspection) => readonly Remark[];
 }

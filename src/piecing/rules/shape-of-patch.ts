@@ -12,6 +12,7 @@ export const SHARPEST_DEGREES = 15;
 /** Patches narrower than a seam allowance. */
 export const sliver: Rule = {
   code: 'sliver',
+  title: 'Sliver narrower than 1/4 in',
   severity: 'caution',
   check: ({ patches }) =>
     patches.flatMap((patch) => {
@@ -30,6 +31,7 @@ export const sliver: Rule = {
 /** Corners sharper than 15°. */
 export const sharpAngle: Rule = {
   code: 'sharp-angle',
+  title: 'Corner sharper than 15°',
   severity: 'caution',
   check: ({ patches }) =>
     patches.flatMap((patch) => {
