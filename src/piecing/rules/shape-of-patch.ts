@@ -1,6 +1,8 @@
+import { innerSpot } from '../../geometry/inner-spot.ts';
 import { STRAIGHT_IN } from '../../geometry/lattice.ts';
 import type { Point, Ring } from '../../geometry/point.ts';
-import { centroid, distance, distanceToSegment } from '../../geometry/ring.ts';
+import { centroid, cross, distance, distanceToSegment } from '../../geometry/ring.ts';
+import type { Patch } from '../plan.ts';
 import type { Rule } from './rule.ts';
 
 /** Narrower than this and both allowances meet under the patch: 1/4 in. */
@@ -16,7 +18,7 @@ export const sliver: Rule = {
   severity: 'caution',
   check: ({ patches }) =>
     patches.flatMap((patch) => {
-      const width = widthOf(patch.polygon);
+      const width = Math.min(widthOf(patch.polygon), roomIn(patch));
       if (width >= NARROWEST_IN - STRAIGHT_IN) return [];
       return [
         {
@@ -69,6 +71,16 @@ function angleAt(before: Point, corner: Point, after: Point): number {
   const v = [after[0] - corner[0], after[1] - corner[1]] as const;
   const turn = Math.atan2(v[0] * u[1] - v[1] * u[0], u[0] * v[0] + u[1] * v[1]);
   return ((turn * 180) / Math.PI + 360) % 360;
+}
+
+/** Of a patch with inward corners, the widest circle it holds; of any other no less than its width. */
+function roomIn(patch: Patch): number {
+  const corners = cornersOf(patch.polygon);
+  const n = corners.length;
+  const isBent = corners.some((p, k) => cross(corners[(k + n - 1) % n]!, p, corners[(k + 1) % n]!) < 0);
+  if (!isBent) return Number.POSITIVE_INFINITY;
+  const spot = innerSpot(patch);
+  return 2 * Math.min(...corners.map((p, k) => distanceToSegment(spot, p, corners[(k + 1) % n]!)));
 }
 
 /** The least distance between two parallel lines that hold the ring between them. */
