@@ -9,6 +9,8 @@ export interface Cut {
   readonly from: Point;
   readonly to: Point;
   readonly role: CutRole;
+  /** Neither moved nor taken away by hand until it is unlocked. Nothing to do with sewing. */
+  readonly locked?: true;
 }
 
 /** A fabric laid on the patch that holds the point `at`. */

@@ -1,6 +1,7 @@
 import type { Segment } from '../geometry/point.ts';
 import { compareIds } from './ids.ts';
 import type { PiecingPlan, Section } from './plan.ts';
+import { listed } from './rules/rule.ts';
 import { isOneStretch, type SharedEdge, sharedEdges } from './verify.ts';
 
 /** Why an order by hand cannot be sewn: the first patch that does not go on, and what is in its way. */
@@ -39,7 +40,7 @@ function faultIn(
         const message =
           touches.length === 0
             ? `${id} would touch nothing sewn before it.`
-            : `${id} would meet ${touches.join(' and ')} along more than one line.`;
+            : `${id} would meet ${listed(touches)} along more than one line.`;
         return { patch: id, touches, stretches, message };
       }
     }

@@ -4,6 +4,16 @@ import type { Severity } from './plan.ts';
 /** Severity by code of a rule. */
 export type Severities = Readonly<Record<string, Severity | 'off'>>;
 
+/** A sheet without its margins, inches, that may be laid upright or lying. */
+export interface Paper {
+  readonly width: number;
+  readonly height: number;
+  /** Seam allowance round each foundation. */
+  readonly allowance: number;
+  /** Room along the bottom that is not for foundations, whichever way the sheet lies. None unless told. */
+  readonly foot?: number;
+}
+
 export interface PieceOptions {
   /** How much searching is allowed, in regions looked into. Default `DEFAULT_BUDGET`. */
   readonly budget?: number;
@@ -11,8 +21,8 @@ export interface PieceOptions {
   readonly lightness?: (fabric: string) => number;
   /** Overrides the plan chosen with the block. */
   readonly plan?: PlanChoice;
-  /** Paper that a foundation with its allowance should fit on, inches, either way up. Not looked at when absent. */
-  readonly paper?: { readonly width: number; readonly height: number; readonly allowance: number };
+  /** Paper that a foundation with its allowance should fit on. Not looked at when absent. */
+  readonly paper?: Paper;
   /** Severity of findings by code, where it differs from the rule's own; `off` leaves them out. */
   readonly severities?: Severities;
 }

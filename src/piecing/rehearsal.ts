@@ -15,7 +15,14 @@ export type RehearsalStep = {
 } & (
   | { readonly kind: 'place'; readonly patch: Patch }
   | { readonly kind: 'start'; readonly unit: readonly string[] }
-  | { readonly kind: 'sew'; readonly patch: Patch; readonly seam: Segment; readonly isLastOfSection: boolean }
+  | {
+      readonly kind: 'sew';
+      readonly patch: Patch;
+      readonly seam: Segment;
+      /** Ids of the earlier patches on the same paper that lie along the seam. */
+      readonly onto: readonly string[];
+      readonly isLastOfSection: boolean;
+    }
   | { readonly kind: 'join'; readonly join: Join; readonly press: 'open' | 'to-one-side' }
 );
 
@@ -54,9 +61,15 @@ export function rehearse(plan: PiecingPlan): RehearsalStep[] {
     waiting.delete(section);
     if (section.startsFrom.length > 0)
       steps.push({ kind: 'start', section: section.letter, unit: section.startsFrom, sewn: [...sewn] });
+    const onPaper = new Set(
+      plan.patches.filter((patch) => section.startsFrom.includes(patch.section)).map(({ id }) => id),
+    );
     section.order.forEach((id, k) => {
       const patch = byId.get(id)!;
+      // By the rule of an order, all it shares with what is on the paper lies along its one seam.
+      const onto = patch.neighbours.filter((other) => onPaper.has(other));
       sewn.push(id);
+      onPaper.add(id);
       steps.push(
         patch.seam
           ? {
@@ -64,6 +77,7 @@ export function rehearse(plan: PiecingPlan): RehearsalStep[] {
               section: section.letter,
               patch,
               seam: patch.seam,
+              onto,
               isLastOfSection: k === section.order.length - 1,
               sewn: [...sewn],
             }

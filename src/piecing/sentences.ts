@@ -1,6 +1,7 @@
 import { formatLength, type LengthUnit } from '../geometry/length.ts';
 import { distance } from '../geometry/ring.ts';
 import type { Join, PiecingPlan, Section } from './plan.ts';
+import type { RehearsalStep } from './rehearsal.ts';
 
 /** The words in which a plan is told, the same on every screen and on the command line. */
 
@@ -42,8 +43,93 @@ export function joinSentence(join: Join, unit: LengthUnit): string {
   return `Join ${joinedUnits(join)}, ${seam} of ${formatLength(length, unit)}.`;
 }
 
+/** What serves as position 1 of a paper that starts from a finished unit: `A and B, joined`. */
+export const unitWords = (letters: readonly string[]): string =>
+  letters.length === 1 ? `${letters[0]}, finished` : `${listed(letters)}, joined`;
+
+/** What a step of the rehearsal is called under its picture: `A1`, `C1 = A and B`, `Join 2`. */
+export function stepName(step: RehearsalStep): string {
+  switch (step.kind) {
+    case 'place':
+    case 'sew':
+      return step.patch.id;
+    case 'start':
+      return `${step.section}1 = ${step.unit.join('')}`;
+    case 'join':
+      return `Join ${step.join.step}`;
+  }
+}
+
+/** How lengths are told: the allowance in inches, and the unit it is shown in. */
+export interface StepWords {
+  readonly allowance: number;
+  readonly unit: LengthUnit;
+}
+
+/** What is done in a step of the rehearsal, in one plain sentence. Common practice throughout. */
+export function stepSentence(step: RehearsalStep, { allowance, unit }: StepWords): string {
+  const width = formatLength(allowance, unit);
+  switch (step.kind) {
+    case 'place':
+      return `Lay ${step.patch.id} right side up on the blank side of paper ${step.section}, so that it covers its place and ${width} all round.`;
+    case 'start':
+      return `Lay the finished unit ${unitWords(step.unit)}, right side up on the blank side of paper ${step.section}, each seam on its line: it is position 1 there.`;
+    case 'sew': {
+      const on = listed(step.onto);
+      const trim = step.isLastOfSection
+        ? `trim paper and fabric ${width} outside the outline`
+        : `trim to ${width}`;
+      return `Lay ${step.patch.id} right sides together on ${on}, stitch the line between them, flip, press, ${trim}.`;
+    }
+    case 'join': {
+      const { join, press } = step;
+      const pins = pinWords(join);
+      const pressed = press === 'open' ? 'press the seam open' : 'press the seam to one side';
+      return join.kind === 'straight'
+        ? `Pin ${joinedUnits(join)} right sides together${pins}, stitch the seam, take the paper out of its allowance, ${pressed}.`
+        : `Pin ${joinedUnits(join)} right sides together${pins} one stretch at a time, stitch from corner to corner with the needle down at each turn, take the paper out of the allowance, ${pressed}.`;
+    }
+  }
+}
+
+function pinWords({ points }: Join): string {
+  const [first, last] = [points[0], points.at(-1)];
+  if (first === undefined || last === undefined || first === last) return '';
+  return ` at ${first.label} to ${last.label}`;
+}
+
+/** A word of care for the tool that is taken in hand for the first time. */
+export interface Caution {
+  readonly tool: 'needle' | 'iron' | 'cutter';
+  readonly text: string;
+}
+
+const NEEDLE: Caution = {
+  tool: 'needle',
+  text: 'Keep fingers clear of the needle, and stop it before you turn the paper. A stitch of about 1.5 mm lets the paper tear off later.',
+};
+const IRON: Caution = {
+  tool: 'iron',
+  text: 'Press with a dry iron from the fabric side: steam curls the paper, and some prints come off on the iron.',
+};
+const CUTTER: Caution = {
+  tool: 'cutter',
+  text: 'Cut away from your hands along a ruler, and close the blade after every cut.',
+};
+
+/** The words of care that apply first at each step, by its place in the rehearsal. Each is said once. */
+export function cautionsOf(steps: readonly RehearsalStep[]): ReadonlyMap<number, readonly Caution[]> {
+  const cautions = new Map<number, readonly Caution[]>();
+  const firstTool = steps.findIndex(({ kind }) => kind === 'sew');
+  const firstSeam = firstTool >= 0 ? firstTool : steps.findIndex(({ kind }) => kind === 'join');
+  if (firstSeam >= 0) cautions.set(firstSeam, [NEEDLE, IRON]);
+  const firstCut = steps.length > 1 ? steps.findIndex(({ kind }) => kind !== 'join') : -1;
+  if (firstCut >= 0) cautions.set(firstCut, [...(cautions.get(firstCut) ?? []), CUTTER]);
+  return cautions;
+}
+
 /** `A`, `A and B`, `A, B and C`. */
-function listed(items: readonly (string | number)[]): string {
+export function listed(items: readonly (string | number)[]): string {
   if (items.length <= 1) return items.join('');
   return `${items.slice(0, -1).join(', ')} and ${items.at(-1)}`;
 }

@@ -1,6 +1,8 @@
 import { arch, cpus } from 'node:os';
 import { benchFaces, benchPlan } from './benches.ts';
 import { growthExponent } from './measure.ts';
+import { ALLOWED_MS, benchPlan200, benchProven } from './plan-200.ts';
+import { ALLOWED_REPAIRS_MS, benchRepairs } from './repairs.ts';
 
 /** `npm run bench`: how fast, against whom, and how it grows. Nothing here passes or fails. */
 
@@ -45,3 +47,37 @@ const plans = [10, 20, 40, 60, 80, 120, 200].map((size) => {
   return row;
 });
 say(` growth exponent: ${growthExponent(plans.map((row) => [row.patches, row.ms] as const)).toFixed(2)}`);
+
+say('');
+say('The whole plan of a block of 200 patches, beside the faces alone by others, milliseconds (median)');
+const plan200 = benchPlan200(PATIENCE);
+const beside = (name: string, { found, ms: time }: { found: number; ms: number }): string =>
+  `  ${name.padEnd(24)}${ms(time)}  ${(time / plan200.planMs).toFixed(2).padStart(6)}× the plan's time, ${found} faces`;
+say(
+  `  underpaper, whole plan  ${ms(plan200.planMs)}  ${plan200.patches} patches, ${plan200.foundations} foundations`,
+);
+say(beside('jsts, faces', plan200.jsts));
+say(
+  plan200.geos
+    ? beside(`GEOS ${plan200.geos.version.split('-')[0]}, faces`, plan200.geos)
+    : '  GEOS: left out, python3 has no shapely here (Debian package python3-shapely)',
+);
+
+say('');
+say(`Fewest foundations, designs of 20 to 100 patches: how many are proven within ${ALLOWED_MS} ms`);
+say(' family      designs  set in  proven of the rest      median         p95     slowest');
+for (const row of benchProven(40, { warmUpMs: 0, measureMs: 0, leastRuns: 3 })) {
+  const rest = row.designs - row.setIn;
+  const share = rest === 0 ? '' : `(${((100 * row.proven) / rest).toFixed(0)} %)`;
+  say(
+    ` ${row.family.padEnd(10)}${String(row.designs).padStart(9)}${String(row.setIn).padStart(8)}${`${row.proven} of ${rest} ${share}`.padStart(20)}  ${ms(row.medianMs)}  ${ms(row.p95Ms)}  ${ms(row.slowestMs)}`,
+  );
+}
+
+say('');
+say(`Repairs of a block, all of them, milliseconds; allowed ${ALLOWED_REPAIRS_MS} ms`);
+say(' family      patches  offered      median         p95  in time');
+for (const row of benchRepairs(10))
+  say(
+    ` ${row.family.padEnd(10)}${String(row.patches).padStart(9)}${String(row.offered).padStart(9)}  ${ms(row.medianMs)}  ${ms(row.p95Ms)}  ${row.inTime} of ${row.designs}`,
+  );

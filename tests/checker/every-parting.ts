@@ -1,6 +1,13 @@
-import type { Segment } from '../../src/geometry/point.ts';
+import type { Point, Segment } from '../../src/geometry/point.ts';
 import type { Patch } from '../../src/piecing/plan.ts';
-import { asOneStretch, distanceFromLine, lengthOf, sharedBoundary, TENTH_MM_IN } from './shared-boundary.ts';
+import {
+  along,
+  asOneStretch,
+  distanceFromLine,
+  lengthOf,
+  sharedBoundary,
+  TENTH_MM_IN,
+} from './shared-boundary.ts';
 
 /**
  * The fewest foundations by trying every straight parting, from the outlines of patches alone: no bounds, no
@@ -10,8 +17,7 @@ import { asOneStretch, distanceFromLine, lengthOf, sharedBoundary, TENTH_MM_IN }
 export class EveryParting {
   readonly all: number;
   private readonly pieces: readonly Piece[];
-  /** Pieces in runs: those of one straight line, in turn along it. */
-  private readonly lines: readonly (readonly Piece[])[];
+  private readonly rows: readonly { readonly row: readonly Piece[]; readonly cells: number }[];
   private readonly around: number[];
   private readonly orders = new Map<number, boolean>();
   private readonly plain = new Map<number, number>();
@@ -30,7 +36,10 @@ export class EveryParting {
           this.around[j]! |= 1 << i;
         }
     this.pieces = pieces;
-    this.lines = linesOf(pieces);
+    this.rows = rowsOf(pieces).map((row) => ({
+      row,
+      cells: row.reduce((cells, { i, j }) => cells | (1 << i) | (1 << j), 0),
+    }));
   }
 
   /** Infinite where no straight joins will do. */
@@ -60,7 +69,11 @@ export class EveryParting {
   }
 
   /** What every way of parting and joining costs at least, by a measure of each join: infinite where there is none. */
-  least(costOf: (join: readonly Segment[]) => number, mask = this.all, known = new Map<number, number>()): number {
+  least(
+    costOf: (join: readonly Segment[]) => number,
+    mask = this.all,
+    known = new Map<number, number>(),
+  ): number {
     const before = known.get(mask);
     if (before !== undefined) return before;
     let best = this.hasOrder(mask) ? 0 : Number.POSITIVE_INFINITY;
@@ -135,29 +148,26 @@ export class EveryParting {
   }
 
   /**
-   * Every way to part a group in two that hold together and meet along one straight unbroken stretch: each run of
-   * neighbouring pieces of each straight line is opened, and what then falls apart is looked at.
+   * Every way to part a group in two that hold together and meet along one straight unbroken stretch: each straight
+   * row of pieces is opened, and what then falls apart is looked at.
    */
   private partings(mask: number): [left: number, right: number, seam: Segment[]][] {
     const found = new Map<number, [number, number, Segment[]]>();
-    for (const line of this.lines) {
-      const inside = line.filter(({ i, j }) => (mask >> i) & (mask >> j) & 1);
-      for (let from = 0; from < inside.length; from++)
-        for (let to = from; to < inside.length; to++) {
-          const opened = new Set(inside.slice(from, to + 1));
-          const around = this.around.map(() => 0);
-          for (const piece of this.pieces) {
-            if (opened.has(piece)) continue;
-            around[piece.i]! |= 1 << piece.j;
-            around[piece.j]! |= 1 << piece.i;
-          }
-          const left = this.spread(mask, 1 << inside[from]!.i, around);
-          const right = mask & ~left;
-          const key = Math.min(left, right);
-          if (right === 0 || found.has(key) || this.spread(mask, right & -right, around) !== right) continue;
-          const seam = this.seamBetween(left, right);
-          if (asOneStretch(seam).kind === 'straight') found.set(key, [left, right, seam]);
-        }
+    for (const { row, cells } of this.rows) {
+      if ((cells & ~mask) !== 0) continue;
+      const opened = new Set(row);
+      const around = this.around.map(() => 0);
+      for (const piece of this.pieces) {
+        if (opened.has(piece)) continue;
+        around[piece.i]! |= 1 << piece.j;
+        around[piece.j]! |= 1 << piece.i;
+      }
+      const left = this.spread(mask, 1 << row[0]!.i, around);
+      const right = mask & ~left;
+      const key = Math.min(left, right);
+      if (right === 0 || found.has(key) || this.spread(mask, right & -right, around) !== right) continue;
+      const seam = this.seamBetween(left, right);
+      if (asOneStretch(seam).kind === 'straight') found.set(key, [left, right, seam]);
     }
     return [...found.values()];
   }
@@ -169,20 +179,21 @@ interface Piece {
   readonly stretch: Segment;
 }
 
-/** Pieces by the straight line they lie on, grown from the longest piece; each line in turn along itself. */
-function linesOf(pieces: readonly Piece[]): Piece[][] {
-  const left = new Set([...pieces].sort((a, b) => lengthOf(b.stretch) - lengthOf(a.stretch)));
-  const lines: Piece[][] = [];
-  for (const first of left) {
-    const [a, b] = first.stretch;
-    // Twice the width: a short piece at the far end of a line may lie off the first one's, drawn on, by more.
-    const line = [...left].filter(({ stretch }) =>
-      stretch.every((p) => distanceFromLine(p, a, b) <= 2 * TENTH_MM_IN),
-    );
-    for (const piece of line) left.delete(piece);
-    const place = ({ stretch: [p, q] }: Piece): number =>
-      (p[0] + q[0]) * (b[0] - a[0]) + (p[1] + q[1]) * (b[1] - a[1]);
-    lines.push(line.sort((p, q) => place(p) - place(q)));
-  }
-  return lines;
+/** Every straight unbroken row of pieces, from any end of one to any end of another, each once. */
+function rowsOf(pieces: readonly Piece[]): Piece[][] {
+  const spots = [...new Map(pieces.flatMap(({ stretch }) => stretch).map((p) => [`${p}`, p])).values()];
+  const rows = new Map<string, Piece[]>();
+  spots.forEach((a, k) => {
+    for (const b of spots.slice(0, k)) {
+      const length = lengthOf([a, b]);
+      const isBetween = (p: Point): boolean => {
+        const t = along(p, a, b);
+        return t > -TENTH_MM_IN && t < length + TENTH_MM_IN && distanceFromLine(p, a, b) <= TENTH_MM_IN;
+      };
+      const row = pieces.filter(({ stretch }) => stretch.every(isBetween));
+      if (asOneStretch(row.map(({ stretch }) => stretch)).kind !== 'straight') continue;
+      rows.set(row.map((piece) => pieces.indexOf(piece)).join(' '), row);
+    }
+  });
+  return [...rows.values()];
 }

@@ -24,8 +24,11 @@ export function candidatesFor(block: Block, plan: PiecingPlan): Candidate[] {
   return block.cuts
     .flatMap((cut, index) => {
       const rank = nearest([cut.from, cut.to]);
+      // A locked cut is neither moved nor taken away; how it is sewn may change.
+      if (cut.locked) return releases(block, cut, index, rank);
       return [
         ...extensions(block, cut, index, rank),
+        ...throughLine(block, plan, cut, index, rank),
         ...retreats(block, plan, cut, index, rank),
         ...meetings(block, cut, index, rank),
         ...straightenings(block, cut, index, rank),
@@ -38,6 +41,15 @@ export function candidatesFor(block: Block, plan: PiecingPlan): Candidate[] {
 }
 
 const named = (index: number): string => `cut ${index + 1}`;
+
+/** `the upper end of cut 3`: ends told apart as they lie on the table. */
+function namedEnd(cut: Cut, index: number, end: 'from' | 'to'): string {
+  const here = cut[end];
+  const there = cut[end === 'from' ? 'to' : 'from'];
+  const isUpright = Math.abs(here[1] - there[1]) > Math.abs(here[0] - there[0]);
+  const side = isUpright ? (here[1] < there[1] ? 'upper' : 'lower') : here[0] < there[0] ? 'left' : 'right';
+  return `the ${side} end of ${named(index)}`;
+}
 
 function replaced(block: Block, changed: ReadonlyMap<string, Cut | null>): readonly Cut[] {
   return block.cuts.flatMap((cut) => {
@@ -101,7 +113,7 @@ function extensions(block: Block, cut: Cut, index: number, rank: number): Candid
       const where = target.met === null ? 'the edge of the block' : named(target.met);
       return {
         id: `extend ${cut.id} ${end} ${target.at.map((v) => v.toFixed(3)).join(' ')}`,
-        sentence: `Draw ${named(index)} on to ${where}.`,
+        sentence: `Draw ${namedEnd(cut, index, end)} on to ${where}.`,
         change: { kind: 'cuts', cuts: replaced(block, new Map([[cut.id, changed]])) },
         rank: rank + 0.01 * (target.t - 1) * length,
         loss: 0,
@@ -109,6 +121,29 @@ function extensions(block: Block, cut: Cut, index: number, rank: number): Candid
       };
     });
   });
+}
+
+/** A cut drawn on at both ends at once, to what it meets next: for islands and rings, which one end alone may not open. */
+function throughLine(block: Block, plan: PiecingPlan, cut: Cut, index: number, rank: number): Candidate[] {
+  const length = distance(cut.from, cut.to);
+  if (length === 0 || !plan.findings.some(({ code }) => code === 'island' || code === 'ring')) return [];
+  const next = (end: 'from' | 'to'): Meeting | undefined =>
+    meetingsAlong(block, index, end).find(({ t }) => t > 1 + (2 * TOUCH_IN) / length);
+  const before = next('from');
+  const after = next('to');
+  if (!before || !after) return [];
+  const changed = withEnd(withEnd(cut, 'from', before.at), 'to', after.at);
+  const where = before.met === null && after.met === null ? 'the edges of the block' : 'the next lines';
+  return [
+    {
+      id: `through ${cut.id}`,
+      sentence: `Draw ${named(index)} on both ways to ${where}.`,
+      change: { kind: 'cuts', cuts: replaced(block, new Map([[cut.id, changed]])) },
+      rank: rank + 0.2,
+      loss: 0,
+      moved: (before.t - 1 + after.t - 1) * length,
+    },
+  ];
 }
 
 /** Each end pulled back to the line before. */
@@ -127,7 +162,7 @@ function retreats(block: Block, plan: PiecingPlan, cut: Cut, index: number, rank
     return [
       {
         id: `pull ${cut.id} ${end}`,
-        sentence: `Pull ${named(index)} back to ${where}.`,
+        sentence: `Pull ${namedEnd(cut, index, end)} back to ${where}.`,
         change: { kind: 'cuts', cuts: replaced(block, new Map([[cut.id, changed]])) } as const,
         rank: rank + 0.3,
         // Pulling in a loose end gives up nothing.
@@ -151,7 +186,7 @@ function meetings(block: Block, cut: Cut, index: number, rank: number): Candidat
             return [
               {
                 id: `meet ${cut.id} ${end} ${other.id} ${otherEnd}`,
-                sentence: `Let ${named(index)} meet ${named(k)}.`,
+                sentence: `Let ${namedEnd(cut, index, end)} meet ${named(k)}.`,
                 change: { kind: 'cuts', cuts: replaced(block, new Map([[cut.id, changed]])) },
                 rank: rank - 0.05,
                 loss: 0,
@@ -166,7 +201,7 @@ function meetings(block: Block, cut: Cut, index: number, rank: number): Candidat
 /** Two cuts that run on from each other almost straight, made one line. */
 function straightenings(block: Block, cut: Cut, index: number, rank: number): Candidate[] {
   return block.cuts.flatMap((other, k) => {
-    if (k <= index) return [];
+    if (k <= index || other.locked) return [];
     return (['from', 'to'] as const).flatMap((end) =>
       (['from', 'to'] as const).flatMap((otherEnd): Candidate[] => {
         const gap = distance(cut[end], other[otherEnd]);
@@ -256,7 +291,8 @@ function removal(block: Block, plan: PiecingPlan, cut: Cut, index: number, rank:
     change: { kind: 'cuts', cuts: replaced(block, new Map([[cut.id, null]])) },
     rank: rank + (isPlain ? 0 : 0.6),
     loss: isPlain ? 0 : 3,
-    moved: 0,
+    // What is drawn is meant: drawing a line a little on comes before taking all of it away.
+    moved: distance(cut.from, cut.to),
   };
 }
 

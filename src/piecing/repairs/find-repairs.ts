@@ -1,17 +1,23 @@
 import type { Block } from '../block.ts';
 import type { PieceOptions } from '../options.ts';
 import { piece } from '../piece.ts';
-import type { PiecingPlan } from '../plan.ts';
+import { NEAR_MISS_IN } from '../rules/near-miss.ts';
 import { candidatesFor } from './candidates.ts';
-import { applyChange, type Candidate, type Repair, type Standing } from './repair.ts';
+import { applyChange, type Candidate, type Repair } from './repair.ts';
+import { isBetter, type Standing, standingOf, type Tally } from './standing.ts';
+import { holdsOf, tryChange } from './trial.ts';
 
 /** Repairs shown at most. */
 const MOST_REPAIRS = 8;
 
-/** Changes tried at most, and regions looked into for each; a block with a ring has all its changes tried. */
+/** Changes tried at most. */
 const MOST_TRIALS = 90;
+
+/** A block that straight seams cannot sew has all its changes tried for opening what holds; never more than this. */
 const MOST_TRIALS_OF_RING = 600;
-const TRIAL_BUDGET = 300;
+
+/** Where none of them opens it, so many are tried for anything else they better. */
+const TRIALS_BESIDE_RING = 24;
 
 /** How far a search for repairs is, for a bar and so that it can be stopped between two steps. */
 export interface RepairProgress {
@@ -19,16 +25,16 @@ export interface RepairProgress {
   readonly total: number;
 }
 
-interface Tried {
+interface Tried<After extends Tally = Tally> {
   readonly candidate: Candidate;
-  readonly after: Standing;
+  readonly after: After;
 }
 
 /**
- * Changes that make a block's plan better, each tried through the whole pipeline before it is offered, the best first.
- * A generator: it yields after every trial and may simply be dropped. Better means, in this order: fewer troubles,
- * fewer set-in joins, fewer foundations, fewer cautions. Where the block has a ring, all single changes are tried and
- * those that open it come with the fewest added patches first.
+ * Changes that make a block's plan better, the best first; each pieced in full before it is offered, so that what it
+ * promises is what comes of it. A generator: it yields after every trial and may simply be dropped. What is better is
+ * told by `isBetter`. Where the block has a ring, all single changes are tried for opening it, and those that do come
+ * with the fewest added patches first.
  */
 export function* findRepairs(
   block: Block,
@@ -37,23 +43,37 @@ export function* findRepairs(
   const plan = piece(block, options);
   if (plan.verdict === 'broken') return [];
   const before = standingOf(plan);
-  const hasRing = before.setInJoins > 0;
-  const candidates = candidatesFor(block, plan).slice(0, hasRing ? MOST_TRIALS_OF_RING : MOST_TRIALS);
+  const candidates = candidatesFor(block, plan);
   const better: Tried[] = [];
-  for (const [tried, candidate] of candidates.entries()) {
-    const after = standingOf(
-      piece(applyChange(block, candidate.change), { ...options, budget: TRIAL_BUDGET }),
-    );
-    const isCure = after.setInJoins < before.setInJoins || after.troubles < before.troubles;
-    // A line of the picture is given up for a cure only, never for convenience.
-    if (after.verdict !== 'broken' && isBetter(after, before) && (isCure || candidate.loss === 0))
-      better.push({ candidate, after });
-    yield { tried: tried + 1, total: candidates.length };
+  const progress = { tried: 0, total: 0 };
+  function* tryAll(some: readonly Candidate[], mustOpen: number): Generator<RepairProgress, void, void> {
+    progress.total += some.length;
+    for (const candidate of some) {
+      const after = tryChange(applyChange(block, candidate.change), options, before, mustOpen);
+      if (after && isWorthItsLoss(candidate, after, before)) better.push({ candidate, after });
+      progress.tried++;
+      yield { ...progress };
+    }
   }
-  return chosen(better, before).map(({ candidate, after }) => ({
-    id: candidate.id,
-    sentence: candidate.sentence,
-    change: candidate.change,
+  if (before.setInJoins === 0) {
+    yield* tryAll(candidates.slice(0, MOST_TRIALS), 0);
+  } else {
+    yield* tryAll(candidates.slice(0, MOST_TRIALS_OF_RING), holdsOf(block, options));
+    if (better.length === 0) yield* tryAll(candidates.slice(0, TRIALS_BESIDE_RING), 0);
+  }
+  const proven: Tried<Standing>[] = [];
+  const isNew = variety();
+  for (const { candidate } of ranked(better, before)) {
+    if (proven.length === MOST_REPAIRS) break;
+    if (!isNew(candidate)) continue;
+    const after = standingOf(piece(applyChange(block, candidate.change), options));
+    if (after.verdict !== 'broken' && isBetter(after, before)) proven.push({ candidate, after });
+    yield { ...progress };
+  }
+  return ranked(proven, before).map(({ candidate: { id, sentence, change }, after }) => ({
+    id,
+    sentence,
+    change,
     before,
     after,
   }));
@@ -68,62 +88,52 @@ export function repairsOf(block: Block, options: PieceOptions = {}): readonly Re
   }
 }
 
-export function standingOf(plan: PiecingPlan): Standing {
-  const count = (severity: string): number => plan.findings.filter((f) => f.severity === severity).length;
-  return {
-    verdict: plan.verdict,
-    foundations: plan.sections.length,
-    patches: plan.patches.length,
-    setInJoins: plan.joins.filter(({ kind }) => kind === 'set-in').length,
-    troubles: count('trouble'),
-    cautions: count('caution'),
-  };
-}
-
-function isBetter(a: Standing, b: Standing): boolean {
-  if (a.setInJoins !== b.setInJoins) return a.setInJoins < b.setInJoins;
-  if (a.troubles !== b.troubles) return a.troubles < b.troubles;
-  if (a.foundations !== b.foundations) return a.foundations < b.foundations && a.cautions <= b.cautions + 1;
-  return a.cautions < b.cautions;
+/** A line of the picture is given up for a cure only, never for convenience. */
+function isWorthItsLoss({ loss }: Candidate, after: Tally, before: Tally): boolean {
+  return loss === 0 || after.setInJoins < before.setInJoins || after.troubles < before.troubles;
 }
 
 /** What a repair gains against what it takes: patches it adds, lines of the picture it loses, inches it moves. */
-function worth({ candidate, after }: Tried, before: Standing): number {
+function worth({ candidate, after }: Tried, before: Tally): number {
   const gain =
     40 * (before.setInJoins - after.setInJoins) +
     20 * (before.troubles - after.troubles) +
     6 * (before.foundations - after.foundations) +
     3 * (before.cautions - after.cautions);
-  const added = Math.max(0, after.patches - before.patches);
+  // An end that stops a hair short was meant to reach: what it adds is what was drawn.
+  const added = candidate.moved <= NEAR_MISS_IN ? 0 : Math.max(0, after.patches - before.patches);
   return gain - 2 * added - 4 * candidate.loss - 0.5 * candidate.moved;
 }
 
-/** The most worthwhile, no more than two for any one cut, and no two that come to the same drawing. */
-function chosen(tried: readonly Tried[], before: Standing): Tried[] {
+/**
+ * The most worthwhile first: those that cost the picture no line, and of them those that open a ring, by the patches
+ * they add.
+ */
+function ranked<T extends Tried>(tried: readonly T[], before: Tally): T[] {
   const opensRing = ({ after }: Tried): boolean => after.setInJoins < before.setInJoins;
   const added = ({ candidate, after }: Tried): number =>
     candidate.loss > 0 ? 1000 + candidate.loss : Math.abs(after.patches - before.patches);
-  const sorted = [...tried].sort(
+  return [...tried].sort(
     (a, b) =>
+      Number(a.candidate.loss > 0) - Number(b.candidate.loss > 0) ||
       Number(opensRing(b)) - Number(opensRing(a)) ||
       (opensRing(a) ? a.after.setInJoins - b.after.setInJoins || added(a) - added(b) : 0) ||
       worth(b, before) - worth(a, before),
   );
+}
+
+/** Says of each candidate in turn whether it is worth showing beside those before: no more than two for any one cut, and no two that come to the same drawing. */
+function variety(): (candidate: Candidate) => boolean {
   const timesOf = new Map<string, number>();
   const drawings = new Set<string>();
-  const taken: Tried[] = [];
-  for (const next of sorted) {
-    const subject = next.candidate.id.split(' ').slice(0, 2).join(' ');
+  return ({ id, change }) => {
+    const subject = id.split(' ').slice(0, 2).join(' ');
     const drawing =
-      next.candidate.change.kind === 'cuts'
-        ? next.candidate.change.cuts.map(({ from, to }) => `${from} ${to}`).join(';')
-        : next.candidate.change.plan;
+      change.kind === 'cuts' ? change.cuts.map(({ from, to }) => `${from} ${to}`).join(';') : change.plan;
     const times = timesOf.get(subject) ?? 0;
-    if (times >= 2 || drawings.has(drawing)) continue;
+    if (times >= 2 || drawings.has(drawing)) return false;
     timesOf.set(subject, times + 1);
     drawings.add(drawing);
-    taken.push(next);
-    if (taken.length === MOST_REPAIRS) break;
-  }
-  return taken;
+    return true;
+  };
 }

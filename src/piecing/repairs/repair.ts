@@ -1,5 +1,5 @@
 import type { Block, Cut, PlanChoice } from '../block.ts';
-import type { Verdict } from '../plan.ts';
+import type { Standing } from './standing.ts';
 
 /** A change to a block that has been tried and makes its plan better. */
 export interface Repair {
@@ -16,17 +16,6 @@ export interface Repair {
 export type Change =
   | { readonly kind: 'cuts'; readonly cuts: readonly Cut[] }
   | { readonly kind: 'plan'; readonly plan: PlanChoice };
-
-/** Where a block stands, in the numbers a repair is judged by. */
-export interface Standing {
-  readonly verdict: Verdict;
-  readonly foundations: number;
-  readonly patches: number;
-  readonly setInJoins: number;
-  /** Findings that are trouble, and those that are cautions. */
-  readonly troubles: number;
-  readonly cautions: number;
-}
 
 /** A change worth trying, before it is tried. */
 export interface Candidate {

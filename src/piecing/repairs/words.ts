@@ -1,0 +1,28 @@
+import type { Repair } from './repair.ts';
+
+const counted = (n: number, one: string, many = `${one}s`): string => `${n} ${n === 1 ? one : many}`;
+
+/** `2 → 1 foundation`, or the number alone where it stays. */
+const change = (before: number, after: number, one: string, many = `${one}s`): string =>
+  before === after ? counted(after, one, many) : `${before} → ${counted(after, one, many)}`;
+
+/**
+ * What a repair gains, before → after in numbers: `2 foundations, set-in seam → 2 foundations, all straight;
+ * 5 → 6 patches`. Says only what changes, and the foundations always.
+ */
+export function gainWords({ before, after }: Pick<Repair, 'before' | 'after'>): string {
+  const parts: string[] = [];
+  if (before.setInJoins !== after.setInJoins) {
+    const papers = ({ foundations }: typeof before): string => counted(foundations, 'foundation');
+    const setIn = ({ setInJoins }: typeof before): string =>
+      setInJoins === 0 ? 'all straight' : setInJoins === 1 ? 'set-in seam' : `${setInJoins} set-in seams`;
+    parts.push(`${papers(before)}, ${setIn(before)} → ${papers(after)}, ${setIn(after)}`);
+  } else {
+    parts.push(change(before.foundations, after.foundations, 'foundation'));
+    if (before.troubles !== after.troubles)
+      parts.push(`${change(before.troubles, after.troubles, 'place')} in the way`);
+  }
+  if (before.cautions !== after.cautions) parts.push(`${before.cautions} → ${after.cautions} awkward`);
+  if (before.patches !== after.patches) parts.push(change(before.patches, after.patches, 'patch', 'patches'));
+  return parts.join('; ');
+}

@@ -1,0 +1,14 @@
+import type { PiecingPlan } from '../../src/piecing/plan.ts';
+import type { Standing } from '../../src/piecing/repairs/standing.ts';
+
+/** Where a plan stands, counted here from the plan alone. */
+export function counted(plan: PiecingPlan): Standing {
+  return {
+    verdict: plan.verdict,
+    foundations: new Set(plan.patches.map((patch) => patch.section)).size,
+    patches: plan.patches.length,
+    setInJoins: plan.joins.reduce((sum, join) => sum + (join.kind === 'set-in' ? 1 : 0), 0),
+    troubles: plan.findings.reduce((sum, finding) => sum + (finding.severity === 'trouble' ? 1 : 0), 0),
+    cautions: plan.findings.reduce((sum, finding) => sum + (finding.severity === 'caution' ? 1 : 0), 0),
+  };
+}
