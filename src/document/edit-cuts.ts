@@ -52,10 +52,11 @@ export function shiftCuts(project: Project, blockId: string, cutIds: readonly st
   return changeCuts(project, blockId, cutIds, (cut) => withEnds(cut, shifted(cut.from), shifted(cut.to)));
 }
 
+/** Takes cuts away; locked ones stay. */
 export function removeCuts(project: Project, blockId: string, cutIds: readonly string[]): Project {
   const gone = new Set(cutIds);
   return changeBlock(project, blockId, (block) => {
-    const cuts = block.cuts.filter((cut) => !gone.has(cut.id));
+    const cuts = block.cuts.filter((cut) => !gone.has(cut.id) || cut.locked === true);
     return cuts.length === block.cuts.length ? block : carryPaint(block, { ...block, cuts });
   });
 }
@@ -71,6 +72,25 @@ export function setCutRole(
   return changeBlock(project, blockId, (block) => {
     if (!block.cuts.some((cut) => chosen.has(cut.id) && cut.role !== role)) return block;
     return { ...block, cuts: block.cuts.map((cut) => (chosen.has(cut.id) ? { ...cut, role } : cut)) };
+  });
+}
+
+/** Locks cuts, so that no hand moves them or takes them away, or unlocks them. */
+export function setCutsLocked(
+  project: Project,
+  blockId: string,
+  cutIds: readonly string[],
+  locked: boolean,
+): Project {
+  const chosen = new Set(cutIds);
+  return changeBlock(project, blockId, (block) => {
+    if (!block.cuts.some((cut) => chosen.has(cut.id) && (cut.locked === true) !== locked)) return block;
+    const cuts = block.cuts.map((cut): Cut => {
+      if (!chosen.has(cut.id)) return cut;
+      const { locked: _, ...rest } = cut;
+      return locked ? { ...rest, locked } : rest;
+    });
+    return { ...block, cuts };
   });
 }
 

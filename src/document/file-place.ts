@@ -41,6 +41,7 @@ const SUBJECTS: Readonly<Record<string, string>> = {
   from: 'the start point',
   to: 'the end point',
   role: 'the role',
+  locked: 'the lock',
   plan: 'the chosen plan',
   orders: 'the list of orders by hand',
   severities: 'the list of severities',

@@ -72,6 +72,7 @@ const cut = z.looseObject(
     from: point,
     to: point,
     role: z.enum(['auto', 'join', 'seam'], { error: 'is none of auto, join and seam' }).optional(),
+    locked: z.boolean(otherwise('is neither true nor false')).optional(),
   },
   record,
 );

@@ -254,11 +254,12 @@ function toProject({ format: _format, version: _version, ...file }: FileProject)
     blocks: file.blocks.map((block) => ({
       ...block,
       outline: block.outline.map(onLattice),
-      cuts: (block.cuts ?? []).map((cut) => ({
+      cuts: (block.cuts ?? []).map(({ locked, ...cut }) => ({
         ...cut,
         from: onLattice(cut.from),
         to: onLattice(cut.to),
         role: cut.role ?? 'auto',
+        ...(locked === true ? { locked } : {}),
       })),
       paint: (block.paint ?? []).map((paint) => ({ ...paint, at: onLattice(paint.at) })),
       ...(block.orders && { orders: block.orders.map((order) => order.map(onLattice)) }),

@@ -49,12 +49,13 @@ function blockText({ id, name, outline, cuts, paint, plan, orders, ...rest }: Bl
 const fabricText = ({ id, name, color, ...rest }: Fabric): string =>
   braces([['id', inline(id)], ['name', inline(name)], ['color', inline(color)], ...unknownKeys(rest)]);
 
-const cutText = ({ id, from, to, role, ...rest }: Cut): string =>
+const cutText = ({ id, from, to, role, locked, ...rest }: Cut): string =>
   braces([
     ['id', inline(id)],
     ['from', inline(from)],
     ['to', inline(to)],
     ['role', role === 'auto' ? null : inline(role)],
+    ['locked', locked === true ? inline(locked) : null],
     ...unknownKeys(rest),
   ]);
 
