@@ -4,11 +4,18 @@ import { join } from 'node:path';
 import { oneLine } from '../document/file-place.ts';
 import { lightnessOf } from '../document/lightness.ts';
 import type { Block, Project } from '../document/project.ts';
-import { DEFAULT_MARGIN_IN, PAGES, type Page, readPage } from '../foundations/pages.ts';
+import { blockPdfs } from '../foundations/block-files.ts';
+import { layOutBooklet } from '../foundations/booklet.ts';
+import { BOOKLET_PARTS } from '../foundations/booklet-parts.ts';
+import { type Correction, readCorrection } from '../foundations/correction.ts';
+import { DEFAULT_MARGIN_IN, marginFault, PAGES, type Page, readPage } from '../foundations/pages.ts';
 import { toPdf } from '../foundations/pdf.ts';
-import { layOutSheets, type SheetLayout } from '../foundations/sheets.ts';
-import { toSvg } from '../foundations/svg.ts';
+import type { PrintWork } from '../foundations/print-work.ts';
+import type { SheetLayout, SheetOptions } from '../foundations/sheets.ts';
+import { toLayeredSvg } from '../foundations/svg.ts';
 import { openTypeface, type Typeface } from '../foundations/typeface.ts';
+import { zipOf } from '../foundations/zip.ts';
+import { parseLength } from '../geometry/length.ts';
 import { piece } from '../piecing/piece.ts';
 import { type Command, type ExitStatus, type Output, readArgs } from './command.ts';
 import { readProject, systemReason } from './read-project.ts';
@@ -21,6 +28,7 @@ export const foundations: Command = {
   summary: 'write the foundations at true scale as a PDF, or as SVG',
   help: `Usage: npm run --silent underpaper -- foundations FILE --out F.pdf [options]
        npm run --silent underpaper -- foundations FILE --svg DIR [options]
+       npm run --silent underpaper -- foundations FILE --zip F.zip [options]
 
 Writes the foundations of a project file's blocks on sheets at true scale, mirrored as they are
 sewn: the fabric lies on the unprinted side. A block that cannot be pieced is left out with a
@@ -29,13 +37,34 @@ remark.
 Options
   --out F.pdf      write all sheets to this PDF; a file of that name is replaced
   --svg DIR        write one SVG a sheet, sheet-1.svg and so on, into this folder, made if need be
+  --zip F.zip      write a PDF for each block into this archive; a file of that name is replaced
   --page PAGE      ${Object.keys(PAGES).join(', ')}, or a size such as 8.5x14in or 210x297mm;
                    letter if not given
   --copies N       copies of each foundation, 1 to ${MOST_COPIES}; 1 if not given
   --blocks a,b     only these blocks, by id or name; all if not given
+  --side SIDE      printed (mirrored, to sew on the printed side) or front (for methods that sew
+                   from the other side); printed if not given
+  --margin LENGTH  what the printer leaves free all round, such as 1/4 or 6mm; 1/4 in if not given
+  --nest TURNS     how papers may be turned to need fewer sheets: quarters or free; quarters if
+                   not given
+  --together WHAT  what shares sheets: fewest (all that fits), blocks (one block's papers) or
+                   sections (copies of one section); fewest if not given
+  --fabric STYLE   how patches show their fabric beside its name: outline, shaded or hatched;
+                   outline if not given
+  --grain          straight-grain arrows on patches at the edge of the block
+  --correct AxD    for a printer that is a little off: what the 50 mm lines of an uncorrected
+                   print measure across and down, such as 49.6x49.8 (mm); at most 5 % off
+  --printer NAME   name of that printer, said on every sheet
+  --guide          also the joining guide of each block, a step a join
+  --cover          also a cover with the blocks in colour, their sizes and fabrics
+  --line-drawing   also the bare lines of each block, to colour by hand
+  --templates      also cutting templates of every patch with its allowance, not mirrored
+  --labels         also labels for the piles of cut pieces
+  --cautions       also a page of cautions
   --help           print this help
 
-At least one of --out and --svg is needed; both may be given. Print at actual size, 100 %, and
+At least one of --out, --svg and --zip is needed; all may be given. In an SVG the groups cut,
+score and draw say what a cutting machine does with a line. Print at actual size, 100 %, and
 measure the test square on each sheet.
 
 Exit status
@@ -47,40 +76,80 @@ Exit status
     const { file, values } = readArgs('foundations', args, {
       out: { type: 'string' },
       svg: { type: 'string' },
+      zip: { type: 'string' },
       page: { type: 'string' },
       copies: { type: 'string' },
       blocks: { type: 'string' },
+      side: { type: 'string' },
+      margin: { type: 'string' },
+      nest: { type: 'string' },
+      together: { type: 'string' },
+      fabric: { type: 'string' },
+      grain: { type: 'boolean' },
+      correct: { type: 'string' },
+      printer: { type: 'string' },
+      guide: { type: 'boolean' },
+      cover: { type: 'boolean' },
+      'line-drawing': { type: 'boolean' },
+      templates: { type: 'boolean' },
+      labels: { type: 'boolean' },
+      cautions: { type: 'boolean' },
     });
-    if (values.out === undefined && values.svg === undefined) {
-      throw new WrongUsage('foundations needs --out F.pdf or --svg DIR to write to.');
+    if (values.out === undefined && values.svg === undefined && values.zip === undefined) {
+      throw new WrongUsage('foundations needs --out F.pdf, --svg DIR or --zip F.zip to write to.');
     }
     const page = pageOf(values.page ?? 'letter');
     const copies = copiesOf(values.copies ?? '1');
+    const look = {
+      margin: marginOf(values.margin, page),
+      side: oneOf('side', values.side, ['printed', 'front']),
+      nesting: {
+        turning: oneOf('nest', values.nest, ['quarters', 'free']),
+        together: oneOf('together', values.together, ['fewest', 'blocks', 'sections']),
+        effort: NESTING_EFFORT,
+      },
+      style: oneOf('fabric', values.fabric, ['outline', 'shaded', 'hatched']),
+      grain: values.grain ?? false,
+      correction: correctionOf(values.correct, values.printer),
+    };
     const project = readProject(file);
     const blocks = values.blocks === undefined ? project.blocks : chosenBlocks(project, values.blocks);
-    if (values.out !== undefined) refuseOverwriting(file, values.out);
+    for (const written of [values.out, values.zip])
+      if (written !== undefined) refuseOverwriting(file, written);
+    const parts = new Set(BOOKLET_PARTS.filter((part) => part === 'foundations' || values[part] === true));
 
     const typeface = loadTypeface();
     const now = new Date();
     const lightness = lightnessOf(project.fabrics);
-    const layout = layOutSheets(
-      { project, jobs: blocks.map((block) => ({ block, plan: piece(block, { lightness }), copies })) },
-      {
-        page,
-        margin: DEFAULT_MARGIN_IN,
-        side: 'printed',
-        printedOn: now.toLocaleDateString('en', { day: 'numeric', month: 'long', year: 'numeric' }),
-        typeface,
-      },
-    );
+    const work: PrintWork = {
+      project,
+      jobs: blocks.map((block) => ({ block, plan: piece(block, { lightness }), copies })),
+    };
+    const options: SheetOptions = {
+      page,
+      ...look,
+      printedOn: now.toLocaleDateString('en', { day: 'numeric', month: 'long', year: 'numeric' }),
+      typeface,
+    };
+    const layout = layOutBooklet(work, options, parts);
     if (layout.sheets.length === 0) throw new Refusal(`${file}: ${reasonForNothing(layout)}`);
     for (const { message } of layout.notes) output.remark(oneLineOf(message));
     if (values.out !== undefined) {
-      const pdf = await toPdf(layout.sheets, typeface, { title: project.name, createdAt: now });
+      const pdf = await toPdf(layout.sheets, typeface, {
+        title: project.name,
+        createdAt: now,
+        bookmarks: layout.bookmarks,
+      });
       write(values.out, () => writeFileSync(values.out!, pdf));
-      output.out(`Wrote ${values.out}: ${sheetCount(layout, page)}.\n`);
+      output.out(`Wrote ${values.out}: ${sheetCount(layout, page, parts.size === 1)}.\n`);
     }
-    if (values.svg !== undefined) writeSvg(values.svg, layout, page, output);
+    if (values.svg !== undefined)
+      writeSvg(values.svg, layout, sheetCount(layout, page, parts.size === 1), output);
+    if (values.zip !== undefined) {
+      const archive = await zipOf(blockPdfs(work, options, parts, { createdAt: now }), now);
+      write(values.zip, () => writeFileSync(values.zip!, archive));
+      output.out(`Wrote ${values.zip}: ${count(work.jobs.length, 'block')}, one PDF each.\n`);
+    }
     return 0;
   },
 };
@@ -89,6 +158,44 @@ function pageOf(text: string): Page {
   const choice = readPage(text);
   if (!choice.ok) throw new WrongUsage(`--page: ${choice.error}`);
   return choice.page;
+}
+
+/** Tries allowed to need fewer sheets: a few seconds for a thousand papers. */
+const NESTING_EFFORT = 3e8;
+
+/** One of some words; the first when none is given. */
+function oneOf<const Word extends string>(
+  option: string,
+  given: string | undefined,
+  words: readonly [Word, ...Word[]],
+): Word {
+  if (given === undefined) return words[0];
+  const word = words.find((one) => one === given);
+  if (word === undefined)
+    throw new WrongUsage(`--${option} takes ${words.slice(0, -1).join(', ')} or ${words.at(-1)}.`);
+  return word;
+}
+
+function marginOf(text: string | undefined, page: Page): number {
+  if (text === undefined) return DEFAULT_MARGIN_IN;
+  const length = parseLength(text);
+  if (!length.ok) throw new WrongUsage(`--margin: ${length.error}`);
+  const fault = marginFault(page, length.inches);
+  if (fault !== null) throw new WrongUsage(`--margin: ${fault}`);
+  return length.inches;
+}
+
+function correctionOf(text: string | undefined, printer: string | undefined): Correction | null {
+  if (text === undefined) {
+    if (printer !== undefined) throw new WrongUsage('--printer names the printer that --correct is for.');
+    return null;
+  }
+  const [, across, down] = /^(.+?)\s*[x×]\s*(.+)$/.exec(text.trim()) ?? [];
+  if (across === undefined || down === undefined)
+    throw new WrongUsage('--correct takes two measurements, such as 49.6x49.8.');
+  const choice = readCorrection(printer ?? '', across, down);
+  if (!choice.ok) throw new WrongUsage(`--correct: ${choice.error}`);
+  return choice.correction;
 }
 
 function copiesOf(text: string): number {
@@ -151,15 +258,15 @@ function reasonForNothing({ notes }: SheetLayout): string {
 
 const oneLineOf = (message: string): string => message.replace(/\s+/g, ' ');
 
-function writeSvg(folder: string, layout: SheetLayout, page: Page, output: Output): void {
+function writeSvg(folder: string, layout: SheetLayout, counted: string, output: Output): void {
   const digits = String(layout.sheets.length).length;
   write(folder, () => {
     mkdirSync(folder, { recursive: true });
     for (const [i, sheet] of layout.sheets.entries()) {
-      writeFileSync(join(folder, `sheet-${String(i + 1).padStart(digits, '0')}.svg`), toSvg(sheet));
+      writeFileSync(join(folder, `sheet-${String(i + 1).padStart(digits, '0')}.svg`), toLayeredSvg(sheet));
     }
   });
-  output.out(`Wrote ${folder}: ${sheetCount(layout, page)}, one SVG a sheet.\n`);
+  output.out(`Wrote ${folder}: ${counted}, one SVG a sheet.\n`);
 }
 
 function write(path: string, run: () => void): void {
@@ -170,7 +277,10 @@ function write(path: string, run: () => void): void {
   }
 }
 
-function sheetCount({ foundations: papers, sheets }: SheetLayout, page: Page): string {
-  const count = (n: number, word: string) => `${n.toLocaleString('en')} ${word}${n === 1 ? '' : 's'}`;
-  return `${count(papers, 'foundation')} on ${count(sheets.length, 'sheet')} (${page.name})`;
+/** `isAlone`: nothing but foundations is on the sheets. */
+function sheetCount({ foundations: papers, sheets }: SheetLayout, page: Page, isAlone: boolean): string {
+  const between = isAlone ? ' on ' : ', ';
+  return `${count(papers, 'foundation')}${between}${count(sheets.length, 'sheet')}${isAlone ? '' : ' in all'} (${page.name})`;
 }
+
+const count = (n: number, word: string): string => `${n.toLocaleString('en')} ${word}${n === 1 ? '' : 's'}`;

@@ -1,5 +1,5 @@
-import { MM_PER_IN } from '../geometry/lattice.ts';
 import type { Point } from '../geometry/point.ts';
+import { TEST_LINE_IN } from './correction.ts';
 import { SMALLEST_PT, stack } from './label-request.ts';
 import { blockMarks, shortened, type TextLine, textAt, wrapped } from './lettering.ts';
 import { type Mark, PT } from './marks.ts';
@@ -44,10 +44,11 @@ export interface BandWords {
   readonly key: readonly string[];
   /** Whether any sheet of the print holds tiles. */
   readonly tiles: boolean;
+  /** How the drawing is corrected for the printer; null or absent when it is not. */
+  readonly correction?: string | null;
 }
 
 const SQUARE_IN = 1;
-const TEST_LINE_IN = 50 / MM_PER_IN;
 const GAP_IN = 0.16;
 /** Space between the foundations and the band's first words, inches; a thin rule runs in its middle. */
 const HEAD_IN = 0.14;
@@ -62,6 +63,10 @@ const SIDE_WORDS: Readonly<Record<Side, string>> = {
   printed: 'Printed side: the mirror image of the front. Fabric goes on the blank side.',
   front: 'Front side: as the finished block is seen, not mirrored. For methods that sew from the other side.',
 };
+
+/** 94 % and 97 % are what pages come out at that are shrunk to fit a printer's margins. */
+const SHRUNK_WORDS =
+  'A square of 15/16 in (23.9 mm) was shrunk to 94 %, one of 31/32 in (24.6 mm) to 97 %: turn off “fit to page” and print again.';
 
 const TILE_WORDS =
   'Tiles: trim the later one on its dotted line and lay it over the earlier one, crosses on crosses.';
@@ -99,6 +104,7 @@ export function planBand(width: number, words: BandWords, typeface: Typeface): B
       wide,
       [shortened(typeface, { text: words.project, ...STRONG }, wide), STRONG],
       [`Sheet ${number} of ${of}, ${words.printedOn}`, PLAIN],
+      ...(words.correction ? [[`Drawing ${words.correction}.`, PLAIN] as const] : []),
       [SIDE_WORDS[words.side], PLAIN],
       ...(tiles ? [[TILE_WORDS, PLAIN] as const] : []),
     );
@@ -119,7 +125,7 @@ export function planBand(width: number, words: BandWords, typeface: Typeface): B
   const scale = column(
     scaleWidth,
     ['Print at actual size, 100 %, then measure.', { ...STRONG, size: 7.5 * PT }],
-    ['If the square measures 15/16 in: the viewer shrank the page to fit. Print again.', PLAIN],
+    [SHRUNK_WORDS, PLAIN],
   );
   const cautions = column(cautionWidth, ...CAUTIONS.map((text) => [text, FINE] as const));
   const keyLines = keyOf(words.key, width, typeface);
@@ -189,7 +195,7 @@ function keyOf(entries: readonly string[], width: number, typeface: Typeface): T
 }
 
 /** The 1 in test square, from line middle to line middle. */
-function testSquare([x, y]: Point, typeface: Typeface): Mark[] {
+export function testSquare([x, y]: Point, typeface: Typeface): Mark[] {
   const words = stack(typeface, [
     ['1 in', 'semibold', 10],
     ['test square', 'regular', 6.5],
@@ -212,23 +218,37 @@ function testSquare([x, y]: Point, typeface: Typeface): Mark[] {
 /** The 50 mm test line with its end ticks, from the middle of one to the middle of the other. */
 function testLine([x, y]: Point, typeface: Typeface): Mark[] {
   const from = x + INSET_IN;
-  const tick = 0.05;
-  const middle = y - tick;
+  const middle = y - TICK_IN;
   const words = stack(typeface, [['50 mm', 'regular', 6.5]]);
-  const line = (points: readonly Point[]): Mark => ({ kind: 'line', pen: 'measure', points });
   return [
-    line([
-      [from, middle],
-      [from + TEST_LINE_IN, middle],
-    ]),
-    line([
-      [from, middle - tick],
-      [from, middle + tick],
-    ]),
-    line([
-      [from + TEST_LINE_IN, middle - tick],
-      [from + TEST_LINE_IN, middle + tick],
-    ]),
+    ...tickedLine([from, middle], [1, 0]),
     ...blockMarks(words, [from + TEST_LINE_IN / 2, middle - 0.035 - words.height / 2]),
+  ];
+}
+
+/** Half the length of the ticks at the ends of a test line, inches. */
+const TICK_IN = 0.05;
+
+function tickedLine([x, y]: Point, [ux, uy]: Point): Mark[] {
+  const line = (points: readonly Point[]): Mark => ({ kind: 'line', pen: 'measure', points });
+  const end: Point = [x + TEST_LINE_IN * ux, y + TEST_LINE_IN * uy];
+  const across = ([px, py]: Point): Mark =>
+    line([
+      [px - TICK_IN * uy, py - TICK_IN * ux],
+      [px + TICK_IN * uy, py + TICK_IN * ux],
+    ]);
+  return [line([[x, y], end]), across([x, y]), across(end)];
+}
+
+/** Room that the 50 mm line down takes with its words, inches. */
+export const LINE_DOWN_SIZE = { width: 0.24, height: TEST_LINE_IN + 2 * INSET_IN } as const;
+
+/** The 50 mm test line down, from the upper left corner of its room. */
+export function testLineDown(typeface: Typeface): Mark[] {
+  const words = stack(typeface, [['50 mm down', 'regular', 6.5]]);
+  const x = LINE_DOWN_SIZE.width - TICK_IN - INSET_IN;
+  return [
+    ...tickedLine([x, INSET_IN], [0, 1]),
+    ...blockMarks(words, [x - 0.035 - words.height / 2, INSET_IN + TEST_LINE_IN / 2], -Math.PI / 2),
   ];
 }

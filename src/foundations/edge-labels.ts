@@ -1,3 +1,4 @@
+import { holdsPoint } from '../geometry/inner-spot.ts';
 import { formatLength } from '../geometry/length.ts';
 import type { Point, Segment } from '../geometry/point.ts';
 import { distance, signedArea } from '../geometry/ring.ts';
@@ -144,7 +145,9 @@ export function* pointTries(
   const after = (edge.points[index + 1] ? along(edge.points[index + 1]!.at) : length) - here;
   const first = after >= before ? 1 : -1;
   const pad = 0.9 * PT;
-  const blocks = [7, 6.5, SMALLEST_PT].map((size) => stack(typeface, [[point.label, 'regular', size]]));
+  // Where seams must meet the label is bold.
+  const face = point.kind === 'match' ? 'semibold' : 'regular';
+  const blocks = [7, 6.5, SMALLEST_PT].map((size) => stack(typeface, [[point.label, face, size]]));
   const one = (block: TextBlock, aside: number, depth: number): Try => ({
     block,
     slot: { at: at(here + aside, depth), turn },
@@ -264,7 +267,7 @@ export function* titleTries(request: LabelRequest, runs: readonly Run[]): Genera
     const block = set(wording);
     for (const { area } of bySize.slice(0, 6))
       for (const at of spotsOver(area, block, 8))
-        yield entitled({ block, slot: { at, turn: 0 }, pad: PAD }, wording);
+        if (holdsPoint(area, at)) yield entitled({ block, slot: { at, turn: 0 }, pad: PAD }, wording);
   }
   yield* alongEdges('inside');
   yield* alongEdges('beyond');

@@ -6,6 +6,16 @@ declare module 'fontkit' {
     layout(text: string): {
       readonly advanceWidth: number;
       readonly bbox: { readonly minY: number; readonly maxY: number };
+      readonly glyphs: readonly {
+        readonly path: {
+          readonly commands: readonly { readonly command: string; readonly args: readonly number[] }[];
+        };
+      }[];
+      readonly positions: readonly {
+        readonly xAdvance: number;
+        readonly xOffset: number;
+        readonly yOffset: number;
+      }[];
     };
   }
   export function create(bytes: Uint8Array): Font;

@@ -37,7 +37,10 @@ function aroundBox({ middle: [x, y], halfWidth, halfHeight, turn }: LabelBox): B
 }
 
 /** Whether any of a straight stretch lies inside the box. */
-export function boxMeetsSegment(box: LabelBox, [a, b]: Segment): boolean {
+export const boxMeetsSegment = (box: LabelBox, segment: Segment): boolean => insideBox(box, segment) !== null;
+
+/** The part of a straight stretch inside the box, as shares of its length from its first end; null for none. */
+export function insideBox(box: LabelBox, [a, b]: Segment): readonly [from: number, to: number] | null {
   const cos = Math.cos(box.turn);
   const sin = Math.sin(box.turn);
   const fromX = a[0] - box.middle[0];
@@ -59,9 +62,9 @@ export function boxMeetsSegment(box: LabelBox, [a, b]: Segment): boolean {
     to = Math.min(to, Math.max(one, other));
   };
   clip(fromX * cos + fromY * sin, toX * cos + toY * sin, box.halfWidth);
-  if (from > to) return false;
+  if (from > to) return null;
   clip(fromY * cos - fromX * sin, toY * cos - toX * sin, box.halfHeight);
-  return from <= to;
+  return from <= to ? [from, to] : null;
 }
 
 /** Whether two boxes overlap: no line along a side of either parts them. */

@@ -5,6 +5,8 @@ import type { RegistrationPoint, Section } from '../piecing/plan.ts';
 import type { LabelBox } from './ground.ts';
 import { setCentred, type TextBlock, type TextLine } from './lettering.ts';
 import { PT } from './marks.ts';
+import type { Side } from './paper-side.ts';
+import type { TickCount } from './tick-counts.ts';
 import type { Face, Typeface } from './typeface.ts';
 
 /** How a fabric is named on paper. */
@@ -15,6 +17,8 @@ export interface FabricLabel {
   readonly code: string;
   /** What the key of the sheets says the code stands for. */
   readonly meaning: string;
+  /** Its colour `#rrggbb` and its place among the fabrics, from 0; null for what is no fabric. */
+  readonly look: { readonly color: string; readonly number: number } | null;
 }
 
 /** Where labels of a paper may lie, counted in inches from the upper left corner of the paper drawn without them. */
@@ -39,6 +43,8 @@ export interface LaidPatch {
   readonly fabric: FabricLabel | null;
   /** Id of the fabric; null for a unit, and while the patch is unpainted. */
   readonly fabricId: string | null;
+  /** Along the edge of the block, where a straight-grain arrow is wished for; else null. */
+  readonly grain: Point | null;
 }
 
 /** A part of the outer sewing line that is sewn to other sections, on the paper. The section lies to the right of it. */
@@ -49,6 +55,8 @@ export interface JoiningEdge {
   /** Sections on the other side, in turn along the edge. */
   readonly mates: readonly string[];
   readonly points: readonly RegistrationPoint[];
+  /** Ticks side by side at each point. */
+  readonly ticks: TickCount;
 }
 
 /** All that a paper's labels depend on. Lengths in inches, places on the paper. */
@@ -56,6 +64,7 @@ export interface LabelRequest {
   readonly section: Section;
   readonly blockName: string;
   readonly copies: number;
+  readonly side: Side;
   readonly unit: LengthUnit;
   readonly allowance: number;
   readonly typeface: Typeface;

@@ -1,3 +1,4 @@
+import { turnedByQuarters } from '../geometry/nest.ts';
 import type { Point, Ring } from '../geometry/point.ts';
 import type { Face } from './typeface.ts';
 
@@ -11,10 +12,14 @@ export const PT = 1 / 72;
  * - `unit`: a seam already sewn, inside the finished unit that a paper starts from.
  * - `trim`: the outside of the allowance. `tick`: where a sewing line runs on across the allowance.
  * - `registration`: crosses, and their ticks. `leader`: from a patch to a label beside it.
+ * - `hatch`: thin lines that show a fabric, under all others. `grain`: an arrow along the straight grain.
  * - `measure`: the test square and test lines. `picture`: the small front view. `rule`: quiet divisions of a sheet.
  * - `tile-trim` and `tile-cross`: where the sheets of one large foundation are cut and laid together.
+ * - `patch`: an edge of a patch in a drawing to look at. `join`: a seam that unites units, there.
+ * - `frame`: the outline of a block or unit there, and of a box to tick. `cut-apart`: where a label is cut apart.
  */
 export type PenName =
+  | 'hatch'
   | 'seam'
   | 'edge'
   | 'unit'
@@ -22,11 +27,16 @@ export type PenName =
   | 'tick'
   | 'registration'
   | 'leader'
+  | 'grain'
   | 'measure'
   | 'picture'
   | 'rule'
   | 'tile-trim'
-  | 'tile-cross';
+  | 'tile-cross'
+  | 'patch'
+  | 'join'
+  | 'frame'
+  | 'cut-apart';
 
 export interface Pen {
   /** Line width in inches. */
@@ -38,6 +48,7 @@ export interface Pen {
 }
 
 export const PENS: Readonly<Record<PenName, Pen>> = {
+  hatch: { width: 0.3 * PT, dash: [], grey: 0.5 },
   seam: { width: 0.6 * PT, dash: [], grey: 0 },
   edge: { width: 0.8 * PT, dash: [], grey: 0 },
   unit: { width: 0.4 * PT, dash: [1 * PT, 2 * PT], grey: 0 },
@@ -45,11 +56,16 @@ export const PENS: Readonly<Record<PenName, Pen>> = {
   tick: { width: 0.5 * PT, dash: [], grey: 0 },
   registration: { width: 0.5 * PT, dash: [], grey: 0 },
   leader: { width: 0.35 * PT, dash: [], grey: 0 },
+  grain: { width: 0.6 * PT, dash: [], grey: 0 },
   measure: { width: 0.5 * PT, dash: [], grey: 0 },
   picture: { width: 0.4 * PT, dash: [], grey: 0 },
   rule: { width: 0.3 * PT, dash: [], grey: 0.45 },
   'tile-trim': { width: 0.5 * PT, dash: [2 * PT, 2 * PT], grey: 0 },
   'tile-cross': { width: 0.5 * PT, dash: [], grey: 0 },
+  patch: { width: 0.35 * PT, dash: [], grey: 0.25 },
+  join: { width: 1.8 * PT, dash: [5 * PT, 2.5 * PT], grey: 0 },
+  frame: { width: 0.9 * PT, dash: [], grey: 0 },
+  'cut-apart': { width: 0.4 * PT, dash: [3 * PT, 3 * PT], grey: 0.4 },
 };
 
 export interface LineMark {
@@ -63,6 +79,8 @@ export interface PolygonMark {
   readonly kind: 'polygon';
   readonly pen: PenName;
   readonly ring: Ring;
+  /** Colour of what it encloses, `#rrggbb`; not filled when absent. Fills lie under every line and text, in turn. */
+  readonly fill?: string;
 }
 
 /** A ring around a spot, or a filled dot. */
@@ -94,16 +112,18 @@ export interface TextMark {
  */
 export type Mark = LineMark | PolygonMark | CircleMark | TextMark;
 
-/** How a drawing lies on its sheet: turned by quarters clockwise about its own origin, then moved. */
+/** How a drawing lies on its sheet: turned by quarters (or a fraction of them) clockwise about its own origin, then moved. */
 export interface Placement {
   readonly at: Point;
-  readonly quarterTurns: 0 | 1;
+  readonly quarterTurns: number;
 }
 
 /** A mark of a drawing, where the placement puts it. */
 export function placeMark(mark: Mark, { at, quarterTurns }: Placement): Mark {
-  const moved = ([x, y]: Point): Point =>
-    quarterTurns === 0 ? [at[0] + x, at[1] + y] : [at[0] - y, at[1] + x];
+  const moved = (point: Point): Point => {
+    const [x, y] = turnedByQuarters(point, quarterTurns);
+    return [at[0] + x, at[1] + y];
+  };
   switch (mark.kind) {
     case 'line':
       return { ...mark, points: mark.points.map(moved) };
@@ -113,6 +133,23 @@ export function placeMark(mark: Mark, { at, quarterTurns }: Placement): Mark {
       return { ...mark, at: moved(mark.at) };
     case 'text':
       return { ...mark, at: moved(mark.at), turn: mark.turn + 90 * quarterTurns };
+  }
+}
+
+/** A mark of a drawing that is scaled across and down from its origin, by a few per cent: type keeps its shape. */
+export function scaleMark(mark: Mark, [across, down]: Point): Mark {
+  const scaled = ([x, y]: Point): Point => [across * x, down * y];
+  switch (mark.kind) {
+    case 'line':
+      return { ...mark, points: mark.points.map(scaled) };
+    case 'polygon':
+      return { ...mark, ring: mark.ring.map(scaled) };
+    case 'circle':
+      return { ...mark, at: scaled(mark.at), radius: Math.sqrt(across * down) * mark.radius };
+    case 'text': {
+      const smaller = Math.min(across, down);
+      return { ...mark, at: scaled(mark.at), size: smaller * mark.size, width: smaller * mark.width };
+    }
   }
 }
 

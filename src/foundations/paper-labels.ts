@@ -12,6 +12,7 @@ import { Ground } from './ground.ts';
 import { boxAround, type LabelRequest, type LaidPatch, type Try } from './label-request.ts';
 import { blockMarks } from './lettering.ts';
 import type { Mark, TextMark } from './marks.ts';
+import { grainArrow, upTries } from './paper-arrows.ts';
 import { besidePatch, insidePatch, smallLabels } from './patch-labels.ts';
 
 export interface PlacedLabels {
@@ -26,7 +27,7 @@ export interface PlacedLabels {
 
 /**
  * Finds a place for every label of a paper, in order of how little choice it has: registration points, patches,
- * mates of joining edges, patches that need a leader, the edge to measure, the title. Each takes the first free
+ * mates of joining edges, patches that need a leader, grain arrows, the edge to measure, the title, what is up. Each takes the first free
  * place in its order of wishes; where none is free, the one with the fewest lines under it that touches no other
  * label.
  */
@@ -108,6 +109,13 @@ export function placeLabels(request: LabelRequest): PlacedLabels {
     }
   }
 
+  for (const laid of request.patches) {
+    if (!laid.grain) continue;
+    const arrow = grainArrow(ground, laid);
+    if (arrow) marks.push(...arrow);
+    else if (!homeless.includes(laid)) crowded.push(`the grain arrow of ${laid.id}`);
+  }
+
   const runs = runsOf(request);
   marks.push(...place('the length of an edge', () => lengthTries(request, runs)));
   const title = choose(() => titleTries(request, runs));
@@ -116,5 +124,6 @@ export function placeLabels(request: LabelRequest): PlacedLabels {
     put(title);
     if (ground.linesUnder(boxAround({ ...title, pad: 0, gap: 0 })) > 0) crowded.push('the title');
   }
+  marks.push(...place('the arrow that shows what is up', () => upTries(request)));
   return { marks, title: title?.title ?? null, codedFabrics: [...coded], crowded };
 }

@@ -1,24 +1,24 @@
 import { holdsPoint } from '../geometry/inner-spot.ts';
 import type { LengthUnit } from '../geometry/length.ts';
 import type { Point, Ring, Segment } from '../geometry/point.ts';
-import { boxOf, distance } from '../geometry/ring.ts';
-import type { Patch, PiecingPlan, RegistrationPoint, Section } from '../piecing/plan.ts';
+import { boxOf, contains, distance, distanceToSegment, middle } from '../geometry/ring.ts';
+import type { Patch, PiecingPlan, Section } from '../piecing/plan.ts';
 import { corners, holeTrimLine, trimLine } from './allowance.ts';
 import { setTitle, type Title } from './edge-labels.ts';
+import { type FabricStyle, fabricMarks } from './fabric-marks.ts';
+import type { LabelBox } from './ground.ts';
 import type { FabricLabel, JoiningEdge, LabelRoom, LaidPatch } from './label-request.ts';
 import { blockMarks } from './lettering.ts';
-import type { Rectangle } from './level-packing.ts';
-import { type Mark, type TextMark, textCorners } from './marks.ts';
+import { type Mark, PT, type TextMark, textCorners } from './marks.ts';
 import { type JoiningSide, joiningSides } from './mates.ts';
 import { placeLabels } from './paper-labels.ts';
+import type { Side } from './paper-side.ts';
 import { boundariesOf } from './regions.ts';
+import type { SheetShape } from './sheet-filling.ts';
+import type { TickCount } from './tick-counts.ts';
 import type { Typeface } from './typeface.ts';
 
-/**
- * Which side a paper shows. `printed`: mirrored, for stitching from the printed side with fabric on the blank
- * one. `front`: as the finished block is seen, for methods that sew from the other side.
- */
-export type Side = 'printed' | 'front';
+export type { Side } from './paper-side.ts';
 
 export interface PaperRequest {
   readonly plan: PiecingPlan;
@@ -33,6 +33,12 @@ export interface PaperRequest {
   readonly copies: number;
   readonly unit: LengthUnit;
   readonly room: LabelRoom;
+  /** Ticks of each join of the plan, see `tickCounts`. */
+  readonly ticks: ReadonlyMap<number, TickCount>;
+  /** How patches show their fabric. */
+  readonly style: FabricStyle;
+  /** Whether patches at the edge of the block carry a straight-grain arrow. */
+  readonly grain: boolean;
   readonly typeface: Typeface;
 }
 
@@ -41,6 +47,8 @@ export interface Paper {
   readonly section: string;
   readonly width: number;
   readonly height: number;
+  /** What it covers of its box: the trim line first, then the box of every mark that reaches beyond it. */
+  readonly rings: readonly Ring[];
   /** All that is alike on every copy. */
   readonly marks: readonly Mark[];
   readonly title: Title | null;
@@ -52,6 +60,9 @@ export interface Paper {
 
 /** Half the length of an arm of a registration cross, inches. */
 const CROSS_IN = 0.045;
+
+/** From one of several ticks at a point to the next, inches. */
+export const TICK_GAP_IN = 2.2 * PT;
 
 /** A sewing line that meets the outline at a very flat angle is ticked no farther than this × the allowance. */
 const LONGEST_TICK = 3;
@@ -98,10 +109,23 @@ function frameOf(section: Section, allowance: number, side: Side): Frame {
   };
 }
 
-/** Size of a section's paper without labels beyond its trim line, inches. */
-export function paperSize(section: Section, allowance: number): Rectangle {
-  const { width, height } = frameOf(section, allowance, 'front');
-  return { width, height };
+/** A section's paper without labels beyond its trim line: its size in inches, and its trim line on it. */
+export function bareShape(section: Section, allowance: number, side: Side): SheetShape {
+  const { width, height, trims } = frameOf(section, allowance, side);
+  return { width, height, rings: [trims[0]!], isStraight: false };
+}
+
+/** The boxes of marks that do not lie inside the trim line. */
+function beyond(trim: Ring, marks: readonly Mark[], typeface: Typeface): Ring[] {
+  return marks
+    .map((mark) => reach(mark, typeface))
+    .filter((points) =>
+      points.some(
+        (point) =>
+          !contains(trim, point) &&
+          trim.every((a, i) => distanceToSegment(point, a, trim[(i + 1) % trim.length]!) > 1e-6),
+      ),
+    );
 }
 
 /**
@@ -121,7 +145,7 @@ export function drawPaper(request: PaperRequest): Paper {
   const seams = sharedEdges([...patches, ...unit])
     .filter((edge) => !sewnBefore.has(String(edge)))
     .map(place);
-  const edges = joiningSides(plan, section).map((one) => joiningEdge(one, frame, side));
+  const edges = joiningSides(plan, section).map((one) => joiningEdge(one, request.ticks, frame, side));
   const registration = registrationMarks(edges, frame, allowance);
   const ticks = allowance > 0 ? seamTicks(seams, frame, registration.ticks, allowance) : [];
 
@@ -136,10 +160,15 @@ export function drawPaper(request: PaperRequest): Paper {
     ...(allowance > 0 ? frame.trims : []).map((ring): Mark => ({ kind: 'polygon', pen: 'trim', ring })),
   ];
 
+  const edgeOf = request.grain ? blockEdges(plan) : () => null;
+  const laid = [
+    ...laidUnit(section, unit, frame),
+    ...patches.map((patch) => laidPatch(patch, fabrics, edgeOf(patch), frame)),
+  ];
   const labels = placeLabels({
     ...request,
     section,
-    patches: [...laidUnit(section, unit, frame), ...patches.map((patch) => laidPatch(patch, fabrics, frame))],
+    patches: laid,
     outline: frame.outline,
     trim: frame.trims[0]!,
     edges,
@@ -157,26 +186,82 @@ export function drawPaper(request: PaperRequest): Paper {
   ]);
   const dx = -box.minX;
   const dy = -box.minY;
+  const fabricsShown = fabricMarks(
+    laid,
+    request.style,
+    [...labels.marks, ...titleMarks].flatMap((mark) => labelBox(mark, request.typeface) ?? []),
+  );
+  const marks = [...fabricsShown, ...lines, ...labels.marks].map((mark) => shifted(mark, dx, dy));
+  const trim = frame.trims[0]!.map(([x, y]): Point => [x + dx, y + dy]);
   return {
     section: section.letter,
     width: box.maxX - box.minX,
     height: box.maxY - box.minY,
-    marks: [...lines, ...labels.marks].map((mark) => shifted(mark, dx, dy)),
+    rings: [
+      trim,
+      ...beyond(trim, [...marks, ...titleMarks.map((mark) => shifted(mark, dx, dy))], request.typeface),
+    ],
+    marks,
     title: title && { ...title, slot: { ...title.slot, at: [title.slot.at[0] + dx, title.slot.at[1] + dy] } },
     codedFabrics,
     crowded,
   };
 }
 
-function laidPatch(patch: Patch, fabrics: ReadonlyMap<string, FabricLabel>, { toPaper }: Frame): LaidPatch {
+/** The box around a text, and around the line of an arrow, that hatching keeps off. */
+function labelBox(mark: Mark, typeface: Typeface): LabelBox | null {
+  if (mark.kind !== 'text') return null;
+  const [a, , c] = textCorners(mark, ...inkOf(mark, typeface)) as [Point, Point, Point, Point];
+  const { up, down } = typeface.extent(mark.text, mark.face);
+  return {
+    middle: middle(a, c),
+    halfWidth: mark.width / 2 + LABEL_PAD_IN,
+    halfHeight: ((up + down) * mark.size) / 2 + LABEL_PAD_IN,
+    turn: (mark.turn * Math.PI) / 180,
+  };
+}
+
+const inkOf = ({ text, face, size }: TextMark, typeface: Typeface): [up: number, down: number] => {
+  const { up, down } = typeface.extent(text, face);
+  return [up * size, down * size];
+};
+
+/** Clear space that hatching leaves around a label, inches. */
+const LABEL_PAD_IN = 1.5 * PT;
+
+/** The direction of a patch's longest edge on the outside of the block, as a vector on the front; null for none. */
+function blockEdges(plan: PiecingPlan): (patch: Patch) => Point | null {
+  const name = (a: Point, b: Point): string => `${a} ${b}`;
+  const all = new Set(plan.patches.flatMap((patch) => edgesOf(patch).map(([a, b]) => name(a, b))));
+  return (patch) => {
+    const outer = edgesOf(patch).filter(([a, b]) => !all.has(name(b, a)));
+    const [longest] = outer.sort((a, b) => distance(...b) - distance(...a));
+    return longest ? [longest[1][0] - longest[0][0], longest[1][1] - longest[0][1]] : null;
+  };
+}
+
+const edgesOf = ({ polygon, holes }: Patch): [Point, Point][] =>
+  [polygon, ...holes].flatMap((ring) =>
+    ring.map((a, i): [Point, Point] => [a, ring[(i + 1) % ring.length]!]),
+  );
+
+function laidPatch(
+  patch: Patch,
+  fabrics: ReadonlyMap<string, FabricLabel>,
+  edge: Point | null,
+  { toPaper }: Frame,
+): LaidPatch {
   const fabric = patch.fabric === null ? undefined : fabrics.get(patch.fabric);
   return {
     id: patch.id,
     area: { polygon: patch.polygon.map(toPaper), holes: patch.holes.map((hole) => hole.map(toPaper)) },
     fabric: fabric ?? null,
     fabricId: fabric ? patch.fabric : null,
+    grain: edge && vector(toPaper([0, 0]), toPaper(edge)),
   };
 }
+
+const vector = (a: Point, b: Point): Point => [b[0] - a[0], b[1] - a[1]];
 
 /** The finished unit at position 1, where the paper starts from one. */
 function laidUnit({ letter, startsFrom }: Section, unit: readonly Patch[], { toPaper }: Frame): LaidPatch[] {
@@ -187,8 +272,9 @@ function laidUnit({ letter, startsFrom }: Section, unit: readonly Patch[], { toP
     {
       id: `${letter}1`,
       area: { polygon: ring.map(toPaper), holes: [] },
-      fabric: { name: `unit ${startsFrom.join(', ')}`, code, meaning: code },
+      fabric: { name: `unit ${startsFrom.join(', ')}`, code, meaning: code, look: null },
       fabricId: null,
+      grain: null,
     },
   ];
 }
@@ -215,7 +301,12 @@ function sharedEdges(patches: readonly Patch[]): Segment[] {
   return shared;
 }
 
-function joiningEdge(one: JoiningSide, { toPaper }: Frame, side: Side): JoiningEdge {
+function joiningEdge(
+  one: JoiningSide,
+  ticksOf: ReadonlyMap<number, TickCount>,
+  { toPaper }: Frame,
+  side: Side,
+): JoiningEdge {
   const [a, b] = one.side;
   const mirrored = side === 'printed';
   const inTurn = <T>(items: readonly T[]): readonly T[] => (mirrored ? [...items].reverse() : items);
@@ -225,6 +316,7 @@ function joiningEdge(one: JoiningSide, { toPaper }: Frame, side: Side): JoiningE
     edge: mirrored ? [toPaper(b), toPaper(a)] : [toPaper(a), toPaper(b)],
     mates: inTurn(one.mates),
     points: inTurn(one.points.map((point) => ({ ...point, at: toPaper(point.at) }))),
+    ticks: (join && ticksOf.get(join.step)) ?? 1,
   };
 }
 
@@ -237,32 +329,44 @@ function registrationMarks(
   const marks: Mark[] = [];
   const ticks: Segment[] = [];
   const crossed: Point[] = [];
-  for (const { edge, points } of edges) {
+  const ringed: Point[] = [];
+  for (const { edge, points, ticks: count } of edges) {
     const along = direction(edge);
     const outward: Point = [along[1], -along[0]];
     for (const { at, kind } of points) {
       if (!crossed.some((other) => distance(other, at) < CROSS_IN / 4)) {
         crossed.push(at);
-        marks.push(...cross(at, along, kind));
+        marks.push(...cross(at, along));
+      }
+      if (kind === 'match' && !ringed.some((other) => distance(other, at) < CROSS_IN / 4)) {
+        ringed.push(at);
+        marks.push({ kind: 'circle', pen: 'registration', at, radius: CROSS_IN, filled: false });
       }
       if (allowance <= 0) continue;
-      const far = Math.min(allowance, rayTo(trims, at, outward));
-      const tick: Segment = [at, [at[0] + far * outward[0], at[1] + far * outward[1]]];
-      ticks.push(tick);
-      marks.push({ kind: 'line', pen: 'registration', points: tick });
+      const tickFrom = (from: Point): Segment => {
+        const far = Math.min(allowance, rayTo(trims, from, outward));
+        return [from, [from[0] + far * outward[0], from[1] + far * outward[1]]];
+      };
+      ticks.push(tickFrom(at));
+      // Several stand evenly about the point, so that they lie on one another on both mates.
+      for (let k = 0; k < count; k++) {
+        const aside = (k - (count - 1) / 2) * TICK_GAP_IN;
+        const points = tickFrom([at[0] + aside * along[0], at[1] + aside * along[1]]);
+        marks.push({ kind: 'line', pen: 'registration', points });
+      }
     }
   }
   return { marks, ticks };
 }
 
 /** Two arms aslant to the seam, so that neither hides in it. */
-function cross(at: Point, along: Point, kind: RegistrationPoint['kind']): Mark[] {
+function cross(at: Point, along: Point): Mark[] {
   const c = Math.SQRT1_2 * CROSS_IN;
   const arms: readonly Point[] = [
     [c * (along[0] - along[1]), c * (along[0] + along[1])],
     [c * (along[0] + along[1]), c * (along[1] - along[0])],
   ];
-  const marks: Mark[] = arms.map(([x, y]) => ({
+  return arms.map(([x, y]) => ({
     kind: 'line',
     pen: 'registration',
     points: [
@@ -270,9 +374,6 @@ function cross(at: Point, along: Point, kind: RegistrationPoint['kind']): Mark[]
       [at[0] + x, at[1] + y],
     ],
   }));
-  if (kind === 'match')
-    marks.push({ kind: 'circle', pen: 'registration', at, radius: CROSS_IN, filled: false });
-  return marks;
 }
 
 /** Where a sewing line meets the outline it runs on across the allowance, to the trim line. */
@@ -354,7 +455,9 @@ function reach(mark: Mark, typeface: Typeface): readonly Point[] {
     case 'circle':
       return [
         [mark.at[0] - mark.radius, mark.at[1] - mark.radius],
+        [mark.at[0] + mark.radius, mark.at[1] - mark.radius],
         [mark.at[0] + mark.radius, mark.at[1] + mark.radius],
+        [mark.at[0] - mark.radius, mark.at[1] + mark.radius],
       ];
     case 'text': {
       const { up, down } = typeface.extent(mark.text, mark.face);

@@ -1,6 +1,8 @@
 import PDFDocument from 'pdfkit';
 import type { Point } from '../geometry/point.ts';
+import type { Bookmark } from './booklet-parts.ts';
 import { type Mark, PENS, type PenName, PT, type TextMark } from './marks.ts';
+import { greyPng } from './png.ts';
 import { marksOf, type Sheet } from './sheets.ts';
 import { FACES, type Typeface } from './typeface.ts';
 
@@ -10,6 +12,8 @@ type Moment = NonNullable<PDFKit.DocumentInfo['CreationDate']>;
 export interface PdfInfo {
   readonly title: string;
   readonly createdAt: Moment;
+  /** The outline that viewers show beside the sheets (ISO 32000-1 12.3.3); none when absent or empty. */
+  readonly bookmarks?: readonly Bookmark[];
   /**
    * Called before each sheet and awaited, so that the caller can show progress and let other work run. What it
    * throws stops the writing and comes out of `toPdf`.
@@ -51,13 +55,33 @@ export async function toPdf(
   for (const [i, sheet] of sheets.entries()) {
     await info.beforeSheet?.(i, sheets.length);
     pdf.addPage({ size: [sheet.width / PT, sheet.height / PT], margin: 0 });
-    drawSheet(pdf, internals, marksOf(sheet));
+    drawSheet(pdf, internals, marksOf(sheet), typeface);
   }
+  addBookmarks(pdf.outline, info.bookmarks ?? []);
   pdf.end();
   return written;
 }
 
-function drawSheet(pdf: PDFKit.PDFDocument, { addContent }: Internals, marks: readonly Mark[]): void {
+function addBookmarks(outline: PDFKit.PDFOutline, bookmarks: readonly Bookmark[]): void {
+  for (const { title, sheet, within } of bookmarks) {
+    // The published types leave out the option for a page other than the last.
+    const options = { expanded: true, fit: true, pageNumber: sheet } as { readonly expanded: boolean };
+    addBookmarks(outline.addItem(title, options), within);
+  }
+}
+
+function drawSheet(
+  pdf: PDFKit.PDFDocument,
+  { addContent }: Internals,
+  marks: readonly Mark[],
+  typeface: Typeface,
+): void {
+  for (const mark of marks) {
+    if (mark.kind !== 'polygon' || mark.fill === undefined) continue;
+    pdf.save();
+    trace(pdf, mark);
+    pdf.fill(mark.fill).restore();
+  }
   for (const pen of Object.keys(PENS) as PenName[]) {
     const own = marks.filter(
       (mark): mark is Exclude<Mark, TextMark> => mark.kind !== 'text' && mark.pen === pen,
@@ -84,7 +108,7 @@ function drawSheet(pdf: PDFKit.PDFDocument, { addContent }: Internals, marks: re
     }
   }
   for (const mark of marks) {
-    if (mark.kind === 'text' && mark.text !== '') write(pdf, mark);
+    if (mark.kind === 'text' && mark.text !== '') write(pdf, mark, typeface);
   }
 }
 
@@ -107,7 +131,22 @@ function trace(pdf: PDFKit.PDFDocument, mark: Exclude<Mark, TextMark>): void {
   }
 }
 
-function write(pdf: PDFKit.PDFDocument, { at, turn, face, size, text }: TextMark): void {
+function write(pdf: PDFKit.PDFDocument, { at, turn, face, size, text }: TextMark, typeface: Typeface): void {
+  const picture = typeface.picture?.(text, face, size);
+  if (picture) {
+    const { width, height, dpi, left, up, grey } = picture;
+    const png = greyPng(width, height, grey);
+    pdf
+      .save()
+      .translate(at[0] / PT, at[1] / PT)
+      .rotate(turn)
+      .image(png.buffer as ArrayBuffer, -left / PT, -up / PT, {
+        width: width / dpi / PT,
+        height: height / dpi / PT,
+      })
+      .restore();
+    return;
+  }
   pdf.font(face).fontSize(size / PT);
   const [x, y] = [at[0] / PT, at[1] / PT];
   const options: PDFKit.Mixins.TextOptions = { lineBreak: false, baseline: 'alphabetic' };

@@ -26,24 +26,27 @@ export function frontPicture(plan: PiecingPlan, width: number, height: number, t
     pen: 'rule',
     ring: patch.polygon.map(place),
   }));
-  const regions = plan.sections.map(({ letter }): Region => {
-    const patches = plan.patches.filter(({ section }) => section === letter);
-    return {
-      letter,
-      rings: boundariesOf(patches).map((ring) => ring.map(place)),
-      areas: patches.map(({ polygon, holes }) => ({
-        polygon: polygon.map(place),
-        holes: holes.map((hole) => hole.map(place)),
-      })),
-    };
-  });
+  const regions = plan.sections.map(({ letter }) => regionOf(plan, letter, place));
   const outlines = regions.flatMap(({ rings }) => rings);
   marks.push(...outlines.map((ring): Mark => ({ kind: 'polygon', pen: 'picture', ring })));
   return [...marks, ...letters(regions, outlines, typeface)];
 }
 
+/** What a section's own patches cover, in a drawing. */
+export function regionOf(plan: PiecingPlan, letter: string, place: (point: Point) => Point): Region {
+  const patches = plan.patches.filter(({ section }) => section === letter);
+  return {
+    letter,
+    rings: boundariesOf(patches).map((ring) => ring.map(place)),
+    areas: patches.map(({ polygon, holes }) => ({
+      polygon: polygon.map(place),
+      holes: holes.map((hole) => hole.map(place)),
+    })),
+  };
+}
+
 /** What a section's own patches cover. */
-interface Region {
+export interface Region {
   readonly letter: string;
   readonly rings: readonly Ring[];
   readonly areas: readonly Area[];
@@ -64,16 +67,18 @@ function letters(regions: readonly Region[], outlines: readonly Ring[], typeface
   return found.flatMap(({ block, slot }) => blockMarks(block, slot.at));
 }
 
-function letterSpot(
+/** A free place for the letter of a section, taken on the ground; null where there is none. Size in points, clear space in inches. */
+export function letterSpot(
   { letter, rings, areas }: Region,
   size: number,
   ground: Ground,
   typeface: Typeface,
+  pad = 0.6 * PT,
 ): Try | null {
   const block = stack(typeface, [[letter, 'semibold', size]]);
   for (const ring of rings) {
     for (const at of spotsOver({ polygon: ring, holes: [] }, block)) {
-      const one: Try = { block, slot: { at, turn: 0 }, pad: 0.6 * PT };
+      const one: Try = { block, slot: { at, turn: 0 }, pad };
       if (!areas.some((area) => holdsPoint(area, at)) || !ground.isFree(boxAround(one))) continue;
       ground.addLabel(boxAround(one));
       return one;

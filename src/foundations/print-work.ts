@@ -3,7 +3,8 @@ import type { PiecingPlan, Section } from '../piecing/plan.ts';
 import { verifyPlan } from '../piecing/verify.ts';
 import type { FabricLabel } from './label-request.ts';
 import type { Rectangle } from './level-packing.ts';
-import { paperSize } from './paper.ts';
+import { bareShape, type Side } from './paper.ts';
+import type { SheetShape } from './sheet-filling.ts';
 import { printable, type Typeface } from './typeface.ts';
 
 /** A block to print: its plan, and how many times. */
@@ -29,6 +30,8 @@ export interface PrintNote {
   readonly block: string | null;
   /** One or two plain sentences. */
   readonly message: string;
+  /** Of a `tiled` note: what a sheet holds, inches. */
+  readonly room?: Rectangle;
 }
 
 /** One section of one block, to be drawn once and printed in every copy. */
@@ -37,8 +40,8 @@ export interface Foundation {
   readonly section: Section;
   /** As the typeface can print it. */
   readonly blockName: string;
-  /** Of its paper, inches. */
-  readonly size: Rectangle;
+  /** Its paper without labels, inches. */
+  readonly size: SheetShape;
 }
 
 /**
@@ -47,6 +50,7 @@ export interface Foundation {
  */
 export function foundationsOf(
   work: PrintWork,
+  side: Side,
   typeface: Typeface,
   notes: PrintNote[],
 ): readonly Foundation[] {
@@ -73,7 +77,7 @@ export function foundationsOf(
       job: { block, plan, copies: Math.floor(copies) },
       section,
       blockName: name.text,
-      size: paperSize(section, work.project.seamAllowance),
+      size: bareShape(section, work.project.seamAllowance, side),
     }));
   });
 }
@@ -100,7 +104,7 @@ export function fabricLabels(
         full ??
         (name.text !== code ? name.text : name.lacking !== '' ? '(name in other letters)' : '(no name)');
       const short = full !== null && [...full].length <= LONGEST_ON_PATCH ? full : null;
-      return [fabric.id, { name: short, code, meaning }];
+      return [fabric.id, { name: short, code, meaning, look: { color: fabric.color, number: i } }];
     }),
   );
 }

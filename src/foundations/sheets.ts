@@ -1,9 +1,13 @@
-import type { Point } from '../geometry/point.ts';
-import { type Band, type BandWords, planBand } from './band.ts';
+import { turnedByQuarters } from '../geometry/nest.ts';
+import type { Point, Ring } from '../geometry/point.ts';
+import { type Band, type BandWords, LINE_DOWN_SIZE, planBand, testLineDown } from './band.ts';
+import { type Correction, changesAnything, correctionWords } from './correction.ts';
+import type { FabricStyle } from './fabric-marks.ts';
+import { freeSpot } from './free-spot.ts';
 import { type FabricLabel, type LabelRoom, SMALLEST_PT, stack } from './label-request.ts';
-import { blockMarks, shortened, type TextLine, textAt } from './lettering.ts';
-import { fitsSheet, layInLevels, type Rectangle } from './level-packing.ts';
-import { type Mark, type Placement, PT, placeMark } from './marks.ts';
+import { blockMarks, lengthOf, shortened, type TextLine, textAt } from './lettering.ts';
+import { fitsSheet, type Rectangle } from './level-packing.ts';
+import { type Mark, type Placement, PT, placeMark, scaleMark } from './marks.ts';
 import { landscape, marginFault, type Page } from './pages.ts';
 import { drawPaper, type Paper, type Side, titleOfCopy } from './paper.ts';
 import { frontPicture } from './picture.ts';
@@ -13,10 +17,28 @@ import {
   foundationsOf,
   keyEntry,
   nameNote,
+  type PrintJob,
   type PrintNote,
   type PrintWork,
 } from './print-work.ts';
-import { alignmentCrosses, type TileGrid, tileBarriers, tileGrid, tileSize, tilesOf } from './tiles.ts';
+import {
+  DEFAULT_NESTING,
+  fillSheets,
+  type Nesting,
+  type SheetItem,
+  type SheetShape,
+  sheetsOf,
+} from './sheet-filling.ts';
+import { type TickCount, tickCounts } from './tick-counts.ts';
+import {
+  alignmentCrosses,
+  type TileGrid,
+  tileBarriers,
+  tileGrid,
+  tileMap,
+  tileSize,
+  tilesOf,
+} from './tiles.ts';
 import { printable, type Typeface } from './typeface.ts';
 
 export interface SheetOptions {
@@ -24,6 +46,14 @@ export interface SheetOptions {
   /** What the printer leaves free on every side, inches. */
   readonly margin: number;
   readonly side: Side;
+  /** How papers are laid on sheets; `DEFAULT_NESTING` when absent. */
+  readonly nesting?: Nesting;
+  /** How patches show their fabric; `outline` when absent. */
+  readonly style?: FabricStyle;
+  /** Whether patches at the edge of the block carry a straight-grain arrow; they do not when absent. */
+  readonly grain?: boolean;
+  /** For a printer that is a little off; none when absent. */
+  readonly correction?: Correction | null;
   /** The day of printing, written out; it stands on every sheet. */
   readonly printedOn: string;
   readonly typeface: Typeface;
@@ -43,6 +73,8 @@ export interface Sheet {
   readonly height: number;
   readonly title: string;
   readonly parts: readonly Part[];
+  /** What the drawing, not the page, is multiplied by across and down to correct the printer; 1 when absent. */
+  readonly scale?: Point;
 }
 
 export interface SheetLayout {
@@ -52,15 +84,13 @@ export interface SheetLayout {
   readonly foundations: number;
 }
 
-/** Free space between two foundations to cut in, inches. */
-const CUTTING_GAP_IN = 1 / 8;
-
 /** A label may lie this far beyond the trim line at most, inches. */
 const LABEL_GROWTH_IN = 1;
 
 /** All marks of a sheet where they lie on it: what every output draws. */
-export function marksOf(sheet: Sheet): Mark[] {
-  return sheet.parts.flatMap(({ marks, placement }) => marks.map((mark) => placeMark(mark, placement)));
+export function marksOf({ parts, scale }: Sheet): Mark[] {
+  const marks = parts.flatMap((part) => part.marks.map((mark) => placeMark(mark, part.placement)));
+  return scale ? marks.map((mark) => scaleMark(mark, scale)) : marks;
 }
 
 /**
@@ -74,7 +104,7 @@ export function layOutSheets(work: PrintWork, options: SheetOptions): SheetLayou
   if (fault !== null)
     return { sheets: [], foundations: 0, notes: [{ kind: 'refused', block: null, message: fault }] };
   const notes: PrintNote[] = [];
-  const foundations = foundationsOf(work, options.typeface, notes);
+  const foundations = foundationsOf(work, options.side, options.typeface, notes);
   if (foundations.length === 0) {
     notes.push({
       kind: 'empty',
@@ -87,6 +117,8 @@ export function layOutSheets(work: PrintWork, options: SheetOptions): SheetLayou
   const project = printable(options.typeface, work.project.name, 'Project');
   if (project.lacking !== '') notes.push(nameNote(null, 'The project’s name', project));
 
+  const ticksOf = new Map(work.jobs.map(({ plan }) => [plan, tickCounts(plan)]));
+
   // Fabrics shown by their code need a key, the key takes room, and less room can make more codes. The key only
   // grows, so this ends.
   let key: readonly string[] = [];
@@ -97,8 +129,10 @@ export function layOutSheets(work: PrintWork, options: SheetOptions): SheetLayou
       side: options.side,
       key: work.project.fabrics
         .filter(({ id }) => key.includes(id))
-        .map(({ id }) => keyEntry(fabrics.get(id)!)),
+        .map(({ id }) => keyEntry(fabrics.get(id)!))
+        .concat(options.grain ? ['↔ straight grain of the fabric'] : []),
       tiles: false,
+      correction: correctionOf(options),
     };
     const print = bestOrientation(foundations, options, bandWords);
     if (typeof print === 'string')
@@ -107,13 +141,15 @@ export function layOutSheets(work: PrintWork, options: SheetOptions): SheetLayou
         foundations: 0,
         notes: [...notes, { kind: 'refused', block: null, message: REFUSALS[print] }],
       };
-    const drawn = foundations.map((one) => draw(one, print, fabrics, work, options));
+    const drawn = foundations.map((one) =>
+      draw(one, print, fabrics, ticksOf.get(one.job.plan)!, work, options),
+    );
     const coded = new Set([...key, ...drawn.flatMap(({ paper }) => paper.codedFabrics)]);
     if (coded.size > key.length) {
       key = [...coded];
       continue;
     }
-    notes.push(...paperNotes(drawn));
+    notes.push(...paperNotes(drawn, print.room));
     return {
       sheets: assemble(drawn, print, options),
       notes,
@@ -127,6 +163,8 @@ export function layOutSheets(work: PrintWork, options: SheetOptions): SheetLayou
 /** The sheets of a print: how large, what their foot says, and the room above it for foundations. */
 interface Print {
   readonly page: Rectangle;
+  /** From the corner of the page as it is drawn, before any correction, to the foundations. */
+  readonly corner: Point;
   readonly band: Band;
   readonly room: Rectangle;
 }
@@ -159,6 +197,15 @@ function division(size: Rectangle, room: Rectangle): Division {
   return count(lying) < count(upright) ? { grid: lying, turned: true } : { grid: upright, turned: false };
 }
 
+const scaleOf = ({ correction }: SheetOptions): Point | null =>
+  correction && changesAnything(correction) ? [correction.across, correction.down] : null;
+
+/** What every sheet says of the correction. */
+const correctionOf = ({ correction, typeface }: SheetOptions): string | null =>
+  correction && changesAnything(correction)
+    ? correctionWords(correction, printable(typeface, correction.printer, '').text)
+    : null;
+
 /** The way to lay the page that needs the fewer sheets, upright when equal; or why neither will do. */
 function bestOrientation(
   foundations: readonly Foundation[],
@@ -167,11 +214,15 @@ function bestOrientation(
 ): Print | 'too-small' | 'too-many' {
   let best: { print: Print; sheets: number } | null = null;
   let reason: 'too-small' | 'too-many' = 'too-small';
+  const [across, down] = scaleOf(options) ?? [1, 1];
   for (const page of [options.page, landscape(options.page)]) {
-    const width = page.width - 2 * options.margin;
+    // A corrected drawing is laid out on what the page is before it is scaled.
+    const width = (page.width - 2 * options.margin) / across;
+    const height = (page.height - 2 * options.margin) / down;
+    const corner: Point = [options.margin / across, options.margin / down];
     const plan = (tiles: boolean): Print => {
       const band = planBand(width, { ...words, tiles }, options.typeface);
-      return { page, band, room: { width, height: page.height - 2 * options.margin - band.height } };
+      return { page, corner, band, room: { width, height: height - band.height } };
     };
     // What the foot says of tiles takes room itself, so it is counted in once it is known that there are tiles.
     let print = plan(false);
@@ -181,7 +232,7 @@ function bestOrientation(
       reason = 'too-many';
       continue;
     }
-    const sheets = sheetCount(foundations, print.room);
+    const sheets = sheetCount(foundations, print.room, options.nesting ?? DEFAULT_NESTING);
     if (!best || sheets < best.sheets) best = { print, sheets };
   }
   return best?.print ?? reason;
@@ -195,21 +246,61 @@ const pieceCount = (foundations: readonly Foundation[], room: Rectangle): number
     return sum + columns * rows * job.copies;
   }, 0);
 
-/** The rectangles one copy of a foundation takes: itself, or its tiles. */
-function piecesOf(size: Rectangle, room: Rectangle): readonly Rectangle[] {
-  if (fitsSheet(size, room)) return [size];
-  const { grid } = division(size, room);
-  return Array.from({ length: grid.columns * grid.rows }, () => withHead(tileSize(size, grid)));
-}
-
 const withHead = ({ width, height }: Rectangle): Rectangle => ({ width, height: height + TILE_HEAD_IN });
 
-function sheetCount(foundations: readonly Foundation[], room: Rectangle): number {
-  const items = foundations.flatMap(({ size, job }) => {
-    const pieces = piecesOf(size, room);
-    return Array.from({ length: job.copies }, () => pieces).flat();
+/** A box that fills itself. */
+const boxShape = ({ width, height }: Rectangle): SheetShape => ({
+  width,
+  height,
+  rings: [
+    [
+      [0, 0],
+      [width, 0],
+      [width, height],
+      [0, height],
+    ],
+  ],
+  isStraight: true,
+});
+
+/** What one copy of a foundation takes on sheets: itself, or its tiles. */
+function shapesOf(size: SheetShape, room: Rectangle): readonly SheetShape[] {
+  if (fitsSheet(size, room)) return [size];
+  const { grid } = division(size, room);
+  const tile = boxShape(withHead(tileSize(size, grid)));
+  return Array.from({ length: grid.columns * grid.rows }, () => tile);
+}
+
+/** More papers than this are only laid in levels to find out how the page lies better. */
+const MOST_NESTED_TWICE = 300;
+
+function sheetCount(foundations: readonly Foundation[], room: Rectangle, nesting: Nesting): number {
+  const items = copiesOf(foundations, nesting, (foundation) => {
+    const shapes = shapesOf(foundation.size, room);
+    return () => shapes.map((shape): SheetItem => ({ shape, group: groupOf(foundation, nesting) }));
   });
-  return layInLevels(items, room, CUTTING_GAP_IN).reduce((most, { sheet }) => Math.max(most, sheet + 1), 0);
+  return sheetsOf(fillSheets(items, room, { ...nesting, effort: 0 }, items.length <= MOST_NESTED_TWICE));
+}
+
+/** Only papers of one group share sheets. */
+const groupOf = ({ job, section }: Foundation, { together }: Nesting): string =>
+  together === 'fewest' ? '' : together === 'blocks' ? job.block.id : `${job.block.id} ${section.letter}`;
+
+/** What is made of every copy: all copies of a section one after another, or a block's sections copy by copy. */
+function copiesOf<One extends { readonly job: PrintJob }, Made>(
+  all: readonly One[],
+  { together }: Nesting,
+  make: (one: One) => (copy: number) => readonly Made[],
+): Made[] {
+  if (together !== 'blocks')
+    return all.flatMap((one) => {
+      const made = make(one);
+      return Array.from({ length: one.job.copies }, (_, i) => made(i + 1)).flat();
+    });
+  return [...new Set(all.map(({ job }) => job))].flatMap((job) => {
+    const makers = all.filter((one) => one.job === job).map(make);
+    return Array.from({ length: job.copies }, (_, i) => makers.flatMap((made) => made(i + 1))).flat();
+  });
 }
 
 interface Drawn {
@@ -223,8 +314,9 @@ function draw(
   foundation: Foundation,
   { room }: Print,
   fabrics: ReadonlyMap<string, FabricLabel>,
+  ticks: ReadonlyMap<number, TickCount>,
   work: PrintWork,
-  { side, typeface }: SheetOptions,
+  { side, style = 'outline', grain = false, typeface }: SheetOptions,
 ): Drawn {
   const { size, job, section, blockName } = foundation;
   const divided = fitsSheet(size, room) ? null : division(size, room);
@@ -239,6 +331,9 @@ function draw(
     copies: job.copies,
     unit: work.project.unit,
     room: labelRoom,
+    ticks,
+    style,
+    grain,
     typeface,
   });
   return { foundation, paper, division: divided };
@@ -277,7 +372,7 @@ function tiledRoom(size: Rectangle, grid: TileGrid): LabelRoom {
 }
 
 /** What is to be known of the drawn papers, block by block. */
-function paperNotes(drawn: readonly Drawn[]): PrintNote[] {
+function paperNotes(drawn: readonly Drawn[], room: Rectangle): PrintNote[] {
   const notes: PrintNote[] = [];
   for (const block of new Set(drawn.map(({ foundation }) => foundation.job.block.id))) {
     const own = drawn.filter(({ foundation }) => foundation.job.block.id === block);
@@ -290,6 +385,7 @@ function paperNotes(drawn: readonly Drawn[]): PrintNote[] {
         kind: 'tiled',
         block,
         message: `${name}: ${sectionsOf(tiled)} ${is} larger than one sheet and ${comes} in ${tiles} tiles, to be laid together by their crosses.`,
+        room,
       });
     }
     for (const { paper, foundation } of own) {
@@ -316,66 +412,93 @@ function sectionsOf(drawn: readonly Drawn[]): string {
 // ---------------------------------------------------------------- the sheets
 
 /** Something to be laid on a sheet. */
-interface Item extends Rectangle {
+interface Item extends SheetItem {
   readonly foundation: Foundation;
   readonly copy: number;
   readonly marks: readonly Mark[];
   readonly tile: boolean;
+  /** The map of its tiles, on the first of them. */
+  readonly map?: readonly Mark[];
 }
 
-/** One copy of a drawn foundation as items: itself, or its tiles, each with its words over it. */
+/** The copies of a drawn foundation as items: itself, or its tiles, each with its words over it. */
 function itemsOf(
   { foundation, paper, division: divided }: Drawn,
-  copy: number,
+  nesting: Nesting,
   typeface: Typeface,
-): readonly Item[] {
-  const marks = [...paper.marks, ...titleOfCopy(typeface, paper, copy)];
-  if (!divided) return [{ width: paper.width, height: paper.height, foundation, copy, marks, tile: false }];
+): (copy: number) => readonly Item[] {
+  const group = groupOf(foundation, nesting);
+  const marksOfCopy = (copy: number): readonly Mark[] => [
+    ...paper.marks,
+    ...titleOfCopy(typeface, paper, copy),
+  ];
+  const shape: SheetShape = { ...paper, isStraight: false };
+  if (!divided) return (copy) => [{ shape, group, foundation, copy, marks: marksOfCopy(copy), tile: false }];
   const { grid } = divided;
-  const tiles = tilesOf(marks, paper, grid, typeface);
-  return tiles.map((tile, i): Item => {
-    const which = `Tile ${i + 1} of ${tiles.length} (row ${tile.row}, column ${tile.column})`;
-    const line: TextLine = {
-      text: `${which}: ${foundation.blockName}, section ${foundation.section.letter}, copy ${copy} of ${foundation.job.copies}`,
-      face: 'semibold',
-      size: 7 * PT,
-    };
-    const head = shortened(typeface, line, tile.width);
-    return {
-      ...withHead(tile),
-      foundation,
-      copy,
-      tile: true,
-      marks: [
-        textAt(typeface, { ...line, text: head }, [0, TILE_HEAD_IN - 0.06]),
-        ...tile.marks.map((mark) => placeMark(mark, { at: [0, TILE_HEAD_IN], quarterTurns: 0 })),
-      ],
-    };
-  });
+  const tileShape = boxShape(withHead(tileSize(paper, grid)));
+  return (copy) => {
+    const tiles = tilesOf(marksOfCopy(copy), paper, grid, typeface);
+    const map = captioned(
+      tileMap(paper, grid, tiles, PICTURE_HIGH_IN, typeface),
+      foundation.blockName,
+      ` ${foundation.section.letter}: tiles`,
+      typeface,
+    );
+    return tiles.map((tile, i): Item => {
+      const which = `Tile ${i + 1} of ${tiles.length} (row ${tile.row}, column ${tile.column})`;
+      const line: TextLine = {
+        text: `${which}: ${foundation.blockName}, section ${foundation.section.letter}, copy ${copy} of ${foundation.job.copies}`,
+        face: 'semibold',
+        size: 7 * PT,
+      };
+      const head = shortened(typeface, line, tile.width);
+      return {
+        shape: tileShape,
+        group,
+        foundation,
+        copy,
+        tile: true,
+        ...(i === 0 ? { map } : {}),
+        marks: [
+          textAt(typeface, { ...line, text: head }, [0, TILE_HEAD_IN - 0.06]),
+          ...tile.marks.map((mark) => placeMark(mark, { at: [0, TILE_HEAD_IN], quarterTurns: 0 })),
+        ],
+      };
+    });
+  };
 }
 
 interface Filling {
   readonly parts: Part[];
+  /** What is covered, from the corner of the sheet's room. */
+  readonly taken: Ring[];
+  /** Maps of tiles that begin here. */
+  readonly maps: (readonly Mark[])[];
   tiles: boolean;
   /** The first of its items, in the order of the work. */
   readonly first: number;
 }
 
 function assemble(drawn: readonly Drawn[], print: Print, options: SheetOptions): readonly Sheet[] {
-  const { typeface, margin } = options;
-  const items = drawn.flatMap((one) =>
-    Array.from({ length: one.foundation.job.copies }, (_, i) => itemsOf(one, i + 1, typeface)).flat(),
+  const { typeface, nesting = DEFAULT_NESTING } = options;
+  const { page, band, room, corner } = print;
+  const items = copiesOf(
+    drawn.map((one) => ({ ...one, job: one.foundation.job })),
+    nesting,
+    (one) => itemsOf(one, nesting, typeface),
   );
+  const onSheet = ([x, y]: Point): Point => [corner[0] + x, corner[1] + y];
   const fillings: Filling[] = [];
-  for (const laid of layInLevels(items, print.room, CUTTING_GAP_IN)) {
-    const { foundation, copy, marks, height, tile } = items[laid.item]!;
-    const [x, y] = [margin + laid.x, margin + laid.y];
-    fillings[laid.sheet] ??= { parts: [], tiles: false, first: laid.item };
-    const filling = fillings[laid.sheet]!;
+  for (const [i, { sheet, placement }] of fillSheets(items, room, nesting).entries()) {
+    const { foundation, copy, marks, tile, map, shape } = items[i]!;
+    const filling = fillings[sheet] ?? { parts: [], taken: [], maps: [], tiles: false, first: i };
+    fillings[sheet] = filling;
     filling.tiles ||= tile;
+    if (map) filling.maps.push(map);
+    filling.taken.push(...shape.rings.map((ring) => placeRing(ring, placement)));
     filling.parts.push({
       marks,
-      placement: laid.turned ? { at: [x + height, y], quarterTurns: 1 } : { at: [x, y], quarterTurns: 0 },
+      placement: { ...placement, at: onSheet(placement.at) },
       paper: { block: foundation.job.block.id, section: foundation.section.letter, copy },
     });
   }
@@ -383,33 +506,67 @@ function assemble(drawn: readonly Drawn[], print: Print, options: SheetOptions):
   // The packing goes by size; a person looks for the blocks in their order.
   fillings.sort((a, b) => a.first - b.first);
 
+  const extra = (filling: Filling, marks: readonly Mark[], size: Rectangle): boolean => {
+    const at = freeSpot(filling.taken, room, size);
+    if (!at) return false;
+    filling.taken.push(placeRing(boxShape(size).rings[0]!, { at, quarterTurns: 0 }));
+    filling.parts.push({ marks, placement: { at: onSheet(at), quarterTurns: 0 }, paper: null });
+    return true;
+  };
+  const lineDown = testLineDown(typeface);
+  const isMeasurable = fillings.map((filling) => extra(filling, lineDown, LINE_DOWN_SIZE)).some(Boolean);
+  // Where every sheet is full, the line down comes on one of its own.
+  if (!isMeasurable) {
+    const last: Filling = { parts: [], taken: [], maps: [], tiles: false, first: items.length };
+    if (extra(last, lineDown, LINE_DOWN_SIZE)) fillings.push(last);
+  }
+
   const pictures = new Map<string, readonly Mark[]>();
-  const pictureOf = ({ job, blockName }: Foundation): readonly Mark[] => {
-    const known = pictures.get(job.block.id);
+  const pictureOf = (block: string): readonly Mark[] => {
+    const { job, blockName } = drawn.find(({ foundation }) => foundation.job.block.id === block)!.foundation;
+    const known = pictures.get(block);
     if (known) return known;
-    const drawnPicture = captioned(job.plan, blockName, typeface);
-    pictures.set(job.block.id, drawnPicture);
+    const picture = frontPicture(job.plan, PICTURE_IN, PICTURE_HIGH_IN, typeface);
+    const drawnPicture = captioned(picture, `Front: ${blockName}`, '', typeface);
+    pictures.set(block, drawnPicture);
     return drawnPicture;
   };
-  const foundationOf = new Map(drawn.map(({ foundation }) => [foundation.job.block.id, foundation]));
-  const { page, band } = print;
-  const foot: Point = [margin, page.height - margin - band.height];
-  return fillings.map(({ parts, tiles }, i): Sheet => {
+  const foot: Point = onSheet([0, room.height]);
+  const scale = scaleOf(options);
+  // Maps that found no room where their first tile lies.
+  let homeless: (readonly Mark[])[] = [];
+  return fillings.map((filling, i): Sheet => {
     const number = i + 1;
-    const words = { number, of: fillings.length, tiles };
+    const words = { number, of: fillings.length, tiles: filling.tiles };
     const furniture: Part[] = [
       { marks: band.draw(words), placement: { at: foot, quarterTurns: 0 }, paper: null },
     ];
-    const blocks = [...new Set(parts.flatMap(({ paper }) => paper?.block ?? []))];
-    const room = band.pictureRoom(number === 1);
-    const fit = Math.floor((room.width + PICTURE_GAP_IN + 1e-9) / (PICTURE_IN + PICTURE_GAP_IN));
-    const shown = blocks.slice(0, fit);
-    shown.forEach((block, k) => {
+    const blocks = [...new Set(filling.parts.flatMap(({ paper }) => paper?.block ?? []))];
+    const pictureRoom = band.pictureRoom(number === 1);
+    const fit = Math.floor((pictureRoom.width + PICTURE_GAP_IN + 1e-9) / (PICTURE_IN + PICTURE_GAP_IN));
+    // The front of the first block comes first, then maps, which may stand among the papers instead.
+    const wanted = [
+      ...blocks.slice(0, 1).map(pictureOf),
+      ...homeless,
+      ...filling.maps,
+      ...blocks.slice(1).map(pictureOf),
+    ];
+    const shown = wanted.slice(0, Math.max(0, fit));
+    homeless = [...homeless, ...filling.maps].filter(
+      (map) =>
+        !shown.includes(map) &&
+        !extra(filling, map, { width: PICTURE_IN, height: PICTURE_HIGH_IN + CAPTION_IN }),
+    );
+    shown.forEach((picture, k) => {
       const x =
-        foot[0] + room.x + room.width - (shown.length - k) * (PICTURE_IN + PICTURE_GAP_IN) + PICTURE_GAP_IN;
+        foot[0] +
+        pictureRoom.x +
+        pictureRoom.width -
+        (shown.length - k) * (PICTURE_IN + PICTURE_GAP_IN) +
+        PICTURE_GAP_IN;
       furniture.push({
-        marks: pictureOf(foundationOf.get(block)!),
-        placement: { at: [x, foot[1] + room.y], quarterTurns: 0 },
+        marks: picture,
+        placement: { at: [x, foot[1] + pictureRoom.y], quarterTurns: 0 },
         paper: null,
       });
     });
@@ -417,26 +574,29 @@ function assemble(drawn: readonly Drawn[], print: Print, options: SheetOptions):
       width: page.width,
       height: page.height,
       title: `Sheet ${number} of ${fillings.length}`,
-      parts: [...parts, ...furniture],
+      parts: [...filling.parts, ...furniture],
+      ...(scale ? { scale } : {}),
     };
   });
 }
 
-/** Side of the square a front picture stands in, and the space between two, inches. */
+const placeRing = (ring: Ring, { at, quarterTurns }: Placement): Ring =>
+  ring.map((point): Point => {
+    const [x, y] = turnedByQuarters(point, quarterTurns);
+    return [at[0] + x, at[1] + y];
+  });
+
+/** Width and height of the room of a small picture, of its caption under it, and the space between two, inches. */
 const PICTURE_IN = 0.95;
+const PICTURE_HIGH_IN = 0.89;
+const CAPTION_IN = 0.13;
 const PICTURE_GAP_IN = 0.16;
 
-/** A front picture with its caption under it. */
-function captioned(plan: Foundation['job']['plan'], name: string, typeface: Typeface): readonly Mark[] {
-  const size = SMALLEST_PT * PT;
-  const line = { text: '', face: 'regular', size } as const;
-  const room = PICTURE_IN - typeface.extent('Front: ', 'regular').width * size;
-  const caption = stack(typeface, [
-    [`Front: ${shortened(typeface, { ...line, text: name }, room)}`, 'regular', SMALLEST_PT],
-  ]);
-  const high = 1.02 - 0.13;
-  return [
-    ...frontPicture(plan, PICTURE_IN, high, typeface),
-    ...blockMarks(caption, [PICTURE_IN / 2, 1.02 - caption.height / 2]),
-  ];
+/** A small picture with its caption under it: a text, shortened where it is too long, and what follows it. */
+function captioned(picture: readonly Mark[], text: string, end: string, typeface: Typeface): readonly Mark[] {
+  const line = { text, face: 'regular', size: SMALLEST_PT * PT } as const;
+  const room = PICTURE_IN - lengthOf(typeface, { ...line, text: end });
+  const caption = stack(typeface, [[`${shortened(typeface, line, room)}${end}`, 'regular', SMALLEST_PT]]);
+  const foot = PICTURE_HIGH_IN + CAPTION_IN - caption.height / 2;
+  return [...picture, ...blockMarks(caption, [PICTURE_IN / 2, foot])];
 }

@@ -5,17 +5,58 @@ import { marksOf, type Sheet } from './sheets.ts';
 /** The screen's own cut of the typeface first, then an installed one. */
 const FONTS = "'Source Sans 3 Variable', 'Source Sans 3', sans-serif";
 
+/** What a cutting machine does with a line. */
+export type Layer = 'cut' | 'score' | 'draw';
+
+/** Trim lines are cut, lines to fold and sew on are scored; all else, with every text, is drawn. */
+export const layerOf = (pen: PenName): Layer => {
+  switch (pen) {
+    case 'trim':
+    case 'tile-trim':
+    case 'cut-apart':
+      return 'cut';
+    case 'seam':
+    case 'edge':
+      return 'score';
+    default:
+      return 'draw';
+  }
+};
+
+/**
+ * One sheet as SVG for a cutting machine: the drawing of `toSvg` in three named groups, `cut`, `score` and `draw`.
+ * Lines to cut are whole, since a machine would cut every dash.
+ */
+export function toLayeredSvg(sheet: Sheet): string {
+  const marks = marksOf(sheet);
+  const layers = (['cut', 'score', 'draw'] as const).map((layer) => {
+    const own = marks.filter((mark) => layerOf(mark.kind === 'text' ? 'rule' : mark.pen) === layer);
+    return `<g id="${layer}">${drawingOf(own, layer === 'cut')}</g>`;
+  });
+  return framed(sheet, layers.join(''));
+}
+
 /**
  * One sheet as SVG: width and height in inches, the drawing in points (72 to the inch), one path a pen. Text is
  * live text; its measured length is stated, so it keeps its place whatever font the viewer puts in.
  */
-export function toSvg(sheet: Sheet): string {
-  const marks = marksOf(sheet);
-  const width = units(sheet.width);
-  const height = units(sheet.height);
+export const toSvg = (sheet: Sheet): string => framed(sheet, drawingOf(marksOf(sheet), false));
+
+function framed(sheet: Sheet, drawing: string): string {
+  const size = `width="${trimmed(sheet.width)}in" height="${trimmed(sheet.height)}in"`;
+  const view = `viewBox="0 0 ${units(sheet.width)} ${units(sheet.height)}"`;
+  return `<svg xmlns="http://www.w3.org/2000/svg" ${size} ${view}><title>${escaped(sheet.title)}</title>${drawing}</svg>`;
+}
+
+function drawingOf(marks: readonly Mark[], isWhole: boolean): string {
+  const fills = marks.flatMap((mark) =>
+    mark.kind === 'polygon' && mark.fill !== undefined
+      ? [`<path d="${outline(mark)}" fill="${escaped(mark.fill)}"/>`]
+      : [],
+  );
   const paths = (Object.keys(PENS) as PenName[]).flatMap((pen) => {
     const d = marks.map((mark) => (mark.kind !== 'text' && mark.pen === pen ? outline(mark) : '')).join('');
-    return d === '' ? [] : [pathOf(pen, d)];
+    return d === '' ? [] : [pathOf(pen, d, isWhole)];
   });
   const dots = marks.flatMap((mark) =>
     mark.kind === 'circle' && mark.filled
@@ -24,19 +65,19 @@ export function toSvg(sheet: Sheet): string {
   );
   const texts = marks.flatMap((mark) => (mark.kind === 'text' && mark.text !== '' ? [textOf(mark)] : []));
   return [
-    `<svg xmlns="http://www.w3.org/2000/svg" width="${trimmed(sheet.width)}in" height="${trimmed(sheet.height)}in" viewBox="0 0 ${width} ${height}">`,
-    `<title>${escaped(sheet.title)}</title>`,
+    fills.length > 0 ? `<g>${fills.join('')}</g>` : '',
     `<g fill="none" stroke-linecap="round" stroke-linejoin="miter">${paths.join('')}</g>`,
     dots.length > 0 ? `<g>${dots.join('')}</g>` : '',
-    `<g font-family="${FONTS}">${texts.join('')}</g>`,
-    '</svg>',
+    texts.length > 0 ? `<g font-family="${FONTS}">${texts.join('')}</g>` : '',
   ].join('');
 }
 
-function pathOf(pen: PenName, d: string): string {
+function pathOf(pen: PenName, d: string, isWhole: boolean): string {
   const { width, dash, grey } = PENS[pen];
   const dashes =
-    dash.length > 0 ? ` stroke-dasharray="${dash.map(units).join(' ')}" stroke-linecap="butt"` : '';
+    dash.length > 0 && !isWhole
+      ? ` stroke-dasharray="${dash.map(units).join(' ')}" stroke-linecap="butt"`
+      : '';
   return `<path class="${pen}" d="${d}" stroke="${greyOf(grey)}" stroke-width="${units(width)}"${dashes}/>`;
 }
 

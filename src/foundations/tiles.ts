@@ -1,7 +1,9 @@
-import type { Point, Segment } from '../geometry/point.ts';
+import type { Point, Ring, Segment } from '../geometry/point.ts';
 import { contains } from '../geometry/ring.ts';
+import { SMALLEST_PT, stack } from './label-request.ts';
+import { blockMarks } from './lettering.ts';
 import type { Rectangle } from './level-packing.ts';
-import { type Mark, type TextMark, textCorners } from './marks.ts';
+import { type Mark, PT, type TextMark, textCorners } from './marks.ts';
 import type { Typeface } from './typeface.ts';
 
 /** How much two sheets of one foundation show alike, inches. */
@@ -135,6 +137,61 @@ export function tilesOf(
   return tiles;
 }
 
+/** Smallest type on the map of tiles, inches. */
+const MAP_TYPE_IN = SMALLEST_PT * PT;
+
+/**
+ * The map of tiles: the paper's outline, where it is divided, and the number of each tile that is printed. Fitted
+ * into a square of `side` inches from its upper left corner, at its foot. Numbers are left out where they have no room.
+ */
+export function tileMap(
+  paper: Rectangle & { readonly rings: readonly Ring[] },
+  grid: TileGrid,
+  tiles: readonly Tile[],
+  side: number,
+  typeface: Typeface,
+): Mark[] {
+  const scale = side / Math.max(paper.width, paper.height);
+  const left = (side - scale * paper.width) / 2;
+  const top = side - scale * paper.height;
+  const place = ([x, y]: Point): Point => [left + scale * x, top + scale * y];
+  const marks: Mark[] = [];
+  const cut = (points: readonly Point[]): void => {
+    marks.push({ kind: 'line', pen: 'picture', points: points.map(place) });
+  };
+  for (const x of seamsOf(grid.columns, grid.stepX))
+    cut([
+      [x, 0],
+      [x, paper.height],
+    ]);
+  for (const y of seamsOf(grid.rows, grid.stepY))
+    cut([
+      [0, y],
+      [paper.width, y],
+    ]);
+  for (const ring of paper.rings.slice(0, 1))
+    marks.push({ kind: 'polygon', pen: 'frame', ring: ring.map(place) });
+  const middleOf = (index: number, count: number, step: number, long: number): number =>
+    count === 1
+      ? long / 2
+      : ((index === 0 ? 0 : index * step + OVERLAP_IN / 2) +
+          (index === count - 1 ? long : (index + 1) * step + OVERLAP_IN / 2)) /
+        2;
+  const room = scale * Math.min(grid.stepX, grid.stepY);
+  for (const [i, { column, row }] of tiles.entries()) {
+    const number = stack(typeface, [
+      [String(i + 1), 'semibold', Math.min(11, Math.max(SMALLEST_PT, 40 * room))],
+    ]);
+    if (room < MAP_TYPE_IN || number.width > scale * grid.stepX) continue;
+    const at: Point = [
+      middleOf(column - 1, grid.columns, grid.stepX, paper.width),
+      middleOf(row - 1, grid.rows, grid.stepY, paper.height),
+    ];
+    marks.push(...blockMarks(number, place(at)));
+  }
+  return marks;
+}
+
 const trimAt = (from: Point, to: Point): Mark => ({ kind: 'line', pen: 'tile-trim', points: [from, to] });
 
 interface View {
@@ -155,6 +212,10 @@ function inView(mark: Mark, view: View, typeface: Typeface): Mark[] {
       return cut(mark.points, view).map((points) => ({ ...mark, points }));
     case 'polygon': {
       if (mark.ring.every(holds)) return [mark];
+      if (mark.fill !== undefined) {
+        const ring = cutRing(mark.ring, view);
+        return ring.length > 2 ? [{ ...mark, ring }] : [];
+      }
       return cut([...mark.ring, mark.ring[0]!], view).map((points) => ({
         kind: 'line',
         pen: mark.pen,
@@ -173,6 +234,28 @@ function inView(mark: Mark, view: View, typeface: Typeface): Mark[] {
 function inkCorners(mark: TextMark, typeface: Typeface): readonly Point[] {
   const { up, down } = typeface.extent(mark.text, mark.face);
   return textCorners(mark, up * mark.size, down * mark.size);
+}
+
+/** The part of a filled ring inside the window (Sutherland and Hodgman 1974). */
+function cutRing(ring: Ring, { minX, minY, maxX, maxY }: View): Ring {
+  let rest: Ring = ring;
+  for (const [axis, sign, limit] of [
+    [0, 1, maxX],
+    [0, -1, -minX],
+    [1, 1, maxY],
+    [1, -1, -minY],
+  ] as const) {
+    const over = (p: Point): number => sign * p[axis] - limit;
+    rest = rest.flatMap((b, i): Point[] => {
+      const a = rest.at(i - 1)!;
+      const [da, db] = [over(a), over(b)];
+      const kept: Point[] = db <= 0 ? [b] : [];
+      if (da <= 0 === db <= 0) return kept;
+      const t = da / (da - db);
+      return [[a[0] + t * (b[0] - a[0]), a[1] + t * (b[1] - a[1])], ...kept];
+    });
+  }
+  return rest;
 }
 
 /** The parts of a polyline inside the window (Liang and Barsky 1984), as few polylines as it falls into. */

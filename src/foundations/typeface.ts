@@ -16,8 +16,26 @@ export interface Typeface {
   readonly fonts: Readonly<Record<Face, Font>>;
   /** Extent of the ink at type size 1; multiply by the size. The same text is measured once. */
   extent(text: string, face: Face): Extent;
-  /** Whether both faces have the letter. */
+  /** Whether both faces have the letter, or a picture of it can be had. */
   has(codePoint: number): boolean;
+  /**
+   * A text of a size in inches as a picture, drawn by a font of the machine; null where the faces have all its
+   * letters. Absent where no other fonts can be reached.
+   */
+  picture?(text: string, face: Face, size: number): TextPicture | null;
+}
+
+/** A text drawn in dots, black on white. */
+export interface TextPicture {
+  readonly dpi: number;
+  /** Dots across and down. */
+  readonly width: number;
+  readonly height: number;
+  /** From where the baseline begins to the picture's upper left corner, leftward and upward, inches. */
+  readonly left: number;
+  readonly up: number;
+  /** 0 black … 255 white, row by row. */
+  readonly grey: Uint8Array;
 }
 
 /**

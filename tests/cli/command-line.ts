@@ -1,5 +1,5 @@
 import { execFile } from 'node:child_process';
-import { mkdtempSync, rmSync, truncateSync, writeFileSync } from 'node:fs';
+import { mkdtempSync, readFileSync, rmSync, truncateSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { fileURLToPath } from 'node:url';
@@ -14,11 +14,13 @@ export interface Ended {
 const root = fileURLToPath(new URL('../..', import.meta.url));
 
 /** The command line as a person starts it: a process of its own. */
-export function underpaper(...args: string[]): Promise<Ended> {
+export function underpaper(...args: (string | { readonly imports: readonly string[] })[]): Promise<Ended> {
+  const words = args.filter((arg) => typeof arg === 'string');
+  const imports = args.flatMap((arg) => (typeof arg === 'string' ? [] : arg.imports));
   return new Promise((resolve) => {
     execFile(
       process.execPath,
-      ['--import', 'tsx', 'src/cli/main.ts', ...args],
+      [...['tsx', ...imports].flatMap((name) => ['--import', name]), 'src/cli/main.ts', ...words],
       { cwd: root, maxBuffer: 1 << 28 },
       (error, out, err) => {
         resolve({
@@ -29,6 +31,27 @@ export function underpaper(...args: string[]): Promise<Ended> {
       },
     );
   });
+}
+
+/**
+ * The same, with the seconds of processor time it took: on a busy machine those tell what the work costs, where a
+ * clock on the wall tells what else is going on. Starting up counts too.
+ */
+export async function underpaperTimed(
+  bench: Workbench,
+  ...args: string[]
+): Promise<Ended & { seconds: number }> {
+  const report = bench.path('processor-time.txt');
+  const watch = bench.file(
+    'watch.mjs',
+    `import { writeFileSync } from 'node:fs';
+     process.on('exit', () => {
+       const { user, system } = process.cpuUsage();
+       writeFileSync(${JSON.stringify(report)}, String((user + system) / 1e6));
+     });`,
+  );
+  const ended = await underpaper({ imports: [watch] }, ...args);
+  return { ...ended, seconds: Number(readFileSync(report, 'utf8')) };
 }
 
 /** The same without a process, for what needs none. */

@@ -2,6 +2,7 @@ import { describe, expect, it } from 'vitest';
 import type { FabricLabel, LabelRoom } from '../../src/foundations/label-request.ts';
 import { type Mark, PT } from '../../src/foundations/marks.ts';
 import { drawPaper, type Paper, type PaperRequest, titleOfCopy } from '../../src/foundations/paper.ts';
+import { tickCounts } from '../../src/foundations/tick-counts.ts';
 import type { Point, Segment } from '../../src/geometry/point.ts';
 import type { Block } from '../../src/piecing/block.ts';
 import { piece } from '../../src/piecing/piece.ts';
@@ -28,7 +29,7 @@ const wide: LabelRoom = { minX: -1, minY: -1, maxX: 40, maxY: 40, barriersX: [],
 const labels = new Map<string, FabricLabel>(
   ['Morning sky', 'Signal red', 'Lamp yellow', 'Night sea'].map((name, i) => [
     `f${i + 1}`,
-    { name, code: `#${i + 1}`, meaning: name },
+    { name, code: `#${i + 1}`, meaning: name, look: { color: '#264f79', number: i } },
   ]),
 );
 
@@ -43,6 +44,9 @@ function draw(plan: PiecingPlan, section = 'A', more: Partial<PaperRequest> = {}
     copies: 4,
     unit: 'in',
     room: wide,
+    ticks: tickCounts(plan),
+    style: 'outline',
+    grain: false,
     typeface,
     ...more,
   });
@@ -347,5 +351,8 @@ describe('labels', () => {
 });
 
 const seaFabrics: readonly (readonly [string, FabricLabel])[] = ['night-sea', 'lamp', 'sand', 'gull'].map(
-  (id, i) => [id, { name: `The ${id} cloth`, code: `#${i + 5}`, meaning: id }],
+  (id, i) => [
+    id,
+    { name: `The ${id} cloth`, code: `#${i + 5}`, meaning: id, look: { color: '#a6322b', number: i } },
+  ],
 );

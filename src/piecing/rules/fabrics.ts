@@ -33,13 +33,14 @@ export interface Shadow {
   readonly under: readonly string[];
 }
 
-/** The patches of a section, sewn in its order, that are lighter than one they are sewn to. */
+/** The patches of a section, sewn in its order, that are lighter than one they are sewn to, a unit it starts from included. */
 export function darkUnder(
-  section: Pick<Section, 'order'>,
+  section: Pick<Section, 'order' | 'startsFrom'>,
   byId: ReadonlyMap<string, Patch>,
   lightness: (fabric: string) => number,
 ): Shadow[] {
   const earlier = new Set<string>();
+  for (const [id, patch] of byId) if (section.startsFrom.includes(patch.section)) earlier.add(id);
   return section.order.flatMap((id) => {
     const patch = byId.get(id)!;
     const under = patch.neighbours.filter((other) => {

@@ -1,0 +1,35 @@
+/** What a page of a booklet is for, beside the foundations. */
+export type PagePart = 'cover' | 'cautions' | 'guide' | 'line-drawing' | 'templates' | 'labels';
+
+/** What can be printed: the foundations, and each other kind of page. */
+export type BookletPart = 'foundations' | PagePart;
+
+/** The parts in the order in which they stand in a booklet. */
+export const BOOKLET_PARTS: readonly BookletPart[] = [
+  'cover',
+  'cautions',
+  'guide',
+  'line-drawing',
+  'labels',
+  'templates',
+  'foundations',
+];
+
+/** What a person calls the parts. */
+export const PART_NAMES: Readonly<Record<BookletPart, string>> = {
+  foundations: 'Foundations',
+  guide: 'Joining guide',
+  cover: 'Cover',
+  'line-drawing': 'Line drawing to colour',
+  templates: 'Cutting templates',
+  labels: 'Labels for piles',
+  cautions: 'Cautions',
+};
+
+/** An entry of a file's outline. */
+export interface Bookmark {
+  readonly title: string;
+  /** Index of the sheet it leads to. */
+  readonly sheet: number;
+  readonly within: readonly Bookmark[];
+}

@@ -1,0 +1,233 @@
+import type { PiecingPlan } from '../../piecing/plan.ts';
+import { verdictSentence } from '../../piecing/sentences.ts';
+import type { BlockWork } from '../block-work.ts';
+import {
+  BODY,
+  beside,
+  draftsOf,
+  type FlowItem,
+  flowInto,
+  HEADING,
+  moved,
+  oneLine,
+  type PageDraft,
+  type PageSetting,
+  paragraph,
+  readingFrame,
+  ruleItem,
+  SMALL,
+  STRONG,
+  TITLE,
+  tickBox,
+  together,
+} from '../flow.ts';
+import { fitFront, joinDrawing, sectionsDrawing, startDrawing } from '../front-drawing.ts';
+import type { Mark } from '../marks.ts';
+import type { Typeface } from '../typeface.ts';
+import {
+  blockSizeWords,
+  EVERY_JOIN,
+  type GuideOptions,
+  type GuideStep,
+  guideSteps,
+  type Line,
+  paperLines,
+  partialSeamWords,
+} from './steps.ts';
+
+/** A page narrower than this has its drawings above their words. Inches. */
+const WIDE_IN = 5.5;
+
+/** Space between a drawing and the words beside it, inches. */
+const GUTTER_IN = 0.28;
+
+const BOX_IN = 0.26;
+
+/**
+ * The joining guide of one block: front view with its sections, the papers with their sizes, how every join goes,
+ * and a step a join with its drawing and its box to tick. The plan must be one that can be sewn.
+ */
+export function guidePages(request: BlockWork, setting: PageSetting): readonly PageDraft[] {
+  const { plan, blockName, unit, allowance } = request;
+  const { typeface } = setting;
+  const options: GuideOptions = { unit, allowance };
+  const frame = readingFrame(setting);
+  const steps = guideSteps(plan, options);
+  const rest: readonly FlowItem[] = [
+    ...(steps.some(({ kind }) => kind === 'join') ? everyJoin(typeface, frame.width) : []),
+    ...steps.flatMap((step) => stepItems(step, request, frame, typeface)),
+    ...partialSeam(plan, typeface, frame.width),
+    ...lastStep(plan, options, typeface, frame.width),
+  ];
+  const itemsAt = (share: number): FlowItem[] => [
+    ...paragraph(typeface, blockName, TITLE, frame.width),
+    ...paragraph(typeface, `Joining guide. ${verdictSentence(plan)}`, BODY, frame.width, 0.02),
+    ...paragraph(typeface, blockSizeWords(plan, options), STRONG, frame.width, 0.03),
+    ruleItem(frame.width, 0.1),
+    ...overview(request, steps, frame.width, share, setting),
+    ...rest,
+  ];
+  // A somewhat smaller front view is better than a last page with three lines on it.
+  const tries = [1, 0.86, 0.74].map((share) => flowInto(itemsAt(share), frame.height));
+  const fewest = Math.min(...tries.map(({ length }) => length));
+  return draftsOf(
+    tries.find(({ length }) => length === fewest)!,
+    frame,
+    { part: 'guide', block: request.blockId, title: `${blockName}: joining guide` },
+    setting,
+  );
+}
+
+/** The front view, and beside it the papers to sew first. */
+function overview(
+  { plan, unit, allowance, copies }: BlockWork,
+  steps: readonly GuideStep[],
+  width: number,
+  share: number,
+  { typeface, page }: PageSetting,
+): FlowItem[] {
+  const isWide = width >= WIDE_IN;
+  const drawn = share * (isWide ? Math.min(3.6, 0.48 * width) : width);
+  const fit = fitFront(plan, drawn, share * Math.min(4, 0.42 * page.height));
+  const caption = paragraph(
+    typeface,
+    steps.length > 0
+      ? 'The finished front. Letters are sections; dashed lines are joins, with their steps.'
+      : 'The finished front.',
+    SMALL,
+    drawn,
+    0.08,
+  );
+  const picture = together([
+    { height: fit.height, marks: sectionsDrawing(plan, fit, typeface), space: 0.14 },
+    ...caption,
+  ]);
+  const column = isWide ? width - drawn - GUTTER_IN : width;
+  const made = copies === 1 ? '' : ` Make ${copies} of each.`;
+  const papers: FlowItem[] = [
+    ...paragraph(typeface, 'First sew the papers', HEADING, column),
+    ...paragraph(
+      typeface,
+      `Tick each when it is sewn and trimmed.${made} Sizes are across × down in the front view.`,
+      SMALL,
+      column,
+      0.03,
+    ),
+    ...paperLines(plan, { unit, allowance }).map((paper) =>
+      boxed(
+        [
+          ...paragraph(typeface, `${paper.letter}: ${paper.order}`, STRONG, column - BOX_IN),
+          ...paragraph(typeface, paper.sizes, SMALL, column - BOX_IN),
+        ],
+        0.07,
+        0.012,
+      ),
+    ),
+  ];
+  const papersHigh = papers.reduce((sum, one) => sum + one.height + one.space, 0);
+  // A long list of papers runs on under the drawing instead of leaving it alone on its page.
+  if (!isWide || papersHigh > 0.8 * page.height - 2.5)
+    return [picture, ...papers.map((item, i) => (i === 0 ? { ...item, space: 0.2 } : item))];
+  return [{ ...beside(picture, papers, drawn + GUTTER_IN), space: 0.14 }];
+}
+
+function everyJoin(typeface: Typeface, width: number): FlowItem[] {
+  return [
+    ruleItem(width, 0.16),
+    ...paragraph(typeface, 'Every join', HEADING, width, 0.1).map((item) => ({
+      ...item,
+      keepsWithNext: true,
+    })),
+    ...EVERY_JOIN.map((text) => together(paragraph(typeface, text, BODY, width), 0.025)),
+  ];
+}
+
+/** Sentences with a box to tick before them. */
+function boxed(items: readonly FlowItem[], space: number, drop = 0.03): FlowItem {
+  const words = together(items, space);
+  return beside({ height: 0.15, marks: [tickBox([0, drop])], space }, [{ ...words, space: 0 }], BOX_IN);
+}
+
+function stepItems(
+  step: GuideStep,
+  { plan }: BlockWork,
+  frame: { readonly width: number },
+  typeface: Typeface,
+): FlowItem[] {
+  const isWide = frame.width >= WIDE_IN;
+  const drawn = isWide ? 2.1 : Math.min(2.6, frame.width - 0.4);
+  // Labels of points at the rim stand a little outside the drawing.
+  const rim = 0.2;
+  const fit = fitFront(plan, drawn - 2 * rim, drawn - 2 * rim);
+  const marks: Mark[] =
+    step.kind === 'join'
+      ? joinDrawing(plan, step.join, fit, typeface)
+      : startDrawing(plan, step.unit, step.section, fit, typeface);
+  const picture: FlowItem = {
+    height: fit.height + 2 * rim,
+    space: 0.12,
+    marks: moved(marks, [(drawn - fit.width) / 2, rim]),
+  };
+  const column = isWide ? frame.width - drawn - GUTTER_IN : frame.width;
+  const words = [
+    boxed(paragraph(typeface, step.title, HEADING, column - BOX_IN), 0, 0.025),
+    ...step.lines.map((line) => lineItem(line, column, typeface)),
+  ];
+  const rule = { ...ruleItem(frame.width, 0.14), keepsWithNext: true };
+  if (!isWide) return [rule, { ...picture, keepsWithNext: true }, ...words];
+  // Words as high as the picture stand beside it; a long step may run on to the next page after them.
+  let high = 0;
+  let count = 0;
+  while (count < words.length && high < picture.height) high += words[count]!.height + words[count++]!.space;
+  const x = drawn + GUTTER_IN;
+  const rest = words.slice(count).map((item): FlowItem => ({ ...item, marks: moved(item.marks, [x, 0]) }));
+  const isShort = rest.length <= 3;
+  return [
+    rule,
+    { ...beside(picture, words.slice(0, count), x), space: 0.1, keepsWithNext: isShort && rest.length > 0 },
+    ...rest.map((item, i) => ({ ...item, keepsWithNext: isShort && i < rest.length - 1 })),
+  ];
+}
+
+/** What a line is about, and its sentences in a column beside it. */
+function lineItem({ about, text }: Line, width: number, typeface: Typeface): FlowItem {
+  const indent = 0.62;
+  return beside(
+    { ...oneLine(typeface, about, { ...STRONG, points: 9 }, indent, 0.035) },
+    paragraph(typeface, text, { ...BODY, points: 9 }, width - indent),
+    indent,
+  );
+}
+
+function partialSeam(plan: PiecingPlan, typeface: Typeface, width: number): FlowItem[] {
+  const words = partialSeamWords(plan);
+  if (words === null) return [];
+  const [heading, ...rest] = words.split('. ');
+  return [
+    { ...ruleItem(width, 0.16), keepsWithNext: true },
+    ...paragraph(typeface, heading!, HEADING, width, 0.1).map((item) => ({ ...item, keepsWithNext: true })),
+    together(paragraph(typeface, rest.join('. '), BODY, width), 0.03),
+  ];
+}
+
+/** The block done: measure it, and what happens to the paper. */
+function lastStep(plan: PiecingPlan, options: GuideOptions, typeface: Typeface, width: number): FlowItem[] {
+  const size = blockSizeWords(plan, options);
+  return [
+    { ...ruleItem(width, 0.16), keepsWithNext: true },
+    boxed(
+      [
+        ...paragraph(typeface, 'The block is done', HEADING, width - BOX_IN),
+        ...paragraph(
+          typeface,
+          `Measure it before it goes into the quilt. ${size} Leave the paper on its outer edges until these are sewn to their neighbours; then take it off from the patch sewn last to the first.`,
+          BODY,
+          width - BOX_IN,
+          0.03,
+        ),
+      ],
+      0.12,
+      0.025,
+    ),
+  ];
+}
