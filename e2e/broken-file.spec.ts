@@ -1,21 +1,5 @@
-import { expect, type Page, test } from '@playwright/test';
-import { openApp } from './window.ts';
-
-/** Drops a file on the middle of the window, as from a folder beside it. */
-async function drop(page: Page, name: string, text: string): Promise<void> {
-  const files = await page.evaluateHandle(
-    ([fileName, content]) => {
-      const transfer = new DataTransfer();
-      transfer.items.add(new File([content!], fileName!, { type: 'application/json' }));
-      return transfer;
-    },
-    [name, text],
-  );
-  await page.dispatchEvent('.desk', 'dragenter', { dataTransfer: files });
-  await expect(page.getByText('Let go to open the file')).toBeVisible();
-  await page.dispatchEvent('.desk', 'drop', { dataTransfer: files });
-  await expect(page.getByText('Let go to open the file')).toBeHidden();
-}
+import { expect, test } from '@playwright/test';
+import { dropFile, openApp } from './window.ts';
 
 const GOOD = JSON.stringify({
   format: 'underpaper',
@@ -47,7 +31,7 @@ for (const [what, text] of BROKEN) {
   test(`a file that is ${what} is refused in a sentence, the open project untouched`, async ({ page }) => {
     await openApp(page);
     const before = await page.locator('.block-name').allTextContents();
-    await drop(page, 'pier.json', text);
+    await dropFile(page, 'pier.json', text);
     await expect(page.getByRole('alert')).toContainText('pier.json');
     await expect(page.getByRole('alert')).toContainText('was not opened');
     await expect(page.getByLabel('Project name')).toHaveValue('Harbour sampler');
@@ -63,7 +47,7 @@ for (const [what, text] of BROKEN) {
 
 test('a good file opens by drop, and undo brings the earlier project back', async ({ page }) => {
   await openApp(page);
-  await drop(page, 'pier.json', GOOD);
+  await dropFile(page, 'pier.json', GOOD);
   await expect(page.getByLabel('Project name')).toHaveValue('Pier');
   await expect(page.locator('.verdict')).toHaveText('Sews on one foundation.');
   await page.keyboard.press('Control+z');

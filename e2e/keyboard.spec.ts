@@ -32,15 +32,15 @@ test('a block and a cut are made with the keyboard alone, and the verdict is hea
   await expect(told).toHaveText('0, 0 in, corner');
   await page.keyboard.press('Control+ArrowDown');
   await page.keyboard.press('Control+ArrowDown');
-  await expect(told).toHaveText('0, 2 in, edge');
+  await expect(told).toHaveText('0, 2 in, third');
   await page.keyboard.press('ArrowDown');
   await page.keyboard.press('Shift+ArrowUp');
   await expect(told).toHaveText('0, 2 3/16 in, edge');
   await page.keyboard.press('ArrowUp');
-  await expect(told).toHaveText('0, 2 in, edge');
+  await expect(told).toHaveText('0, 2 in, third');
 
   await page.keyboard.press('Enter');
-  await expect(told).toContainText('Cut begins at 0, 2 in, edge');
+  await expect(told).toContainText('Cut begins at 0, 2 in, third');
   await page.keyboard.press('n');
   await expect(told).toHaveText('0, 6 in, corner');
   await page.keyboard.press('Escape');
@@ -51,7 +51,7 @@ test('a block and a cut are made with the keyboard alone, and the verdict is hea
   await page.keyboard.press('Enter');
   for (let step = 0; step < 6; step++) await page.keyboard.press('Control+ArrowRight');
   await page.keyboard.press('Enter');
-  await expect(told).toHaveText('Cut drawn to 6, 2 in, edge, 6 in long.');
+  await expect(told).toHaveText('Cut drawn to 6, 2 in, third, 6 in long.');
   await expect(page.getByTestId('spoken-verdict')).toContainText('Sews on one foundation.');
 
   // The same cut in the list beside the board: made a join, which takes two papers, then deleted.

@@ -41,3 +41,19 @@ export async function addSquare(page: Page, name: string): Promise<void> {
   await page.getByRole('button', { name: 'Add block' }).click();
   await expect(drawingBoard(page)).toHaveAccessibleName(`Drawing of ${name}`);
 }
+
+/** Drops a file on the middle of the window, as from a folder beside it. */
+export async function dropFile(page: Page, name: string, text: string): Promise<void> {
+  const files = await page.evaluateHandle(
+    ([fileName, content]) => {
+      const transfer = new DataTransfer();
+      transfer.items.add(new File([content!], fileName!, { type: 'application/json' }));
+      return transfer;
+    },
+    [name, text],
+  );
+  await page.dispatchEvent('.desk', 'dragenter', { dataTransfer: files });
+  await expect(page.getByText('Let go to open the file')).toBeVisible();
+  await page.dispatchEvent('.desk', 'drop', { dataTransfer: files });
+  await expect(page.getByText('Let go to open the file')).toBeHidden();
+}

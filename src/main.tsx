@@ -3,6 +3,7 @@ import './views/tokens.css';
 import './views/base.css';
 import './views/shell.css';
 import './views/block/block.css';
+import './views/block/board-tools.css';
 import { StrictMode } from 'react';
 import { createRoot } from 'react-dom/client';
 import { App } from './views/app.tsx';

@@ -33,6 +33,26 @@ describe('the source tree', () => {
   });
 });
 
+describe('the independent checks', () => {
+  it('take nothing but types from the source they check', () => {
+    for (const folder of ['checker', 'designs']) {
+      const path = fileURLToPath(new URL(folder, import.meta.url));
+      const files = readdirSync(path).filter((name) => !name.endsWith('.test.ts'));
+      expect(files.length).toBeGreaterThan(2);
+      for (const name of files) {
+        const code = readFileSync(join(path, name), 'utf8');
+        // Every statement that names src, from its first word on; with verbatim modules a type import leaves nothing.
+        const statements = code.match(/^(import|export)\b[^;]*\/src\/[^;]*;/gm) ?? [];
+        expect(
+          statements.filter((statement) => !statement.startsWith('import type ')),
+          name,
+        ).toEqual([]);
+        expect(code, name).not.toMatch(/import\([^)]*\/src\//);
+      }
+    }
+  });
+});
+
 describe('an import against the order is found', () => {
   const target = { 'piecing/plan.ts': 'export interface Plan { a: number }\nexport const b = 1;' };
   const ways: readonly [string, string][] = [

@@ -23,9 +23,13 @@ const segmentOf = (cut: { readonly from: Point; readonly to: Point }): Segment =
 
 /**
  * Cuts shifted by a vector in inches, and what goes with them. An end that lay on a line which stays is slid along
- * that line, so that the cut still reaches it; ends of other cuts that lay on a shifted cut stay on it.
+ * that line, so that the cut still reaches it; ends of other cuts that lay on a shifted cut stay on it, and joints
+ * where several cuts meet move as one. Locked cuts neither move nor follow.
  */
-export function shiftAttached(block: Block, cutIds: ReadonlySet<string>, by: Point): readonly MovedCut[] {
+export function shiftAttached(block: Block, chosen: ReadonlySet<string>, by: Point): readonly MovedCut[] {
+  const cutIds = new Set(
+    block.cuts.filter(({ id, locked }) => chosen.has(id) && locked !== true).map(({ id }) => id),
+  );
   const staying = [
     ...block.cuts.filter(({ id }) => !cutIds.has(id)).map(segmentOf),
     ...edgesOf(block.outline),
@@ -57,8 +61,13 @@ function slid(was: Point, line: Segment, plain: Point, staying: readonly Segment
 }
 
 /** One end of a cut moved to a place, and the ends of other cuts that lay on that cut. */
-export const moveEndAttached = (block: Block, cut: Cut, end: 'from' | 'to', to: Point): readonly MovedCut[] =>
-  withFollowers(block, [{ id: cut.id, from: cut.from, to: cut.to, [end]: to }]);
+export const moveEndAttached = (
+  block: Block,
+  cut: Cut,
+  end: 'from' | 'to',
+  to: Point,
+): readonly MovedCut[] =>
+  cut.locked === true ? [] : withFollowers(block, [{ id: cut.id, from: cut.from, to: cut.to, [end]: to }]);
 
 /** What the ends of cuts on the two edges beside a moved corner of the outline do, and ends on the corner itself. */
 export function cornerFollowers(block: Block, corner: number, to: Point): readonly MovedCut[] {
@@ -90,7 +99,7 @@ function followers(
     ...edgesOf(block.outline).filter((edge) => ![...movedWas].some((was) => sameSegment(was, edge))),
   ];
   return block.cuts.flatMap((cut): MovedCut[] => {
-    if (moving.has(cut.id)) return [];
+    if (moving.has(cut.id) || cut.locked === true) return [];
     const held = staying(cut.id);
     const from = followed(cut.from, cut.to, lines, held);
     const to = followed(cut.to, cut.from, lines, held);

@@ -1,26 +1,158 @@
-import { zoomBy, zoomToFit } from './looking.ts';
+import { setCutsLocked } from '../document/edit-cuts.ts';
+import { MIRRORS, type Turn, turnBlock, turnBy } from '../document/edit-turn.ts';
+import { edit } from '../workspace/actions.ts';
+import { isPressed, type KeyPress } from '../workspace/commands.ts';
+import { board } from './board-state.ts';
+import { chooseAll, chooseSameDirection, chooseSameRole } from './choosing.ts';
+import { copyChosen, cutOutChosen, hasKept, pasteKept } from './clipboard.ts';
+import { FORMS } from './forms/forms.ts';
+import { zoomBy, zoomToChosen, zoomToFit } from './looking.ts';
+import { joinCuts, splitAtCrossings } from './split.ts';
+import { SYMMETRIES, type Symmetry } from './symmetry.ts';
+import { targetNow } from './target.ts';
 import { TOOLS } from './tools/tools.ts';
-import { stepGrid, takeUp } from './working.ts';
+import { openForm, setOnePatch, stepGrid, takeUp, tell } from './working.ts';
 
 /** What the board can be told to do, wherever the keyboard is in the Block place. */
 export interface BoardCommand {
   readonly name: string;
   readonly label: string;
-  /** Single keys that run it, the one to show first. */
+  /** Keys that run it, the one to show first: a single sign, or as in the app's commands: `Mod+a`. */
   readonly keys: readonly string[];
+  /** Its key is not listened for: the browser's own event brings it, with what is in the clipboard. */
+  readonly byEvent?: true;
+  /** What it is for: the whole block, what is chosen, or the board itself. */
+  readonly about: 'board' | 'chosen' | 'block';
+  readonly enabled: () => boolean;
   readonly run: () => void;
 }
 
 const ZOOM_STEP = 1.25;
 
-/** Every command of the board, once: its buttons, its keys and the help read this list. */
+const always = (): boolean => true;
+const hasBlock = (): boolean => targetNow() !== null;
+const hasCuts = (): boolean => (targetNow()?.cuts.length ?? 0) > 0;
+const isLocked = (): boolean => targetNow()?.cuts.every(({ locked }) => locked === true) ?? false;
+
+const onBoard = (name: string, label: string, keys: readonly string[], run: () => void): BoardCommand => ({
+  name,
+  label,
+  keys,
+  about: 'board',
+  enabled: always,
+  run,
+});
+
+const onCuts = (name: string, label: string, keys: readonly string[], run: () => void): BoardCommand => ({
+  name,
+  label,
+  keys,
+  about: 'chosen',
+  enabled: hasCuts,
+  run,
+});
+
+const turningBlock = (name: string, label: string, turn: Turn): BoardCommand => ({
+  name,
+  label,
+  keys: [],
+  about: 'block',
+  enabled: hasBlock,
+  run: () => {
+    const target = targetNow();
+    if (target !== null) edit(label, (project) => turnBlock(project, target.block.id, turn));
+  },
+});
+
+/** Every command of the board, once: its buttons, its keys, the palette and the help read this list. */
 export const BOARD_COMMANDS: readonly BoardCommand[] = [
-  ...TOOLS.map(({ name, label, key }) => ({ name, label, keys: [key], run: () => takeUp(name) })),
-  { name: 'zoom-in', label: 'Zoom in', keys: ['+', '='], run: () => zoomBy(ZOOM_STEP) },
-  { name: 'zoom-out', label: 'Zoom out', keys: ['-'], run: () => zoomBy(1 / ZOOM_STEP) },
-  { name: 'zoom-fit', label: 'Fit the sheet', keys: ['0'], run: zoomToFit },
-  { name: 'finer-grid', label: 'Finer grid', keys: ['['], run: () => stepGrid('finer') },
-  { name: 'coarser-grid', label: 'Coarser grid', keys: [']'], run: () => stepGrid('coarser') },
+  ...TOOLS.map(({ name, label, key }) => onBoard(name, label, [key], () => takeUp(name))),
+  onBoard('zoom-in', 'Zoom in', ['+', '='], () => zoomBy(ZOOM_STEP)),
+  onBoard('zoom-out', 'Zoom out', ['-'], () => zoomBy(1 / ZOOM_STEP)),
+  onBoard('zoom-fit', 'Fit the sheet', ['0'], zoomToFit),
+  onBoard('zoom-chosen', 'Zoom to what is chosen', ['9'], zoomToChosen),
+  onBoard('finer-grid', 'Finer grid', ['['], () => stepGrid('finer')),
+  onBoard('coarser-grid', 'Coarser grid', [']'], () => stepGrid('coarser')),
+  onBoard('grid-kind', 'Square or 60° grid', ['G'], () => {
+    const gridKind = board.getState().gridKind === 'square' ? 'sixty' : 'square';
+    board.setState({ gridKind });
+    tell(gridKind === 'square' ? 'Square grid' : '60° grid');
+  }),
+  onBoard('one-patch', 'Cut through everything, or one patch only', ['X'], () =>
+    setOnePatch(!board.getState().onePatch),
+  ),
+  onBoard('symmetry', 'Next symmetry while drawing', ['S'], () => {
+    const index = SYMMETRIES.findIndex(([symmetry]) => symmetry === board.getState().symmetry);
+    const [symmetry, words] = SYMMETRIES[(index + 1) % SYMMETRIES.length] as readonly [Symmetry, string];
+    board.setState({ symmetry });
+    tell(`Symmetry: ${words}`);
+  }),
+  { ...onBoard('choose-all', 'Choose all cuts', ['Mod+a'], chooseAll), enabled: hasBlock },
+  onCuts('choose-direction', 'Choose all in this direction', [], chooseSameDirection),
+  onCuts('choose-role', 'Choose all sewn as this', [], chooseSameRole),
+  onCuts('copy', 'Copy', ['Mod+c'], copyChosen),
+  onCuts('cut-out', 'Cut out', ['Mod+x'], cutOutChosen),
+  {
+    ...onBoard('paste', 'Paste', ['Mod+v'], pasteKept),
+    byEvent: true,
+    enabled: () => hasKept() && hasBlock(),
+  },
+  onCuts('lock', 'Lock or unlock', ['L'], () => {
+    const target = targetNow();
+    if (target === null) return;
+    const lock = !isLocked();
+    const ids = target.cuts.map(({ id }) => id);
+    edit(lock ? 'Lock cuts' : 'Unlock cuts', (project) => setCutsLocked(project, target.block.id, ids, lock));
+    tell(lock ? 'Locked.' : 'Unlocked.');
+  }),
+  onCuts('split', 'Split at crossings', [], () => {
+    const target = targetNow();
+    if (target === null) return;
+    const before = target.block.cuts.length;
+    edit('Split cuts', (project) =>
+      splitAtCrossings(
+        project,
+        target.block.id,
+        target.cuts.map(({ id }) => id),
+      ),
+    );
+    const more = (targetNow()?.block.cuts.length ?? before) - before;
+    tell(more === 0 ? 'Nothing crosses there.' : `${more} more cuts.`);
+  }),
+  {
+    ...onCuts('join', 'Join into one cut', ['J'], () => {
+      const target = targetNow();
+      if (target === null) return;
+      const before = target.block.cuts.length;
+      edit('Join cuts', (project) =>
+        joinCuts(
+          project,
+          target.block.id,
+          target.cuts.map(({ id }) => id),
+        ),
+      );
+      const fewer = before - (targetNow()?.block.cuts.length ?? before);
+      tell(fewer === 0 ? 'They do not lie on one line and touch.' : 'Joined.');
+    }),
+    enabled: () => (targetNow()?.cuts.length ?? 0) > 1,
+  },
+  turningBlock('turn-left', 'Turn the block left', turnBy(90)),
+  turningBlock('turn-right', 'Turn the block right', turnBy(-90)),
+  turningBlock('mirror-across', 'Mirror the block left and right', MIRRORS.upright),
+  turningBlock('mirror-down', 'Mirror the block top and bottom', MIRRORS.level),
+  ...FORMS.map(
+    ({ name, label, fits }): BoardCommand => ({
+      name: `form-${name}`,
+      label,
+      keys: [],
+      about: name === 'rings' || name === 'rays' || name === 'size' ? 'block' : 'chosen',
+      enabled: () => {
+        const target = targetNow();
+        return target !== null && fits(target);
+      },
+      run: () => openForm(name),
+    }),
+  ),
 ];
 
 export function boardCommand(name: string): BoardCommand {
@@ -29,15 +161,17 @@ export function boardCommand(name: string): BoardCommand {
   return found;
 }
 
-/** Runs the command a key stands for. False when there is none. */
-export function runBoardCommand({
-  key,
-  ctrlKey,
-  metaKey,
-  altKey,
-}: Pick<KeyboardEvent, 'key' | 'ctrlKey' | 'metaKey' | 'altKey'>): boolean {
-  if (ctrlKey || metaKey || altKey) return false;
-  const command = BOARD_COMMANDS.find(({ keys }) => keys.includes(key.toUpperCase()));
-  command?.run();
-  return command !== undefined;
+/** Runs the command a key stands for. False when there is none, or nothing for it to work on. */
+export function runBoardCommand(press: KeyPress): boolean {
+  const command = BOARD_COMMANDS.find(
+    ({ keys, byEvent }) => byEvent !== true && keys.some((key) => isKey(key, press)),
+  );
+  if (command === undefined || !command.enabled()) return false;
+  command.run();
+  return true;
+}
+
+function isKey(key: string, press: KeyPress): boolean {
+  if (key.startsWith('Mod+')) return isPressed(key, press);
+  return !press.ctrlKey && !press.metaKey && !press.altKey && key === press.key.toUpperCase();
 }

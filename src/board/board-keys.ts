@@ -1,6 +1,8 @@
 import { board, onEmptySheet } from './board-state.ts';
 import { jump, moveCrosshair, pressCrosshair, type StepSize } from './crosshair.ts';
-import { busy, cancel, deleteChosen, send, takeUp, tell } from './working.ts';
+import { nudge } from './nudge.ts';
+import { isTyped } from './typing.ts';
+import { busy, cancel, deleteChosen, send, takeUp, tell, typedNow } from './working.ts';
 
 /** A key of the board and what it does, as the help shows it. */
 export interface BoardKey {
@@ -15,10 +17,13 @@ export const BOARD_KEYS: readonly BoardKey[] = [
   { keys: 'Ctrl + arrows', does: 'Move it by four steps of the grid' },
   { keys: 'N, P', does: 'Jump to the next or previous corner, cut end or crossing' },
   { keys: 'Enter', does: 'Begin or end a cut, set a corner, lay fabric, pick up or put down' },
-  { keys: 'Backspace', does: 'Take the last corner of an outline back' },
+  { keys: '0 … 9, Tab', does: 'While a cut runs: type its length, then its angle; Enter ends it' },
+  { keys: 'Alt + arrows', does: 'Move what is chosen by the grid; with Shift by a quarter of it' },
+  { keys: 'Backspace', does: 'Take the last sign typed, or the last corner of an outline, back' },
   { keys: 'Delete', does: 'Delete what is chosen' },
   { keys: 'Esc', does: 'Cancel what is begun, or choose nothing' },
   { keys: 'Space + drag', does: 'Move the sheet' },
+  { keys: 'Shift while drawing', does: 'Keep the line to steps of 15°' },
   { keys: 'Alt while dragging', does: 'Nothing catches the pointer' },
 ];
 
@@ -31,7 +36,12 @@ const ARROWS: Readonly<Record<string, readonly [number, number]>> = {
 
 /** Carries out a key pressed on the board. False when it is none of the board's. */
 export function boardKey(event: KeyboardEvent): boolean {
+  if (typingKey(event)) return true;
   const arrow = ARROWS[event.key];
+  if (arrow !== undefined && event.altKey && !event.metaKey && !event.ctrlKey) {
+    nudge(...arrow, event.shiftKey ? 'finer' : 'grid');
+    return true;
+  }
   if (arrow !== undefined && !event.altKey && !event.metaKey) {
     const size: StepSize = event.shiftKey ? 'finer' : event.ctrlKey ? 'coarser' : 'grid';
     moveCrosshair(...arrow, size);
@@ -64,6 +74,17 @@ export function boardKey(event: KeyboardEvent): boolean {
     default:
       return false;
   }
+}
+
+/** Keys that write the length and the angle of a running cut. Tab is one only once something is typed. */
+function typingKey({ key, ctrlKey, metaKey, altKey }: KeyboardEvent): boolean {
+  const typed = typedNow();
+  if (typed === null || ctrlKey || metaKey || altKey) return false;
+  if (typed !== 'ready' && key === 'Tab') send({ kind: 'next' });
+  else if (typed !== 'ready' && key === 'Enter') send({ kind: 'finish' });
+  else if (isTyped(typed === 'ready' ? null : typed, key)) send({ kind: 'type', sign: key });
+  else return false;
+  return true;
 }
 
 /** Esc takes back step by step: what is begun, then what is chosen, then the crosshair. */

@@ -4,7 +4,8 @@ import type { Point } from '../geometry/point.ts';
 import { session, shownBlock } from '../workspace/session.ts';
 import type { Camera, ViewSize } from './camera.ts';
 import type { Lit } from './draw/block.ts';
-import { gridStep } from './grid.ts';
+import { type GridKind, gridStep } from './grid.ts';
+import type { Symmetry } from './symmetry.ts';
 import type { Chosen, Mark, OutlineFor, ToolName } from './tools/tool.ts';
 
 export interface Crosshair {
@@ -27,6 +28,17 @@ export interface BoardState {
   /** Step of the grid as chosen; null for the unit's usual one. */
   readonly gridKey: string | null;
   readonly gridOn: boolean;
+  readonly gridKind: GridKind;
+  /** How near a pointer must come to be caught, CSS pixels; a finger reaches twice as far. */
+  readonly reachPx: number;
+  /** What is drawn again while a cut is drawn. */
+  readonly symmetry: Symmetry;
+  /** A cut ends where it leaves the patch it starts in; otherwise it goes through everything under the line. */
+  readonly onePatch: boolean;
+  /** Spots marked by dividing edges and cuts of the open block. */
+  readonly divisions: readonly Point[];
+  /** The form that is open beside the drawing, by its name. */
+  readonly form: string | null;
   /** Fabric in hand; null takes fabric off. */
   readonly fabricId: string | null;
   readonly chosen: Chosen | null;
@@ -52,6 +64,12 @@ export const board = createStore<BoardState>(() => ({
   fittedTo: null,
   gridKey: null,
   gridOn: true,
+  gridKind: 'square',
+  reachPx: 10,
+  symmetry: 'none',
+  onePatch: false,
+  divisions: [],
+  form: null,
   fabricId: null,
   chosen: null,
   marks: [],

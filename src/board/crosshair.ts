@@ -4,7 +4,7 @@ import type { Point } from '../geometry/point.ts';
 import { session } from '../workspace/session.ts';
 import { board } from './board-state.ts';
 import { toScreen } from './camera.ts';
-import { gridStep } from './grid.ts';
+import { gridSpacing, gridStep } from './grid.ts';
 import { type Hit, hitAt } from './hit.ts';
 import { bringIntoView, sheetBox } from './looking.ts';
 import { bareField, fieldOf, inReadingOrder, type Snap, type SnapField, snapTo } from './snapping.ts';
@@ -25,8 +25,8 @@ const STEPS: Readonly<Record<StepSize, number>> = { finer: 1 / 4, grid: 1, coars
 const stepInUse = (): number => gridStep(session.getState().project.unit, board.getState().gridKey).stepIn;
 
 /** What there is to stand on. The grid counts for the keyboard even when it does not catch the mouse. */
-function fieldAround({ block }: Surroundings): SnapField {
-  return block === null ? bareField(stepInUse()) : fieldOf(block, stepInUse());
+function standingField({ block, gridKind, divisions }: Surroundings): SnapField {
+  return block === null ? bareField(stepInUse(), gridKind) : fieldOf(block, stepInUse(), gridKind, divisions);
 }
 
 /** Where the crosshair stands; the middle of the sheet, on the grid, when it has not been used yet. */
@@ -54,13 +54,17 @@ export function moveCrosshair(dx: number, dy: number, size: StepSize): void {
   const [x, y] = standing(gridIn);
   const step = gridIn * STEPS[size];
   const limit = (value: number) => Math.max(-MAX_COORDINATE_IN, Math.min(MAX_COORDINATE_IN, value));
-  stand([limit(next(x, step, dx)), limit(next(y, step, dy))]);
+  const { gridKind } = board.getState();
+  // On triangle paper the way down is a slant: the next row lies half a step to the right.
+  const slant = gridKind === 'sixty' ? (dy * step) / 2 : 0;
+  const across = slant === 0 ? next(x, step, dx) : x + slant;
+  stand([limit(across), limit(next(y, gridSpacing(gridKind, step), dy))]);
 }
 
 /** Jumps to the next or the previous corner, cut end or crossing, row by row, and round again at the end. */
 export function jump(direction: 1 | -1): void {
   const around = surroundings();
-  const spots = inReadingOrder(fieldAround(around));
+  const spots = inReadingOrder(standingField(around));
   const from = board.getState().crosshair?.at ?? null;
   const ahead = (at: Point) => from === null || direction * (at[1] - from[1] || at[0] - from[0]) > 0;
   const inTurn = direction > 0 ? spots : spots.toReversed();
@@ -80,7 +84,7 @@ function stand(place: Point): void {
 }
 
 function placeInWords(at: Point, around: Surroundings): string {
-  const snap: Snap = snapTo(fieldAround(around), at, EXACT_IN);
+  const snap: Snap = snapTo(standingField(around), at, EXACT_IN);
   const words = snapWords({ ...snap, at }, around.project.unit);
   if (snap.kind !== 'grid' && snap.kind !== 'free') return words;
   const { block, plan } = around;
@@ -120,7 +124,7 @@ function pickUp(pointer: Pointer, around: Surroundings): void {
   if (block === null || plan === null) return;
   const hit = hitAt(block, plan, selection, pointer.at, around.reachIn);
   sendIn({ kind: 'down', pointer }, around);
-  const held = hit.kind !== 'patch' && hit.kind !== 'nothing';
+  const held = hit.kind === 'cut' || hit.kind === 'cut-end' || hit.kind === 'corner';
   if (!held) sendIn({ kind: 'up', pointer }, around);
   board.setState({ held });
   tell(hitWords(hit, block, around.project.unit));
@@ -138,6 +142,8 @@ function hitWords(hit: Hit, block: Block, unit: Unit): string {
     }
     case 'corner':
       return `Corner ${hit.corner + 1} picked up. ${goOn}`;
+    case 'edge':
+      return `Edge ${hit.edge + 1} chosen.`;
     case 'patch':
       return `${hit.patch} chosen.`;
     case 'nothing':

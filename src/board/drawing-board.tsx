@@ -2,19 +2,24 @@ import type Konva from 'konva';
 import { type KeyboardEvent, useEffect, useLayoutEffect, useRef } from 'react';
 import { Layer, Shape, Stage } from 'react-konva/es/ReactKonvaCore.js';
 import { useStore } from 'zustand';
+import { landings } from '../workspace/plans.ts';
 import { session } from '../workspace/session.ts';
 import { boardKey } from './board-keys.ts';
 import { board } from './board-state.ts';
 import { drawMoving, drawStill } from './drawing.ts';
 import { listenTo } from './gestures.ts';
 import { setView } from './looking.ts';
-import { followSession } from './working.ts';
+import { proposals } from './proposal.ts';
+import { followSession, typedNow } from './working.ts';
 
 /** The plain canvas under Konva's wrapper: one shape draws everything of its layer. */
 const plain = (context: Konva.Context): CanvasRenderingContext2D =>
   context._context as CanvasRenderingContext2D;
 const sceneStill = (context: Konva.Context): void => drawStill(plain(context));
 const sceneMoving = (context: Konva.Context): void => drawMoving(plain(context));
+
+/** While numbers are typed, the space bar is a blank in them. */
+const isWriting = (): boolean => typedNow() !== null && typedNow() !== 'ready';
 
 interface DrawingBoardProps {
   /** What the board is called aloud: the block's name. */
@@ -59,6 +64,8 @@ export function DrawingBoard({ name, describedBy }: DrawingBoardProps) {
     // Type drawn before its font has come would stay in the wrong one.
     void document.fonts.load("600 16px 'Source Sans 3 Variable'").then(drawAll, drawAll);
     const stopSession = session.subscribe(drawAll);
+    const stopLandings = landings.subscribe(drawAll);
+    const stopProposals = proposals.subscribe(drawAll);
     const stopBoard = board.subscribe((state, before) => {
       moving.current?.batchDraw();
       if (state.camera !== before.camera) tellCamera();
@@ -68,12 +75,14 @@ export function DrawingBoard({ name, describedBy }: DrawingBoardProps) {
     });
     return () => {
       stopSession();
+      stopLandings();
+      stopProposals();
       stopBoard();
     };
   }, []);
 
   const onKey = (event: KeyboardEvent): void => {
-    if (event.key === ' ') {
+    if (event.key === ' ' && !isWriting()) {
       spaceHeld.current = event.type === 'keydown';
       frame.current!.dataset.space = String(spaceHeld.current);
       event.preventDefault();

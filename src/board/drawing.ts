@@ -1,8 +1,10 @@
-import type { Fabric } from '../document/project.ts';
+import type { Block, Fabric } from '../document/project.ts';
 import type { Point } from '../geometry/point.ts';
-import { planOf } from '../workspace/plans.ts';
+import type { PiecingPlan } from '../piecing/plan.ts';
+import { shownPlan } from '../workspace/plans.ts';
 import { session, shownProject } from '../workspace/session.ts';
 import { blockOnSheet, board, gridInUse } from './board-state.ts';
+import { drawAxes, drawDivisions } from './draw/aids.ts';
 import {
   drawFindings,
   drawJoins,
@@ -12,10 +14,14 @@ import {
   drawPatches,
   drawSections,
 } from './draw/block.ts';
+import { drawFinding } from './draw/finding.ts';
 import { drawChosen, drawCrosshair, drawMarks } from './draw/marks.ts';
 import type { Pen } from './draw/pen.ts';
+import { drawProposal } from './draw/proposal.ts';
 import { drawGrid, drawSheet } from './draw/sheet.ts';
+import { drawUnitsFirst } from './draw/unit-first.ts';
 import { sheetBox } from './looking.ts';
+import { proposals } from './proposal.ts';
 import type { Mark } from './tools/tool.ts';
 
 const byId = new WeakMap<readonly Fabric[], ReadonlyMap<string, Fabric>>();
@@ -36,20 +42,44 @@ export function drawStill(ctx: CanvasRenderingContext2D): void {
   const box = sheetBox();
   const block = blockOnSheet();
   drawSheet(pen, box, project.unit);
-  drawGrid(pen, box, gridInUse(project), project.unit);
+  drawGrid(pen, box, gridInUse(project), project.unit, state.gridKind);
   if (block === null) return;
-  const plan = planOf(block);
   const fabrics = fabricsById(project.fabrics);
+  const proposal = proposals.getState().shown;
+  if (proposal !== null && proposal.block === block) {
+    drawPlanned(pen, proposal.after, shownPlan(proposal.after).plan ?? shownPlan(block).plan, fabrics);
+    drawProposal(pen, proposal);
+    return;
+  }
+  const { plan } = shownPlan(block);
+  drawPlanned(pen, block, plan, fabrics);
+  if (plan === null) return;
+  const finding = state.lit?.kind === 'finding' ? plan.findings[state.lit.index] : undefined;
+  if (finding !== undefined) drawFinding(pen, block, plan, finding);
+  else if (state.lit !== null) drawLit(pen, block, plan, state.lit);
+  drawFindings(pen, plan, {
+    lit: state.lit?.kind === 'finding' ? state.lit.index : null,
+    avoid: session.getState().draft === null ? [] : state.marks.flatMap(placesOf),
+  });
+}
+
+/** A block and what its plan makes of it; its lines alone while there is no plan yet. */
+function drawPlanned(
+  pen: Pen,
+  block: Block,
+  plan: PiecingPlan | null,
+  fabrics: ReadonlyMap<string, Fabric>,
+): void {
+  if (plan === null) {
+    drawLines(pen, block, true);
+    return;
+  }
   drawPatches(pen, plan, fabrics);
   drawLines(pen, block, plan.verdict !== 'broken');
   drawSections(pen, plan, fabrics);
   drawJoins(pen, plan.joins);
   drawLabels(pen, plan, fabrics);
-  if (state.lit !== null) drawLit(pen, block, plan, state.lit);
-  drawFindings(pen, plan, {
-    lit: state.lit?.kind === 'finding' ? state.lit.index : null,
-    avoid: session.getState().draft === null ? [] : state.marks.flatMap(placesOf),
-  });
+  drawUnitsFirst(pen, plan);
 }
 
 /** Where a mark of the tool in hand stands. */
@@ -59,6 +89,8 @@ function placesOf(mark: Mark): readonly Point[] {
       return [mark.snap.at];
     case 'line':
       return mark.segment;
+    case 'typed':
+      return [mark.at];
     default:
       return [];
   }
@@ -70,8 +102,12 @@ export function drawMoving(ctx: CanvasRenderingContext2D): void {
   const { selection, project } = session.getState();
   const pen: Pen = { ctx, camera: state.camera };
   const block = blockOnSheet();
-  const plan = block === null ? null : planOf(block);
+  const plan = block === null ? null : shownPlan(block).plan;
   const snap = state.marks.find((mark) => mark.kind === 'snap');
+  if (block !== null) {
+    drawAxes(pen, block.outline, state.symmetry);
+    drawDivisions(pen, state.divisions);
+  }
   if (block !== null && plan !== null)
     drawChosen(pen, block, plan, selection, state.chosen, state.tool === 'select', snap?.snap.at ?? null);
   if (state.crosshair !== null) drawCrosshair(pen, state.crosshair, state.view, snap !== undefined);

@@ -2,8 +2,11 @@ import type { Point } from '../geometry/point.ts';
 import { board } from './board-state.ts';
 import { toBoard } from './camera.ts';
 import { pan, zoomBy } from './looking.ts';
-import type { Pointer, ToolEvent } from './tools/tool.ts';
-import { cancel, send } from './working.ts';
+import type { Mark, Pointer, ToolEvent } from './tools/tool.ts';
+import { cancel, closeForm, send } from './working.ts';
+
+/** Marks of something begun or measured, which stay when the pointer goes away. */
+const LASTING: ReadonlySet<Mark['kind']> = new Set(['line', 'outline', 'measure', 'typed']);
 
 /** What one finger, pen or mouse button is doing. */
 interface Touch {
@@ -52,6 +55,7 @@ export function listenTo(element: HTMLElement, spaceHeld: () => boolean): () => 
   const onDown = (event: PointerEvent): void => {
     element.focus({ preventScroll: true });
     if (board.getState().held) cancel();
+    closeForm();
     board.setState({ crosshair: null, isFinger: event.pointerType === 'touch' });
     element.setPointerCapture(event.pointerId);
     const screen = placeOf(event);
@@ -142,7 +146,7 @@ export function listenTo(element: HTMLElement, spaceHeld: () => boolean): () => 
     flush();
     // Marks under a pointer that has gone away are left for what is begun, and cleared for what is not.
     board.setState(({ marks }) => ({
-      marks: marks.some(({ kind }) => kind === 'line' || kind === 'outline') ? marks : [],
+      marks: marks.some(({ kind }) => LASTING.has(kind)) ? marks : [],
     }));
   };
 

@@ -3,18 +3,21 @@ import { holdsPoint } from '../geometry/inner-spot.ts';
 import type { Point } from '../geometry/point.ts';
 import { distance, distanceToSegment } from '../geometry/ring.ts';
 import type { PiecingPlan } from '../piecing/plan.ts';
+import { edgesOf } from './nearness.ts';
 
 /** What lies under the pointer. */
 export type Hit =
   | { readonly kind: 'cut-end'; readonly cut: string; readonly end: 'from' | 'to' }
   | { readonly kind: 'corner'; readonly corner: number }
   | { readonly kind: 'cut'; readonly cut: string }
+  /** A side of the outline, from the corner of this number. */
+  | { readonly kind: 'edge'; readonly edge: number }
   | { readonly kind: 'patch'; readonly patch: string }
   | { readonly kind: 'nothing' };
 
 /**
  * The thing at a place, within `reachIn` inches. Ends of chosen cuts come first, since their handles are drawn;
- * then corners of the outline, ends of other cuts, cuts, patches. Cost: O(cuts + corners + patches).
+ * then corners of the outline, ends of other cuts, cuts, sides of the outline, patches. Cost: O(cuts + corners + patches).
  */
 export function hitAt(
   block: Block,
@@ -29,6 +32,8 @@ export function hitAt(
     cornerAt(block, at, reachIn) ??
     endAt(block.cuts, at, reachIn) ??
     cutAt(block.cuts, at, reachIn) ??
+    // Half as far, or a patch along the edge could hardly be chosen.
+    edgeAt(block, at, reachIn / 2) ??
     patchAt(plan, at) ?? { kind: 'nothing' }
   );
 }
@@ -68,6 +73,18 @@ function cutAt(cuts: readonly Cut[], at: Point, reachIn: number): Hit | null {
     const away = distanceToSegment(at, cut.from, cut.to);
     if (away > bestDistance) continue;
     best = { kind: 'cut', cut: cut.id };
+    bestDistance = away;
+  }
+  return best;
+}
+
+function edgeAt({ outline }: Block, at: Point, reachIn: number): Hit | null {
+  let best: Hit | null = null;
+  let bestDistance = reachIn;
+  for (const [edge, segment] of edgesOf(outline).entries()) {
+    const away = distanceToSegment(at, ...segment);
+    if (away > bestDistance) continue;
+    best = { kind: 'edge', edge };
     bestDistance = away;
   }
   return best;

@@ -1,5 +1,7 @@
+import { holdsPoint } from '../geometry/inner-spot.ts';
 import type { Point } from '../geometry/point.ts';
 import { type Box, boxOf } from '../geometry/ring.ts';
+import { planOf } from '../workspace/plans.ts';
 import { session } from '../workspace/session.ts';
 import { blockOnSheet, board } from './board-state.ts';
 import {
@@ -13,6 +15,7 @@ import {
   type ViewSize,
   zoomAbout,
 } from './camera.ts';
+import { edgesOf } from './nearness.ts';
 
 /** Acts that move the eye, not the drawing. */
 
@@ -69,6 +72,42 @@ export function zoomTo(at: Point): void {
   const leastScale = Math.min(view.width, view.height) / 5;
   board.setState({ fitted: false });
   glide(camera, lookAt(camera, at, view, leastScale));
+}
+
+/** Brings what is chosen, cuts or a corner or an edge or a patch, whole into view; the sheet when nothing is. */
+export function zoomToChosen(): void {
+  const places = chosenPlaces();
+  if (places.length === 0) {
+    zoomToFit();
+    return;
+  }
+  const { camera, view } = board.getState();
+  const inset = view.width < NARROW_PX ? NARROW_INSET : INSET;
+  const { minX, minY, maxX, maxY } = boxOf(places);
+  // A single line or point keeps some of its surroundings in view.
+  const around = Math.max(maxX - minX, maxY - minY, 1) / 4;
+  const box = { minX: minX - around, minY: minY - around, maxX: maxX + around, maxY: maxY + around };
+  board.setState({ fitted: false });
+  glide(camera, fittedCamera(box, view, inset));
+}
+
+function chosenPlaces(): readonly Point[] {
+  const block = blockOnSheet();
+  if (block === null) return [];
+  const { selection } = session.getState();
+  const { chosen } = board.getState();
+  if (selection.length > 0)
+    return block.cuts.filter(({ id }) => selection.includes(id)).flatMap(({ from, to }) => [from, to]);
+  switch (chosen?.kind) {
+    case 'corner':
+      return block.outline.slice(chosen.corner, chosen.corner + 1);
+    case 'edge':
+      return edgesOf(block.outline)[chosen.edge] ?? [];
+    case 'patch':
+      return planOf(block).patches.find((one) => holdsPoint(one, chosen.at))?.polygon ?? [];
+    default:
+      return [];
+  }
 }
 
 /** Pans just so far that a place is well inside the view. */

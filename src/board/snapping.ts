@@ -2,15 +2,39 @@ import type { Block } from '../document/project.ts';
 import { snapPoint } from '../geometry/lattice.ts';
 import type { Point, Segment } from '../geometry/point.ts';
 import { distance, middle } from '../geometry/ring.ts';
+import { type GridKind, gridLinesNear, gridSpotNear } from './grid.ts';
 import { along, crossing, edgesOf, meeting, nearestOn } from './nearness.ts';
 
-/** What the pointer is caught by, strongest first; `free` is nothing. */
-export type SnapKind = 'corner' | 'cut-end' | 'crossing' | 'midpoint' | 'line' | 'edge' | 'grid' | 'free';
+/**
+ * What the pointer is caught by, strongest first; `free` is nothing. `perpendicular`, `parallel`, `same-length` and
+ * `step` (of 15°) have to do with where a running line began (`heading.ts`); `typed` is a place given in numbers.
+ */
+export const SNAP_KINDS = [
+  'typed',
+  'corner',
+  'cut-end',
+  'crossing',
+  'midpoint',
+  'division',
+  'third',
+  'perpendicular',
+  'parallel',
+  'same-length',
+  'step',
+  'line',
+  'edge',
+  'grid',
+  'free',
+] as const;
+
+export type SnapKind = (typeof SNAP_KINDS)[number];
 
 /** A place on the lattice and the reason for it. */
 export interface Snap {
   readonly at: Point;
   readonly kind: SnapKind;
+  /** The line that is the reason, where it is not the one under the pointer. */
+  readonly guide?: Segment;
 }
 
 /** Everything there is to catch the pointer in one state of a block. */
@@ -20,10 +44,14 @@ export interface SnapField {
   readonly lines: readonly { readonly segment: Segment; readonly kind: 'line' | 'edge' }[];
   /** Step of the grid from [0, 0] in inches; 0 for none. */
   readonly gridIn: number;
+  readonly gridKind: GridKind;
 }
 
 export interface SnapOptions {
   readonly gridIn: number;
+  readonly gridKind?: GridKind;
+  /** Spots of the person's own: where an edge or a cut was divided. */
+  readonly divisions?: readonly Point[];
   /** Cuts that are moving and so cannot catch anything. */
   readonly exceptCuts?: ReadonlySet<string>;
   /** An outline corner that is moving; its two edges do not catch either. */
@@ -59,6 +87,9 @@ export function snapField(block: Block, options: SnapOptions): SnapField {
     }
   }
   for (const segment of [...cuts, ...edges]) add('midpoint', middle(...segment));
+  for (const spot of options.divisions ?? []) add('division', spot);
+  for (const segment of [...cuts, ...edges])
+    for (const share of [1 / 3, 2 / 3]) add('third', along(segment, share));
   return {
     spots: distinct(spots),
     lines: [
@@ -66,22 +97,35 @@ export function snapField(block: Block, options: SnapOptions): SnapField {
       ...edges.map((segment) => ({ segment, kind: 'edge' as const })),
     ],
     gridIn: options.gridIn,
+    gridKind: options.gridKind ?? 'square',
   };
 }
 
-const fields = new WeakMap<Block, SnapField>();
+const NO_DIVISIONS: readonly Point[] = [];
+const fields = new WeakMap<Block, { readonly field: SnapField; readonly divisions: readonly Point[] }>();
 
 /** The whole field of a block as it lies, made once for each state of it. */
-export function fieldOf(block: Block, gridIn: number): SnapField {
+export function fieldOf(
+  block: Block,
+  gridIn: number,
+  gridKind: GridKind = 'square',
+  divisions: readonly Point[] = NO_DIVISIONS,
+): SnapField {
   const known = fields.get(block);
-  if (known?.gridIn === gridIn) return known;
-  const field = snapField(block, { gridIn });
-  fields.set(block, field);
+  if (known?.divisions === divisions && known.field.gridIn === gridIn && known.field.gridKind === gridKind)
+    return known.field;
+  const field = snapField(block, { gridIn, gridKind, divisions });
+  fields.set(block, { field, divisions });
   return field;
 }
 
 /** Field of an empty sheet: nothing but the grid. */
-export const bareField = (gridIn: number): SnapField => ({ spots: [], lines: [], gridIn });
+export const bareField = (gridIn: number, gridKind: GridKind = 'square'): SnapField => ({
+  spots: [],
+  lines: [],
+  gridIn,
+  gridKind,
+});
 
 /** One spot a place: the first, which is the strongest kind. */
 function distinct(spots: readonly Snap[]): readonly Snap[] {
@@ -105,16 +149,18 @@ export function snapTo(field: SnapField, at: Point, reachIn: number): Snap {
 
 export const free = (at: Point): Snap => ({ kind: 'free', at: snapPoint(at) });
 
-const ORDER: readonly SnapKind[] = ['corner', 'cut-end', 'crossing', 'midpoint'];
+/** Place of a kind in the order of strength, 0 the strongest. */
+export const rankOf = (kind: SnapKind): number => SNAP_KINDS.indexOf(kind);
 
-function nearestSpot({ spots }: SnapField, at: Point, reachIn: number): Snap | null {
+/** The strongest single spot within reach, then the nearest. */
+export function nearestSpot({ spots }: SnapField, at: Point, reachIn: number): Snap | null {
   let best: Snap | null = null;
-  let bestRank = ORDER.length;
+  let bestRank: number = SNAP_KINDS.length;
   let bestDistance = reachIn;
   for (const spot of spots) {
     const away = distance(spot.at, at);
     if (away > reachIn) continue;
-    const rank = ORDER.indexOf(spot.kind);
+    const rank = rankOf(spot.kind);
     if (rank < bestRank || (rank === bestRank && away < bestDistance)) {
       best = spot;
       bestRank = rank;
@@ -124,16 +170,22 @@ function nearestSpot({ spots }: SnapField, at: Point, reachIn: number): Snap | n
   return best;
 }
 
-function onLine({ lines, gridIn }: SnapField, at: Point, reachIn: number): Snap | null {
-  let best: Snap | null = null;
-  let bestDistance = Infinity;
+/** The nearest line within reach, and the place on it, or null. Cuts before edges. */
+export function lineUnder(
+  { lines }: SnapField,
+  at: Point,
+  reachIn: number,
+): { readonly segment: Segment; readonly kind: 'line' | 'edge'; readonly foot: Point } | null {
   for (const kind of ['line', 'edge'] as const) {
+    let best: { readonly segment: Segment; readonly kind: 'line' | 'edge'; readonly foot: Point } | null =
+      null;
+    let bestDistance = Infinity;
     for (const line of lines) {
       if (line.kind !== kind) continue;
       const foot = nearestOn(line.segment, at);
       const away = distance(foot, at);
       if (away > reachIn || away >= bestDistance) continue;
-      best = { kind, at: snapPoint(gridOnLine(line.segment, foot, at, gridIn, reachIn) ?? foot) };
+      best = { segment: line.segment, kind, foot };
       bestDistance = away;
     }
     if (best !== null) return best;
@@ -141,22 +193,25 @@ function onLine({ lines, gridIn }: SnapField, at: Point, reachIn: number): Snap 
   return null;
 }
 
+export function onLine(field: SnapField, at: Point, reachIn: number): Snap | null {
+  const line = lineUnder(field, at, reachIn);
+  if (line === null) return null;
+  const { segment, kind, foot } = line;
+  return { kind, at: snapPoint(gridOnLine(field, segment, foot, at, reachIn) ?? foot) };
+}
+
 /** The nearest place to the pointer where a line of the grid crosses the segment, within reach. */
-function gridOnLine(segment: Segment, foot: Point, at: Point, gridIn: number, reachIn: number): Point | null {
+function gridOnLine(
+  { gridIn, gridKind }: SnapField,
+  segment: Segment,
+  foot: Point,
+  at: Point,
+  reachIn: number,
+): Point | null {
   if (gridIn <= 0) return null;
-  const x = Math.round(foot[0] / gridIn) * gridIn;
-  const y = Math.round(foot[1] / gridIn) * gridIn;
-  const upright: Segment = [
-    [x, foot[1] - 1],
-    [x, foot[1] + 1],
-  ];
-  const level: Segment = [
-    [foot[0] - 1, y],
-    [foot[0] + 1, y],
-  ];
   let best: Point | null = null;
   let bestDistance = reachIn;
-  for (const line of [upright, level]) {
+  for (const line of gridLinesNear(gridKind, gridIn, foot)) {
     const met = meeting(line, segment);
     if (met === null) continue;
     const place = along(segment, met.onSegment);
@@ -169,14 +224,14 @@ function gridOnLine(segment: Segment, foot: Point, at: Point, gridIn: number, re
   return best;
 }
 
-function onGrid({ gridIn }: SnapField, at: Point, reachIn: number): Snap | null {
+export function onGrid({ gridIn, gridKind }: SnapField, at: Point, reachIn: number): Snap | null {
   if (gridIn <= 0) return null;
-  const place: Point = [Math.round(at[0] / gridIn) * gridIn, Math.round(at[1] / gridIn) * gridIn];
+  const place = gridSpotNear(gridKind, gridIn, at);
   return distance(place, at) <= reachIn ? { kind: 'grid', at: snapPoint(place) } : null;
 }
 
 /** Spots in reading order, row by row: the order in which a keyboard visits them. */
 export const inReadingOrder = (field: SnapField): readonly Snap[] =>
   field.spots
-    .filter(({ kind }) => kind !== 'midpoint')
+    .filter(({ kind }) => kind !== 'midpoint' && kind !== 'third')
     .toSorted((a, b) => a.at[1] - b.at[1] || a.at[0] - b.at[0]);

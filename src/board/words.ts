@@ -10,6 +10,13 @@ export const SNAP_WORDS: Readonly<Record<SnapKind, string>> = {
   'cut-end': 'cut end',
   crossing: 'crossing',
   midpoint: 'midpoint',
+  division: 'division',
+  third: 'third',
+  perpendicular: 'perpendicular',
+  parallel: 'parallel',
+  'same-length': 'same length',
+  step: '15° step',
+  typed: 'as typed',
   line: 'line',
   edge: 'edge',
   grid: 'grid',
@@ -29,6 +36,19 @@ export function snapWords({ at, kind }: Snap, unit: Unit): string {
 
 export const lengthWords = (from: Point, to: Point, unit: Unit): string =>
   formatLength(rounded(distance(from, to)), unit);
+
+/**
+ * The direction from one point to another in degrees as people write it: 0 to the right, turning against the clock,
+ * 0 … 360.
+ */
+export function degreesOf(from: Point, to: Point): number {
+  const degrees = (Math.atan2(from[1] - to[1], to[0] - from[0]) * 180) / Math.PI;
+  return (degrees + 360) % 360;
+}
+
+/** `45°`, `33.7°`. */
+export const angleWords = (from: Point, to: Point): string =>
+  `${Number((degreesOf(from, to) % 360).toFixed(1)) % 360}°`;
 
 /** Slanted lengths are rarely whole 64ths; to the nearest thousandth they read as one expects. */
 const rounded = (inches: number): number => {

@@ -2,7 +2,7 @@ import { removeCuts } from '../document/edit-cuts.ts';
 import { paintPatch } from '../document/edit-paint.ts';
 import type { Fabric } from '../document/project.ts';
 import { cancelPreview, edit, preview, say, select } from '../workspace/actions.ts';
-import { planOf } from '../workspace/plans.ts';
+import { planAtHand } from '../workspace/plans.ts';
 import { session } from '../workspace/session.ts';
 import { board, fabricInHand, gridInUse, onEmptySheet } from './board-state.ts';
 import type { Lit } from './draw/block.ts';
@@ -11,12 +11,14 @@ import { pan, zoomToFit } from './looking.ts';
 import { removeCorner } from './reshape.ts';
 import type { Effect, Machine, OutlineFor, Surroundings, ToolEvent, ToolName } from './tools/tool.ts';
 import { toolEntry } from './tools/tools.ts';
+import type { Typed } from './typing.ts';
 
 /** The tool in hand and what it does to the session. */
 
-/** How near a pointer must come to be caught, and how far it must move to be dragging. CSS pixels. */
-const FINE = { reachPx: 10, dragPx: 4 };
-const FINGER = { reachPx: 20, dragPx: 8 };
+/** How far a pointer must move to be dragging, CSS pixels. */
+const DRAG_PX = 4;
+/** A finger covers more than a mouse points at. */
+const FINGER = 2;
 
 let machine: Machine = toolEntry('select').begin();
 /** True while this file itself changes the session, so that its own edits are not taken for someone else's. */
@@ -26,19 +28,23 @@ let acting = false;
 export function surroundings(): Surroundings {
   const { project, blockId, selection } = session.getState();
   const state = board.getState();
-  const { reachPx, dragPx } = state.isFinger ? FINGER : FINE;
+  const wider = state.isFinger ? FINGER : 1;
   const block = onEmptySheet(state) ? null : (project.blocks.find(({ id }) => id === blockId) ?? null);
   return {
     project,
     block,
-    plan: block === null ? null : planOf(block),
+    plan: block === null ? null : planAtHand(block),
     selection,
     chosen: state.chosen,
     fabricId: fabricInHand(project),
     outlineFor: state.outlineFor,
     gridIn: gridInUse(project),
-    reachIn: reachPx / state.camera.scale,
-    dragIn: dragPx / state.camera.scale,
+    gridKind: state.gridKind,
+    divisions: state.divisions,
+    symmetry: state.symmetry,
+    onePatch: state.onePatch,
+    reachIn: (state.reachPx * wider) / state.camera.scale,
+    dragIn: (DRAG_PX * wider) / state.camera.scale,
   };
 }
 
@@ -54,6 +60,9 @@ export function sendIn(event: ToolEvent, around: Surroundings): void {
 }
 
 export const busy = (): boolean => machine.busy();
+
+/** Numbers typed for the line that is running; `ready` while one runs and none are; null while none runs. */
+export const typedNow = (): Typed | 'ready' | null => machine.typed();
 
 /** Takes back whatever is begun. True when there was something. */
 export function cancel(): boolean {
@@ -127,6 +136,19 @@ export function takeUp(name: ToolName, outlineFor: OutlineFor = { kind: 'this-bl
   if (sheetChanges) zoomToFit();
 }
 
+/** Opens a form beside the drawing; whatever was begun is taken back. */
+export function openForm(form: string): void {
+  cancel();
+  board.setState({ form });
+}
+
+/** Closes the form that is open, and takes back what it showed. */
+export function closeForm(): void {
+  if (board.getState().form === null) return;
+  cancelPreview();
+  board.setState({ form: null });
+}
+
 /** Takes a fabric in hand, and the tool to lay it with. */
 export function takeFabric(fabric: Fabric | null): void {
   board.setState({ fabricId: fabric?.id ?? null });
@@ -139,6 +161,16 @@ export function light(lit: Lit | null): void {
 
 export function chooseGrid(key: string | null): void {
   board.setState(key === null ? { gridOn: false } : { gridOn: true, gridKey: key });
+}
+
+/** Whether a cut goes on through everything under the line, or stops where it leaves its first patch. */
+export function setOnePatch(onePatch: boolean): void {
+  board.setState({ onePatch });
+  tell(
+    onePatch
+      ? 'Cuts stop at the end of the patch they start in.'
+      : 'Cuts go through everything under the line.',
+  );
 }
 
 export function stepGrid(direction: 'finer' | 'coarser'): void {
@@ -158,6 +190,7 @@ export function deleteChosen(): boolean {
     edit(selection.length > 1 ? 'Delete cuts' : 'Delete cut', (project) =>
       removeCuts(project, blockId, selection),
     );
+    if (session.getState().selection.length > 0) tell('Locked cuts stay. Unlock them first.');
     return true;
   }
   switch (chosen?.kind) {
@@ -180,7 +213,7 @@ export function deleteChosen(): boolean {
 export function followSession(): () => void {
   const stop = session.subscribe((state, before) => {
     if (state.blockId !== before.blockId) {
-      board.setState({ chosen: null, lit: null, crosshair: null, held: false });
+      board.setState({ chosen: null, lit: null, crosshair: null, held: false, divisions: [], form: null });
       if (!acting) {
         cancel();
         // Whoever opens a block wants to see it, not the empty sheet of one not yet drawn.
@@ -192,6 +225,7 @@ export function followSession(): () => void {
       const corners = state.project.blocks.find(({ id }) => id === state.blockId)?.outline.length ?? 0;
       const { chosen, lit } = board.getState();
       if (chosen?.kind === 'corner' && chosen.corner >= corners) board.setState({ chosen: null });
+      if (chosen?.kind === 'edge' && chosen.edge >= corners) board.setState({ chosen: null });
       if (lit !== null) board.setState({ lit: null });
     }
     if (

@@ -1,4 +1,4 @@
-import { lazy, Suspense, useEffect, useState } from 'react';
+import { useEffect, useState } from 'react';
 import { useStore } from 'zustand';
 import { session } from '../workspace/session.ts';
 import { BlockPlace } from './block/block-place.tsx';
@@ -6,10 +6,10 @@ import { ErrorBoundary } from './error-boundary.tsx';
 import { FileDrop } from './file-drop.tsx';
 import { listenToKeys } from './keys.ts';
 import { NoticeLine } from './notice-line.tsx';
+import { Palette } from './palette.tsx';
+import { PaperDoor } from './paper-door.tsx';
 import { followTheme } from './theme.ts';
 import { TopBar } from './top-bar.tsx';
-
-const PaperPlace = lazy(async () => ({ default: (await import('./paper/paper-place.tsx')).PaperPlace }));
 
 interface AppProps {
   /** Settles when the kept work, or the demo, is open. */
@@ -37,6 +37,7 @@ export function App({ started }: AppProps) {
           <Waiting text="Opening your work …" />
         )}
         <NoticeLine />
+        <Palette />
         <FileDrop />
       </div>
     </ErrorBoundary>
@@ -48,9 +49,7 @@ function CurrentPlace() {
   return place === 'block' ? (
     <BlockPlace />
   ) : (
-    <Suspense fallback={<Waiting text="Laying out the paper …" />}>
-      <PaperPlace />
-    </Suspense>
+    <PaperDoor waiting={<Waiting text="Laying out the paper …" />} />
   );
 }
 

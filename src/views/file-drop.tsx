@@ -1,4 +1,5 @@
 import { useEffect, useState } from 'react';
+import { bringIn, isSvgFile } from '../workspace/bring-in.ts';
 import { openProjectFile } from '../workspace/files.ts';
 
 const holdsFile = (event: DragEvent): boolean => event.dataTransfer?.types.includes('Files') ?? false;
@@ -29,7 +30,7 @@ export function FileDrop() {
       const file = event.dataTransfer?.files[0];
       if (file === undefined) return;
       event.preventDefault();
-      void openProjectFile(file);
+      void (isSvgFile(file) ? bringIn(file) : openProjectFile(file));
     };
     window.addEventListener('dragenter', enter);
     window.addEventListener('dragover', over);

@@ -3,7 +3,9 @@ import { BOARD_KEYS } from '../board/board-keys.ts';
 import { EMPTY_PROJECT } from '../document/project.ts';
 import { COMMANDS, keyText } from '../workspace/commands.ts';
 import { freshSession } from '../workspace/session.ts';
+import { boardKeyText } from './all-commands.ts';
 import { Dialog } from './dialog.tsx';
+import { PALETTE_KEY } from './palette.tsx';
 import { isMac } from './platform.ts';
 
 /** Labels name what a command does in general, not what it would do to the work at hand. */
@@ -17,11 +19,15 @@ const LIST_KEYS = [
 
 /** How to draw, read the check and print, in few words; then every key, from the command lists themselves. */
 export function HelpDialog({ onClose }: { readonly onClose: () => void }) {
+  const palette = { does: 'Any command by its name', keys: keyText(PALETTE_KEY, isMac()) };
   const commands = COMMANDS.filter(({ keys }) => keys.length > 0).map(({ label, keys }) => ({
     does: label(FRESH),
     keys: keyText(keys[0]!, isMac()),
   }));
-  const boardCommands = BOARD_COMMANDS.map(({ label, keys }) => ({ does: label, keys: keys[0]! }));
+  const boardCommands = BOARD_COMMANDS.filter(({ keys }) => keys.length > 0).map(({ label, keys }) => ({
+    does: label,
+    keys: boardKeyText(keys[0]),
+  }));
   return (
     <Dialog title="How Underpaper works" className="help" onClose={onClose}>
       <div className="help-text">
@@ -30,7 +36,8 @@ export function HelpDialog({ onClose }: { readonly onClose: () => void }) {
           <p>
             Take the <b>Cut</b> tool and drag from one edge to another, or click both ends. The pointer is
             caught by corners, lines, crossings and the grid, and says by what. <b>Select</b> moves a cut, its
-            ends or a corner; what ends on a moved line stays on it. Hold Alt and nothing catches.
+            ends or a corner; what ends on a moved line stays on it. Hold Alt and nothing catches. While a cut
+            runs, type its length, Tab, its angle.
           </p>
         </section>
         <section>
@@ -59,7 +66,7 @@ export function HelpDialog({ onClose }: { readonly onClose: () => void }) {
         </section>
       </div>
       <div className="help-keys">
-        <KeyTable title="Anywhere" rows={commands} />
+        <KeyTable title="Anywhere" rows={[palette, ...commands]} />
         <div className="help-column">
           <KeyTable title="In Block" rows={boardCommands} />
           <KeyTable title="In the list of blocks" rows={LIST_KEYS} />

@@ -35,6 +35,12 @@ const DRAWINGS = {
       />
     </>
   ),
+  measure: (
+    <>
+      <path d="M2.6 13.6 13.6 2.6 17.4 6.4 6.4 17.4Z" />
+      <path d="M5.2 11 7 12.8M7.8 8.4 10.4 11M10.4 5.8 12.2 7.6" />
+    </>
+  ),
   pan: (
     <>
       <path d="M10 2.6V17.4M2.6 10H17.4" />
@@ -49,6 +55,10 @@ const DRAWINGS = {
   ),
 
   // Plain acts.
+  'bring-in': <path d="M10 3V11.4M6.4 8 10 11.6 13.6 8M3.4 10.6V16.6H16.6V10.6" />,
+  shelf: (
+    <path d="M2.4 15.8H17.6M3.4 7.4H9.2V13.2H3.4ZM10.8 7.4H16.6V13.2H10.8ZM3.4 13.2 9.2 7.4M10.8 7.4 16.6 13.2" />
+  ),
   plus: <path d="M10 4V16M4 10H16" />,
   minus: <path d="M4 10H16" />,
   close: <path d="M5 5 15 15M15 5 5 15" />,
@@ -70,6 +80,43 @@ const DRAWINGS = {
     </>
   ),
   chevron: <path d="M5.6 7.8 10 12.2 14.4 7.8" />,
+  play: <path d="M6.4 3.8 15.8 10 6.4 16.2Z" />,
+  pause: <path d="M7 4.4V15.6M13 4.4V15.6" />,
+  previous: <path d="M12.2 5 7.4 10 12.2 15" />,
+  next: <path d="M7.8 5 12.6 10 7.8 15" />,
+  first: <path d="M4.6 4H15.4M10 16.4V7.4M6 11.2 10 7.2 14 11.2" />,
+  grip: (
+    <>
+      {dot(7.4, 5.4, 1.2)}
+      {dot(12.6, 5.4, 1.2)}
+      {dot(7.4, 10, 1.2)}
+      {dot(12.6, 10, 1.2)}
+      {dot(7.4, 14.6, 1.2)}
+      {dot(12.6, 14.6, 1.2)}
+    </>
+  ),
+
+  // The check at work, what mends a drawing, and what is looked for.
+  updating: (
+    <>
+      <path d="M15.6 8.2A6 6 0 0 0 4.9 6.8M4.4 11.8A6 6 0 0 0 15.1 13.2" />
+      <path d="M4.6 3.4V7.1H8.3M15.4 16.6V12.9H11.7" />
+    </>
+  ),
+  repair: (
+    <>
+      <path d="M16.8 3.2 8.6 11.4" />
+      <path d="M14.7 3.6 16.4 5.3" />
+      <path d="M8.6 11.4C5 10.4 2.6 12.6 3 16.6C6 17.4 8.8 16 8 13.4" strokeDasharray="2.4 1.8" />
+    </>
+  ),
+  adjust: (
+    <>
+      <path d="M3 6H10M14 6H17M3 14H6M10 14H17" />
+      <circle cx={12} cy={6} r={2} />
+      <circle cx={8} cy={14} r={2} />
+    </>
+  ),
 
   // What a finding says. Each has a shape of its own, so that colour is never the only word.
   good: (

@@ -1,4 +1,5 @@
 import { runBoardCommand } from '../board/board-commands.ts';
+import { pasteText } from '../board/clipboard.ts';
 import { commandForKey } from '../workspace/commands.ts';
 import { session } from '../workspace/session.ts';
 
@@ -21,6 +22,14 @@ export function listenToKeys(): () => void {
     if (typing || session.getState().place !== 'block') return;
     if (runBoardCommand(event)) event.preventDefault();
   };
+  const onPaste = (event: ClipboardEvent): void => {
+    if (isTyping(event.target) || document.querySelector('dialog[open]') !== null) return;
+    if (session.getState().place === 'block') pasteText(event.clipboardData?.getData('text/plain') ?? '');
+  };
   window.addEventListener('keydown', onKey);
-  return () => window.removeEventListener('keydown', onKey);
+  window.addEventListener('paste', onPaste);
+  return () => {
+    window.removeEventListener('keydown', onKey);
+    window.removeEventListener('paste', onPaste);
+  };
 }

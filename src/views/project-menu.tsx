@@ -27,6 +27,7 @@ export function ProjectMenu() {
   const unit = useStore(session, (state) => state.project.unit);
   const theme = useStore(session, (state) => state.theme);
   const hasKeptAside = useStore(session, command('save-kept-aside').enabled);
+  const hasBlock = useStore(session, command('take-elsewhere').enabled);
   const close = (): void => menu.current?.hidePopover();
   return (
     <>
@@ -37,6 +38,8 @@ export function ProjectMenu() {
         <MenuCommand name="new-project" onRun={close} />
         <MenuCommand name="open" onRun={close} />
         <MenuCommand name="save" onRun={close} />
+        <MenuCommand name="bring-in-drawing" onRun={close} />
+        {hasBlock && <MenuCommand name="take-elsewhere" onRun={close} />}
         {hasKeptAside && <MenuCommand name="save-kept-aside" onRun={close} />}
         <button
           type="button"

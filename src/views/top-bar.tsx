@@ -7,6 +7,7 @@ import { type SaveState, session } from '../workspace/session.ts';
 import { HelpDialog } from './help-dialog.tsx';
 import { Icon, type IconName, MarkIcon } from './icons.tsx';
 import { NameField } from './name-field.tsx';
+import { loadPaperPlace } from './paper-door.tsx';
 import { isMac } from './platform.ts';
 import { ProjectMenu } from './project-menu.tsx';
 
@@ -71,10 +72,22 @@ function PlaceButton({ place }: { readonly place: 'block' | 'paper' }) {
       type="button"
       className="place"
       aria-current={isHere ? 'page' : undefined}
+      onPointerEnter={place === 'paper' ? nearPaper : undefined}
+      onFocus={place === 'paper' ? nearPaper : undefined}
       onClick={() => runCommand(name)}
     >
       {label(session.getState())}
     </button>
+  );
+}
+
+/** Loads the Paper place and starts its worker as soon as a hand comes near, so that sheets are there at once. */
+function nearPaper(): void {
+  // What cannot be loaded now is asked for again, and told of, when the place is opened.
+  loadPaperPlace().catch(() => undefined);
+  import('./paper/warm-paper.ts').then(
+    ({ warmPaper }) => warmPaper(),
+    () => undefined,
   );
 }
 

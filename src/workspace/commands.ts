@@ -6,6 +6,8 @@ import { outlineOf } from '../document/outline.ts';
 import { EMPTY_PROJECT, type Project } from '../document/project.ts';
 import { MM_PER_IN } from '../geometry/lattice.ts';
 import { edit, goTo, redo, replaceProject, undo } from './actions.ts';
+import { chooseDrawing } from './bring-in.ts';
+import { askFor } from './dialogs.ts';
 import { openFromPicker, saveKeptAside, saveToFile } from './files.ts';
 import { redoLabel, type Session, session, undoLabel } from './session.ts';
 
@@ -17,6 +19,9 @@ export type CommandName =
   | 'save'
   | 'save-kept-aside'
   | 'add-block'
+  | 'from-the-shelf'
+  | 'bring-in-drawing'
+  | 'take-elsewhere'
   | 'duplicate-block'
   | 'remove-block'
   | 'delete-selection'
@@ -92,6 +97,30 @@ export const COMMANDS: readonly Command[] = [
     whileTyping: true,
     enabled: () => true,
     run: addSquareBlock,
+  },
+  {
+    name: 'from-the-shelf',
+    label: () => 'From the shelf…',
+    keys: [],
+    whileTyping: false,
+    enabled: () => true,
+    run: () => askFor({ kind: 'shelf' }),
+  },
+  {
+    name: 'bring-in-drawing',
+    label: () => 'Bring in a drawing (SVG)…',
+    keys: [],
+    whileTyping: false,
+    enabled: () => true,
+    run: chooseDrawing,
+  },
+  {
+    name: 'take-elsewhere',
+    label: () => 'Take the block elsewhere…',
+    keys: [],
+    whileTyping: false,
+    enabled: hasOpenBlock,
+    run: () => askFor({ kind: 'elsewhere' }),
   },
   {
     name: 'duplicate-block',
@@ -178,7 +207,8 @@ export function commandForKey(press: KeyPress): Command | null {
   return COMMANDS.find(({ keys }) => keys.some((keyed) => isPressed(keyed, press))) ?? null;
 }
 
-function isPressed(keyed: string, press: KeyPress): boolean {
+/** Whether a press is the key named: `Mod+Shift+z`. */
+export function isPressed(keyed: string, press: KeyPress): boolean {
   const parts = keyed.split('+');
   const key = parts.at(-1) ?? '';
   return (

@@ -1,7 +1,10 @@
 import { proxy, type Remote, wrap } from 'comlink';
-import type { LaidOut, PrintOrder, SheetPrinter } from './pdf-worker.ts';
+import type { Block, Fabric } from '../document/project.ts';
+import type { FittingJoins } from '../foundations/joins-that-fit.ts';
+import type { Rectangle } from '../foundations/level-packing.ts';
+import type { LaidOut, PrintOrder, SheetPrinter, ZipKind } from './pdf-worker.ts';
 
-export type { LaidOut, PrintOrder } from './pdf-worker.ts';
+export type { LaidOut, PrintOrder, ZipKind } from './pdf-worker.ts';
 
 let printer: Remote<SheetPrinter> | null = null;
 
@@ -13,17 +16,36 @@ function theWorker(): Remote<SheetPrinter> {
   return printer;
 }
 
+/**
+ * Starts the worker and lets it try its hand on a sample, before anything is to be laid out. Fails in silence: a
+ * real order will tell.
+ */
+export function warmUp(sample: PrintOrder): void {
+  theWorker()
+    .warm(sample)
+    .catch(() => undefined);
+}
+
 let running: Promise<unknown> = Promise.resolve();
 let wanted = 0;
 
 /**
- * Lays out an order. While one is being laid out only the latest of those that came meanwhile is kept; the others
- * settle as null.
+ * Lays out an order. `onFirst` is given its first sheet as soon as that is there, where the whole takes longer. While
+ * one is being laid out only the latest of those that came meanwhile is kept; the others settle as null.
  */
-export async function layOut(order: PrintOrder): Promise<LaidOut | null> {
+export async function layOut(
+  order: PrintOrder,
+  onFirst: (first: LaidOut) => void = () => undefined,
+): Promise<LaidOut | null> {
   const mine = ++wanted;
   await running.catch(() => undefined);
   if (mine !== wanted) return null;
+  const first = theWorker().first(order);
+  running = first;
+  const early = await first;
+  // The sheet is drawn while the worker goes on.
+  if (mine !== wanted) return null;
+  if (early) onFirst(early);
   const laidOut = theWorker().layOut(order);
   running = laidOut;
   return laidOut;
@@ -40,6 +62,23 @@ export async function makePdf(
   const bytes = await theWorker().pdf(title, new Date(), proxy(onSheet));
   return bytes && new Blob([bytes as Uint8Array<ArrayBuffer>], { type: 'application/pdf' });
 }
+
+/** Writes what was laid out last as an archive; null when `stopPdf` came first. */
+export async function makeZip(
+  kind: ZipKind,
+  onStep: (done: number, of: number) => void,
+): Promise<Blob | null> {
+  const bytes = await theWorker().zip(kind, new Date(), proxy(onStep));
+  return bytes && new Blob([bytes as Uint8Array<ArrayBuffer>], { type: 'application/zip' });
+}
+
+/** Which cuts to mark as joins so that a block's foundations fit on sheets, see `joinsThatFit`. */
+export const findFittingJoins = (
+  block: Block,
+  fabrics: readonly Fabric[],
+  room: Rectangle,
+  allowance: number,
+): Promise<FittingJoins | null> => theWorker().joinsThatFit(block, fabrics, room, allowance);
 
 /** Stops the writing after the sheet it is at. */
 export function stopPdf(): void {

@@ -1,23 +1,27 @@
 import regularUrl from '@expo-google-fonts/source-sans-3/400Regular/SourceSans3_400Regular.ttf?url';
 import semiboldUrl from '@expo-google-fonts/source-sans-3/600SemiBold/SourceSans3_600SemiBold.ttf?url';
 import { expose } from 'comlink';
-import type { Page } from '../foundations/pages.ts';
-import type { Side } from '../foundations/paper.ts';
+import { lightnessOf } from '../document/lightness.ts';
+import type { Block, Fabric } from '../document/project.ts';
+import { blockPdfs } from '../foundations/block-files.ts';
+import { type Booklet, layOutBooklet } from '../foundations/booklet.ts';
+import { BOOKLET_PARTS, type BookletPart } from '../foundations/booklet-parts.ts';
+import { type FittingJoins, joinsThatFit } from '../foundations/joins-that-fit.ts';
+import type { Rectangle } from '../foundations/level-packing.ts';
 import { toPdf } from '../foundations/pdf.ts';
 import type { PrintNote, PrintWork } from '../foundations/print-work.ts';
-import { layOutSheets, type Sheet } from '../foundations/sheets.ts';
-import { toSvg } from '../foundations/svg.ts';
+import { paintSheet } from '../foundations/raster.ts';
+import { layOutSheets, type SheetLayout, type SheetOptions } from '../foundations/sheets.ts';
+import { toLayeredSvg, toSvg } from '../foundations/svg.ts';
 import { openTypeface, type Typeface } from '../foundations/typeface.ts';
+import { type ZipEntry, zipOf } from '../foundations/zip.ts';
+import { withSystemLetters } from './system-letters.ts';
 
 /** What is to be laid out: plain data, so that it can be handed to the worker. */
-export interface PrintOrder {
+export interface PrintOrder extends Omit<SheetOptions, 'typeface'> {
   readonly work: PrintWork;
-  readonly page: Page;
-  /** Inches. */
-  readonly margin: number;
-  readonly side: Side;
-  /** The day, written out. */
-  readonly printedOn: string;
+  /** What of it is printed; the foundations alone when absent. */
+  readonly parts?: readonly BookletPart[];
 }
 
 /** A layout without its drawings, which stay with the worker. */
@@ -27,12 +31,27 @@ export interface LaidOut {
   readonly sheets: readonly { readonly width: number; readonly height: number; readonly title: string }[];
   readonly notes: readonly PrintNote[];
   readonly foundations: number;
+  /** The drawing of the first sheet, so that it can be shown while others are laid out. */
+  readonly firstSvg: string;
+  /** False while it holds the first sheet alone. */
+  readonly isWhole: boolean;
 }
+
+/** One file for all that is laid out, as an archive: a PDF a block, or a drawing a sheet. */
+export type ZipKind = 'pdf-a-block' | 'svg-a-sheet' | 'png-a-sheet';
+
+/** Dots to the inch of pictures: what a laser printer lays down at least. */
+const PICTURE_DPI = 300;
 
 let typeface: Promise<Typeface> | null = null;
 let number = 0;
-let sheets: readonly Sheet[] = [];
+let order: PrintOrder | null = null;
+let booklet: Booklet | null = null;
 let isStopped = false;
+let isWarm = false;
+
+/** The foundations laid out last, and the order they were laid out for, as text. */
+let kept: { readonly order: string; readonly layout: SheetLayout } | null = null;
 
 const bytesOf = async (url: string): Promise<Uint8Array> => {
   const answer = await fetch(url);
@@ -40,9 +59,29 @@ const bytesOf = async (url: string): Promise<Uint8Array> => {
   return new Uint8Array(await answer.arrayBuffer());
 };
 
+/** The name of the faces on a canvas of this worker. */
+const FAMILY = 'Underpaper print';
+
+/** Makes the faces known to canvases, for texts that need letters of other fonts too. Does without where it fails. */
+async function nameFaces(regular: Uint8Array, semibold: Uint8Array): Promise<void> {
+  try {
+    const { fonts } = globalThis as unknown as { readonly fonts: FontFaceSet };
+    for (const [bytes, weight] of [
+      [regular, '400'],
+      [semibold, '600'],
+    ] as const)
+      fonts.add(await new FontFace(FAMILY, bytes.slice().buffer, { weight }).load());
+  } catch {
+    // An older browser: its own sans-serif stands in.
+  }
+}
+
 function loadTypeface(): Promise<Typeface> {
   typeface ??= Promise.all([bytesOf(regularUrl), bytesOf(semiboldUrl)]).then(
-    ([regular, semibold]) => openTypeface({ regular, semibold }),
+    async ([regular, semibold]) => {
+      await nameFaces(regular, semibold);
+      return withSystemLetters(openTypeface({ regular, semibold }), FAMILY);
+    },
     (thrown: unknown) => {
       // Tried again at the next order.
       typeface = null;
@@ -55,52 +94,168 @@ function loadTypeface(): Promise<Typeface> {
 /** Lets messages that wait, such as the wish to stop, come in between two sheets. */
 const breathe = (): Promise<void> => new Promise((resolve) => setTimeout(resolve, 0));
 
+const partsOf = ({ parts }: PrintOrder): ReadonlySet<BookletPart> => new Set(parts ?? ['foundations']);
+
+/** Lays out foundations, or gives those laid out before when nothing that bears on them has changed. */
+function foundationsKept(work: PrintWork, { typeface: set, ...options }: SheetOptions): SheetLayout {
+  const asked = JSON.stringify([work, options]);
+  if (kept?.order !== asked)
+    kept = { order: asked, layout: layOutSheets(work, { ...options, typeface: set }) };
+  return kept.layout;
+}
+
+function told({ sheets, notes, foundations }: Booklet, isWhole = true): LaidOut {
+  number++;
+  return {
+    number,
+    sheets: sheets.map(({ width, height, title }) => ({ width, height, title })),
+    notes,
+    foundations,
+    firstSvg: sheets[0] ? toSvg(sheets[0]) : '',
+    isWhole,
+  };
+}
+
+/** The part of an order that its first sheet comes from. */
+function firstOf({ work, ...rest }: PrintOrder): PrintOrder {
+  const wanted = partsOf({ work, ...rest });
+  const part = BOOKLET_PARTS.find((one) => wanted.has(one)) ?? 'foundations';
+  const isAboutAll = part === 'cover' || part === 'labels';
+  const jobs = isAboutAll ? work.jobs : work.jobs.slice(0, 1).map((job) => ({ ...job, copies: 1 }));
+  return { ...rest, parts: [part], work: { ...work, jobs } };
+}
+
+class Stopped extends Error {}
+
+/** Tells the progress, some thirty times for any length, and stops when it is wished. */
+function progress(onStep: (done: number, of: number) => void) {
+  let next = 0;
+  return async (done: number, of: number): Promise<void> => {
+    if (done >= next) {
+      onStep(done, of);
+      next = done + Math.max(1, Math.floor(of / 30));
+      await breathe();
+    }
+    if (isStopped) throw new Stopped();
+  };
+}
+
+async function unlessStopped(write: () => Promise<Uint8Array>): Promise<Uint8Array | null> {
+  isStopped = false;
+  try {
+    return await write();
+  } catch (thrown) {
+    if (thrown instanceof Stopped) return null;
+    throw thrown;
+  }
+}
+
+async function* drawings(
+  kind: 'svg-a-sheet' | 'png-a-sheet',
+  before: (done: number, of: number) => Promise<void>,
+): AsyncGenerator<ZipEntry> {
+  const sheets = booklet?.sheets ?? [];
+  const digits = String(sheets.length).length;
+  for (const [i, sheet] of sheets.entries()) {
+    await before(i, sheets.length);
+    const name = `sheet-${String(i + 1).padStart(digits, '0')}`;
+    if (kind === 'svg-a-sheet') {
+      yield { name: `${name}.svg`, bytes: new TextEncoder().encode(toLayeredSvg(sheet)), isPacked: false };
+      continue;
+    }
+    const canvas = new OffscreenCanvas(
+      Math.round(sheet.width * PICTURE_DPI),
+      Math.round(sheet.height * PICTURE_DPI),
+    );
+    const context = canvas.getContext('2d');
+    if (!context) throw new Error('This browser could not make room for a picture of that size.');
+    paintSheet(context, sheet, await loadTypeface(), PICTURE_DPI);
+    const picture = await canvas.convertToBlob({ type: 'image/png' });
+    yield { name: `${name}.png`, bytes: new Uint8Array(await picture.arrayBuffer()), isPacked: true };
+  }
+}
+
 const printer = {
-  async layOut(order: PrintOrder): Promise<LaidOut> {
-    const layout = layOutSheets(order.work, { ...order, typeface: await loadTypeface() });
-    sheets = layout.sheets;
-    number++;
-    return {
-      number,
-      sheets: sheets.map(({ width, height, title }) => ({ width, height, title })),
-      notes: layout.notes,
-      foundations: layout.foundations,
-    };
+  /**
+   * Loads the typeface and lays out a sample that is thrown away, once: the browser then has compiled what laying out
+   * needs, and the first order takes a seventh of the time.
+   */
+  async warm(sample: PrintOrder): Promise<void> {
+    if (isWarm) return;
+    isWarm = true;
+    const { work, parts: _, ...options } = sample;
+    const { sheets } = layOutSheets(work, { ...options, typeface: await loadTypeface() });
+    if (sheets[0]) toSvg(sheets[0]);
+  },
+
+  /** Only the first sheet of an order, as it will be but for the number of sheets. Null when it is the whole order. */
+  async first(wanted: PrintOrder): Promise<LaidOut | null> {
+    const first = firstOf(wanted);
+    if (first.work.jobs.length === wanted.work.jobs.length && partsOf(wanted).size === 1) return null;
+    const options = { ...first, typeface: await loadTypeface() };
+    const laidOut = layOutBooklet(first.work, options, partsOf(first));
+    const sheets = laidOut.sheets.slice(0, 1);
+    return sheets.length === 0 ? null : told({ ...laidOut, sheets }, false);
+  },
+
+  async layOut(wanted: PrintOrder): Promise<LaidOut> {
+    const { work, parts: _, ...options } = wanted;
+    order = wanted;
+    booklet = layOutBooklet(
+      work,
+      { ...options, typeface: await loadTypeface() },
+      partsOf(wanted),
+      foundationsKept,
+    );
+    return told(booklet);
   },
 
   /** One sheet of a layout as SVG, counted from 0; empty when the layout is stale. */
   svg(layout: number, sheet: number): string {
-    const drawn = layout === number ? sheets[sheet] : undefined;
+    const drawn = layout === number ? booklet?.sheets[sheet] : undefined;
     return drawn ? toSvg(drawn) : '';
   },
 
   /** The sheets laid out last as a PDF file; null when it was stopped on the way. */
-  async pdf(
+  pdf(
     title: string,
     createdAt: Date,
     onSheet: (done: number, of: number) => void,
   ): Promise<Uint8Array | null> {
-    isStopped = false;
-    const stopped = new Error('stopped');
-    let told = 0;
-    try {
-      return await toPdf(sheets, await loadTypeface(), {
+    return unlessStopped(async () =>
+      toPdf(booklet?.sheets ?? [], await loadTypeface(), {
         title,
         createdAt,
-        beforeSheet: async (done, of) => {
-          // Some thirty reports are enough for any length.
-          if (done >= told) {
-            onSheet(done, of);
-            told = done + Math.max(1, Math.floor(of / 30));
-            await breathe();
-          }
-          if (isStopped) throw stopped;
-        },
-      });
-    } catch (thrown) {
-      if (thrown === stopped) return null;
-      throw thrown;
-    }
+        bookmarks: booklet?.bookmarks ?? [],
+        beforeSheet: progress(onSheet),
+      }),
+    );
+  },
+
+  /** What was laid out last as an archive; null when it was stopped on the way. */
+  zip(
+    kind: ZipKind,
+    createdAt: Date,
+    onStep: (done: number, of: number) => void,
+  ): Promise<Uint8Array | null> {
+    return unlessStopped(async () => {
+      const before = progress(onStep);
+      if (kind !== 'pdf-a-block') return zipOf(drawings(kind, before), createdAt);
+      if (!order) throw new Error('Nothing has been laid out yet.');
+      const { work, parts: _, ...options } = order;
+      const set = { ...options, typeface: await loadTypeface() };
+      return zipOf(blockPdfs(work, set, partsOf(order), { createdAt, beforeSheet: before }), createdAt);
+    });
+  },
+
+  /** Which cuts of a block to mark as joins so that every foundation fits on a sheet; null where none would do. */
+  joinsThatFit(
+    block: Block,
+    fabrics: readonly Fabric[],
+    room: Rectangle,
+    allowance: number,
+  ): FittingJoins | null {
+    return joinsThatFit(block, room, allowance, { lightness: lightnessOf(fabrics) });
   },
 
   stop(): void {

@@ -1,37 +1,162 @@
-import { lightnessOf } from '../document/lightness.ts';
-import type { Fabric } from '../document/project.ts';
+import { createStore } from 'zustand/vanilla';
 import type { Block } from '../piecing/block.ts';
+import { brokenPlan } from '../piecing/broken.ts';
 import { piece } from '../piecing/piece.ts';
 import type { PiecingPlan } from '../piecing/plan.ts';
+import { newestFirst } from './newest-first.ts';
+import { chosenSheet, optionsOf, type PieceSettings, settingsKey, settingsOf } from './piece-settings.ts';
+import { abandonPlan, type MadePlan, makePlan, type PieceOrder } from './piecing-client.ts';
 import { session, shownProject } from './session.ts';
 
-/** Plans hold for the colours they were made with: where the order is free, light fabrics are sewn before dark. */
+/** A plan to show, and whether a newer one is on its way. */
+export interface ShownPlan {
+  /** The plan of the block, or the last one there was of it; null while there has been none. */
+  readonly plan: PiecingPlan | null;
+  readonly isUpdating: boolean;
+}
+
+/** So many cuts are pieced while the pointer moves, without a look at the clock. */
+const QUICK_CUTS = 40;
+
+/** A block that lately took no longer than this is pieced while the pointer moves, ms. */
+const QUICK_MS = 7;
+
+/** A plan that a newer drawing has overtaken may take this long, ms. */
+const PATIENCE_MS = 1200;
+
+/** Plans hold for the settings they were made with: colours (light is sewn before dark), severities, paper. */
 let known: {
-  readonly fabrics: readonly Fabric[];
-  readonly colors: string;
+  readonly settings: PieceSettings;
+  readonly key: string;
   readonly plans: WeakMap<Block, PiecingPlan>;
-} = {
-  fabrics: [],
-  colors: '',
-  plans: new WeakMap(),
-};
+} = newSettings();
+let knownFor: readonly unknown[] = [];
+
+function newSettings() {
+  const settings = settingsOf(shownProject(session.getState()));
+  return { settings, key: settingsKey(settings), plans: new WeakMap<Block, PiecingPlan>() };
+}
+
+/** The settings as they are now, and the plans made with them. */
+function present(): typeof known {
+  const { fabrics, severities, seamAllowance, unit } = shownProject(session.getState());
+  const parts = [fabrics, severities, seamAllowance, unit, chosenSheet.getState().sheet];
+  if (parts.every((part, k) => part === knownFor[k]) && knownFor.length > 0) return known;
+  knownFor = parts;
+  const next = newSettings();
+  if (next.key !== known.key) known = next;
+  return known;
+}
+
+/** What the plan of a block hangs on at this moment; the same object as long as it is the same. */
+export const pieceSettings = (): PieceSettings => present().settings;
+
+/** The last plan of each block, by its id, and what making it took. */
+const lastOf = new Map<string, { readonly block: Block; readonly plan: PiecingPlan }>();
+const msOf = new Map<string, number>();
+
+/** Counts the plans that have come for each block, so that whoever shows one can watch for the next. */
+export const landings = createStore<{ readonly of: ReadonlyMap<string, number> }>(() => ({ of: new Map() }));
+
+const queue = newestFirst<PieceOrder, MadePlan>({
+  make: makePlan,
+  abandon: abandonPlan,
+  patienceMs: PATIENCE_MS,
+  isFirst: (blockId) => blockId === session.getState().blockId,
+  onMade: (blockId, { block, settings }, { plan, ms }, isNewest) => {
+    noteTime(blockId, ms);
+    const { settings: now, plans } = present();
+    if (settings === now) plans.set(block, plan);
+    if (isNewest || queue.isWaiting(blockId)) land(block, plan);
+  },
+  onFailed: (_, { block }) => {
+    const plan = brokenPlan(
+      'plan-failed',
+      block.outline[0] ?? [0, 0],
+      'This drawing could not be worked out. Undo brings the one before it back.',
+    );
+    present().plans.set(block, plan);
+    land(block, plan);
+  },
+});
+
+function land(block: Block, plan: PiecingPlan): void {
+  lastOf.set(block.id, { block, plan });
+  const { of } = landings.getState();
+  landings.setState({ of: new Map(of).set(block.id, (of.get(block.id) ?? 0) + 1) });
+}
 
 /**
- * The piecing plan of a block of the shown project, made once for each state of the block and forgotten with it.
- * It changes when the colour of a fabric does, so whoever remembers it must watch `fabrics` as well as the block.
+ * The last plan of an earlier state of this block; null where the block with its id was another drawing. Edits leave
+ * what they do not touch as it is, so two states of one drawing share the outline or a cut.
+ */
+function lastPlan(block: Block): PiecingPlan | null {
+  const last = lastOf.get(block.id);
+  if (last === undefined) return null;
+  const cuts = new Set(last.block.cuts);
+  const isSame = block.outline === last.block.outline || block.cuts.some((cut) => cuts.has(cut));
+  return isSame ? last.plan : null;
+}
+
+/**
+ * A drawing that was slow a moment ago may be again a hair further on, as where a moving line closes a ring: what is
+ * remembered comes down little by little.
+ */
+function noteTime(blockId: string, ms: number): void {
+  msOf.set(blockId, Math.max(ms, 0.85 * (msOf.get(blockId) ?? 0)));
+}
+
+function isQuick(block: Block): boolean {
+  const ms = msOf.get(block.id);
+  return ms === undefined ? block.cuts.length <= QUICK_CUTS : ms <= QUICK_MS;
+}
+
+/**
+ * The piecing plan of a block of the shown project, made at once where it is not there yet, and only once for each
+ * state of the block. It changes with the settings (`pieceSettings`), so whoever remembers it must watch those too.
  */
 export function planOf(block: Block): PiecingPlan {
-  const plans = plansFor(shownProject(session.getState()).fabrics);
+  const { plans, settings } = present();
   const made = plans.get(block);
   if (made !== undefined) return made;
-  const plan = piece(block, { lightness: lightnessOf(known.fabrics) });
+  const begun = performance.now();
+  const plan = piece(block, optionsOf(settings));
+  noteTime(block.id, performance.now() - begun);
   plans.set(block, plan);
   return plan;
 }
 
-function plansFor(fabrics: readonly Fabric[]): WeakMap<Block, PiecingPlan> {
-  if (fabrics === known.fabrics) return known.plans;
-  const colors = fabrics.map(({ id, color }) => `${id} ${color}`).join('\n');
-  known = { fabrics, colors, plans: colors === known.colors ? known.plans : new WeakMap() };
-  return known.plans;
+/**
+ * The plan to show of a block. Of a quick block it is made at once, so that it follows the pointer; of others the last
+ * plan stays until the worker has the new one, and `landings` tells when. The newest state of a block is the one that
+ * is waited for.
+ */
+export function shownPlan(block: Block): ShownPlan {
+  const { plans, settings } = present();
+  const made = plans.get(block) ?? (isQuick(block) ? planOf(block) : undefined);
+  if (made !== undefined) {
+    lastOf.set(block.id, { block, plan: made });
+    queue.forget(block.id);
+    return { plan: made, isUpdating: false };
+  }
+  queue.want(block.id, orderFor(block, settings));
+  return { plan: lastPlan(block), isUpdating: true };
+}
+
+/** The plan of a block as far as it is known, asking for nothing: for whatever works on a drawing at rest. */
+export function planAtHand(block: Block): PiecingPlan | null {
+  const made = present().plans.get(block);
+  if (made !== undefined) return made;
+  return isQuick(block) ? planOf(block) : lastPlan(block);
+}
+
+const orders = new WeakMap<Block, PieceOrder>();
+
+/** The same order for the same state and settings, so that asking twice asks once. */
+function orderFor(block: Block, settings: PieceSettings): PieceOrder {
+  const known = orders.get(block);
+  if (known?.settings === settings) return known;
+  const order = { block, settings };
+  orders.set(block, order);
+  return order;
 }

@@ -1,6 +1,7 @@
 import { arch, cpus } from 'node:os';
 import { benchFaces, benchPlan } from './benches.ts';
 import { growthExponent } from './measure.ts';
+import { benchNesting, trianglesAndKites } from './nesting.ts';
 import { ALLOWED_MS, benchPlan200, benchProven } from './plan-200.ts';
 import { ALLOWED_REPAIRS_MS, benchRepairs } from './repairs.ts';
 
@@ -81,3 +82,20 @@ for (const row of benchRepairs(10))
   say(
     ` ${row.family.padEnd(10)}${String(row.patches).padStart(9)}${String(row.offered).padStart(9)}  ${ms(row.medianMs)}  ${ms(row.p95Ms)}  ${row.inTime} of ${row.designs}`,
   );
+
+say('');
+say(
+  'Papers nested on Letter sheets: triangles and kites of 1 1/2 to 6 in with 1/4 in of allowance, sheets needed',
+);
+say(
+  '  bound: area alone; levels: first fit by falling height; max rects: maximal rectangles, written out in the',
+);
+say('  bench (maxrects-packer is not installed); the effort is that of the screen and of the command line');
+say(' papers   bound  levels  max rects   screen       time  command line       time');
+for (const papers of [120, 1000]) {
+  const rings = trianglesAndKites(7, papers);
+  const [quick, long] = [benchNesting(rings, 4e7), benchNesting(rings, 3e8)];
+  say(
+    `${String(papers).padStart(7)}${String(quick.bound).padStart(8)}${String(quick.levels).padStart(8)}${String(quick.maxRects).padStart(11)}${String(quick.nested).padStart(9)} ${ms(quick.ms)}${String(long.nested).padStart(14)} ${ms(long.ms)}`,
+  );
+}

@@ -105,3 +105,14 @@ describe('moving the sheet', () => {
     ]);
   });
 });
+
+describe('drawing an outline with Shift', () => {
+  it('keeps its sides to steps of 15°', () => {
+    const script = new Script(outlineTool);
+    script.outlineFor = { kind: 'new-block', name: 'Pennant' };
+    script.click(1, 1).click(5.1, 1.2, { shift: true }).click(5.2, 4, { shift: true }).press('finish');
+    const [a, b, c] = script.project.blocks[1]!.outline;
+    expect(a![1]).toBe(b![1]);
+    expect(b![0]).toBe(c![0]);
+  });
+});

@@ -46,6 +46,9 @@ export class Script<State> {
   chosen: Surroundings['chosen'] = null;
   fabricId: string | null = null;
   outlineFor: Surroundings['outlineFor'] = { kind: 'this-block' };
+  gridIn = 1 / 4;
+  symmetry: Surroundings['symmetry'] = 'none';
+  onePatch = false;
   readonly steps: string[] = [];
   readonly warnings: string[] = [];
   readonly panned: Point[] = [];
@@ -96,6 +99,15 @@ export class Script<State> {
     return this.#carryOut(this.#machine.send({ kind }, this.#around()));
   }
 
+  /** Types signs one by one, Tab as `\t`. */
+  type(text: string): this {
+    for (const sign of text)
+      this.#carryOut(
+        this.#machine.send(sign === '\t' ? { kind: 'next' } : { kind: 'type', sign }, this.#around()),
+      );
+    return this;
+  }
+
   #pointer(
     kind: 'down' | 'move' | 'up',
     x: number,
@@ -121,7 +133,11 @@ export class Script<State> {
       chosen: this.chosen,
       fabricId: this.fabricId,
       outlineFor: this.outlineFor,
-      gridIn: 1 / 4,
+      gridIn: this.gridIn,
+      gridKind: 'square',
+      divisions: [],
+      symmetry: this.symmetry,
+      onePatch: this.onePatch,
       reachIn: 10 / 50,
       dragIn: 4 / 50,
     };

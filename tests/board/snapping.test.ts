@@ -38,10 +38,10 @@ describe('what catches the pointer', () => {
 
   it('slides along a slanted line to where the grid crosses it', () => {
     const slanted: Block = { ...WINDOW, cuts: [{ id: 'c1', from: [0, 1], to: [12, 10], role: 'auto' }] };
-    const snap = snapTo(snapField(slanted, { gridIn: 1 }), [4.1, 4.0], 0.2);
+    const snap = snapTo(snapField(slanted, { gridIn: 1 }), [2.1, 2.5], 0.2);
     expect(snap.kind).toBe('line');
-    // On the line y = 1 + 3x/4, at the grid's x = 4.
-    expect(snap.at).toEqual([4, 4]);
+    // On the line y = 1 + 3x/4, at the grid's x = 2.
+    expect(snap.at).toEqual([2, 2.5]);
   });
 
   it('lets go beyond its reach, and of what is moving', () => {

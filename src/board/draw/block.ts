@@ -1,5 +1,5 @@
 import type { Block, Fabric } from '../../document/project.ts';
-import type { Point } from '../../geometry/point.ts';
+import type { Point, Segment } from '../../geometry/point.ts';
 import { boxOf, distance } from '../../geometry/ring.ts';
 import type { Finding, Join, Patch, PiecingPlan, RegistrationPoint } from '../../piecing/plan.ts';
 import { toScreen } from '../camera.ts';
@@ -59,15 +59,22 @@ export function drawSections(pen: Pen, plan: PiecingPlan, fabrics: ReadonlyMap<s
     if (Math.min(maxX - minX, maxY - minY) * camera.scale < NARROWEST_BASTED_PX) continue;
     const { color, pale, dash } = threadOf(index);
     const stitches = insetRing(outline, BASTING_PX / camera.scale);
-    for (const id of order) {
-      const patch = patches.get(id)!;
+    // All patches of one lightness are one clip: a clip for each patch would cost most of a frame.
+    const isOnDark = (patch: Patch): boolean => {
       const fabric = patch.fabric === null ? undefined : fabrics.get(patch.fabric);
+      return fabric !== undefined && inkOn(fabric.color) === INKS.sheet;
+    };
+    const own = order.map((id) => patches.get(id)!);
+    for (const dark of [false, true]) {
+      const under = own.filter((patch) => isOnDark(patch) === dark);
+      if (under.length === 0) continue;
       ctx.save();
-      ctx.beginPath();
-      tracePatch(pen, patch);
-      ctx.clip('evenodd');
-      const isDark = fabric !== undefined && inkOn(fabric.color) === INKS.sheet;
-      strokeLine(pen, stitches, { color: isDark ? pale : color, width: 2, dash }, true);
+      if (under.length < own.length) {
+        ctx.beginPath();
+        for (const patch of under) tracePatch(pen, patch);
+        ctx.clip('evenodd');
+      }
+      strokeLine(pen, stitches, { color: dark ? pale : color, width: 2, dash }, true);
       ctx.restore();
     }
   }
@@ -205,9 +212,15 @@ export type Lit =
   | { readonly kind: 'patches'; readonly ids: readonly string[] }
   | { readonly kind: 'cuts'; readonly ids: readonly string[] }
   | { readonly kind: 'join'; readonly step: number }
-  | { readonly kind: 'finding'; readonly index: number };
+  | { readonly kind: 'finding'; readonly index: number }
+  /** Patches, and stretches of their edges that do not make one line. */
+  | {
+      readonly kind: 'stretches';
+      readonly patches: readonly string[];
+      readonly stretches: readonly Segment[];
+    };
 
-/** Lights what a panel points at: all else is veiled, or the thing itself is drawn strong. */
+/** Lights what a panel points at: all else is veiled, or the thing itself is drawn strong. A finding lights itself. */
 export function drawLit(pen: Pen, block: Block, plan: PiecingPlan, lit: Lit): void {
   if (lit.kind === 'section') {
     const patches = plan.patches.filter(({ section }) => section === lit.letter);
@@ -220,10 +233,11 @@ export function drawLit(pen: Pen, block: Block, plan: PiecingPlan, lit: Lit): vo
     const join = plan.joins.find(({ step }) => step === lit.step);
     for (const stretch of join?.stretches ?? [])
       strokeLine(pen, stretch, { color: INKS.madder, width: 5, halo: INKS.sheet });
-  } else {
-    const finding = plan.findings[lit.index];
-    outlinePatches(pen, plan, finding?.patches ?? []);
-    strengthenCuts(pen, block, finding?.cuts ?? []);
+  } else if (lit.kind === 'stretches') {
+    outlinePatches(pen, plan, lit.patches);
+    pen.ctx.lineCap = 'butt';
+    for (const stretch of lit.stretches)
+      strokeLine(pen, stretch, { color: INKS.madder, width: 6, halo: INKS.sheet });
   }
 }
 
@@ -236,17 +250,17 @@ function spotlight(pen: Pen, block: Block, patches: readonly Patch[]): void {
   ctx.fill('evenodd');
 }
 
-function outlinePatches(pen: Pen, plan: PiecingPlan, ids: readonly string[]): void {
+export function outlinePatches(pen: Pen, plan: PiecingPlan, ids: readonly string[], width = 3): void {
   pen.ctx.lineJoin = 'round';
   for (const patch of plan.patches) {
     if (!ids.includes(patch.id)) continue;
     pen.ctx.beginPath();
     tracePatch(pen, patch);
-    strokePath(pen, { color: INKS.indigo, width: 3, halo: INKS.sheet });
+    strokePath(pen, { color: INKS.indigo, width, halo: INKS.sheet });
   }
 }
 
-function strengthenCuts(pen: Pen, block: Block, ids: readonly string[]): void {
+export function strengthenCuts(pen: Pen, block: Block, ids: readonly string[]): void {
   pen.ctx.lineCap = 'round';
   for (const { id, from, to } of block.cuts)
     if (ids.includes(id)) strokeLine(pen, [from, to], { color: INKS.indigo, width: 3.5, halo: INKS.sheet });

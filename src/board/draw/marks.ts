@@ -1,13 +1,13 @@
 import type { Block, Unit } from '../../document/project.ts';
 import { holdsPoint } from '../../geometry/inner-spot.ts';
-import type { Point } from '../../geometry/point.ts';
+import type { Point, Segment } from '../../geometry/point.ts';
 import type { PiecingPlan } from '../../piecing/plan.ts';
 import type { Crosshair } from '../board-state.ts';
 import { toScreen, type ViewSize } from '../camera.ts';
-import { samePlace } from '../nearness.ts';
+import { edgesOf, samePlace } from '../nearness.ts';
 import type { Snap } from '../snapping.ts';
 import type { Chosen, Mark } from '../tools/tool.ts';
-import { lengthWords, placeWords, SNAP_WORDS } from '../words.ts';
+import { angleWords, lengthWords, placeWords, SNAP_WORDS } from '../words.ts';
 import { tracePatch } from './block.ts';
 import { INKS } from './inks.ts';
 import { dot, FONT, type Pen, strokeLine, strokePath, trace } from './pen.ts';
@@ -32,6 +32,8 @@ export function drawChosen(
     }
   }
   ctx.lineCap = 'round';
+  const edge = chosen?.kind === 'edge' ? edgesOf(block.outline)[chosen.edge] : undefined;
+  if (edge !== undefined) strokeLine(pen, edge, { color: INKS.indigo, width: 3.4, halo: INKS.sheet });
   const cuts = block.cuts.filter(({ id }) => selection.includes(id));
   for (const { from, to } of cuts)
     strokeLine(pen, [from, to], { color: INKS.indigo, width: 3, halo: INKS.sheet });
@@ -73,7 +75,8 @@ export function drawMarks(
   unit: Unit,
   view: ViewSize,
 ): void {
-  const line = marks.find((mark) => mark.kind === 'line');
+  const line = marks.find((mark) => mark.kind === 'line' || mark.kind === 'run');
+  const shift = marks.find((mark) => mark.kind === 'shift');
   for (const mark of marks) {
     switch (mark.kind) {
       case 'cut': {
@@ -100,7 +103,19 @@ export function drawMarks(
         dot(pen, mark.at, 4.5, INKS.sheet, { color: INKS.indigo, width: 2 });
         break;
       case 'snap':
-        drawSnap(pen, mark.snap, view, unit, line === undefined ? null : lengthWords(...line.segment, unit));
+        drawSnap(pen, mark.snap, view, unit, line?.segment ?? null, shift?.by ?? null);
+        break;
+      case 'typed':
+        drawTyped(pen, mark, view);
+        break;
+      case 'measure':
+        drawMeasure(pen, mark.segment, view, unit);
+        break;
+      case 'shift':
+      case 'run':
+        break;
+      case 'box':
+        drawBox(pen, mark);
         break;
     }
   }
@@ -126,9 +141,20 @@ function drawOutline(pen: Pen, points: readonly Point[], to: Point | null): void
 }
 
 /** The mark of what catches the pointer, one for each kind, and its word with the place. */
-function drawSnap(pen: Pen, snap: Snap, view: ViewSize, unit: Unit, length: string | null): void {
+function drawSnap(
+  pen: Pen,
+  snap: Snap,
+  view: ViewSize,
+  unit: Unit,
+  run: Segment | null,
+  shift: Point | null,
+): void {
   const [x, y] = toScreen(pen.camera, snap.at);
   const { ctx } = pen;
+  if (snap.guide !== undefined) {
+    ctx.lineCap = 'butt';
+    strokeLine(pen, snap.guide, { color: INKS.indigo, width: 2.4, dash: [3, 4], halo: INKS.sheet });
+  }
   ctx.lineJoin = 'miter';
   ctx.lineCap = 'butt';
   ctx.beginPath();
@@ -159,8 +185,41 @@ function drawSnap(pen: Pen, snap: Snap, view: ViewSize, unit: Unit, length: stri
       ctx.lineTo(x - 7, y);
       ctx.closePath();
       break;
+    case 'perpendicular':
+      ctx.moveTo(x - 7, y - 7);
+      ctx.lineTo(x - 7, y + 7);
+      ctx.lineTo(x + 7, y + 7);
+      ctx.moveTo(x - 7, y);
+      ctx.lineTo(x, y);
+      ctx.lineTo(x, y + 7);
+      break;
+    case 'parallel':
+      ctx.moveTo(x - 7, y + 5);
+      ctx.lineTo(x + 1, y - 7);
+      ctx.moveTo(x - 1, y + 7);
+      ctx.lineTo(x + 7, y - 5);
+      break;
+    case 'same-length':
+      ctx.moveTo(x - 6, y - 3);
+      ctx.lineTo(x + 6, y - 3);
+      ctx.moveTo(x - 6, y + 3);
+      ctx.lineTo(x + 6, y + 3);
+      break;
+    case 'step':
+      ctx.moveTo(x + 7, y - 6);
+      ctx.lineTo(x - 7, y + 6);
+      ctx.lineTo(x + 7, y + 6);
+      break;
+    case 'third':
+    case 'division':
+      ctx.moveTo(x - 4, y - 7);
+      ctx.lineTo(x - 4, y + 7);
+      ctx.moveTo(x + 4, y - 7);
+      ctx.lineTo(x + 4, y + 7);
+      break;
     case 'grid':
     case 'free':
+    case 'typed':
       ctx.moveTo(x - 6, y);
       ctx.lineTo(x + 6, y);
       ctx.moveTo(x, y - 6);
@@ -169,8 +228,68 @@ function drawSnap(pen: Pen, snap: Snap, view: ViewSize, unit: Unit, length: stri
   }
   strokePath(pen, { color: INKS.indigo, width: 2, halo: INKS.sheet });
   const parts = [SNAP_WORDS[snap.kind], placeWords(snap.at, unit)].filter((part) => part !== '');
-  if (length !== null) parts.push(`${length} long`);
+  if (run !== null && !samePlace(...run)) parts.push(`${lengthWords(...run, unit)} long`, angleWords(...run));
+  if (shift !== null) parts.push(`moved ${placeWords(shift, unit)}`);
   drawPill(pen, parts.join(' · '), x, y, view);
+}
+
+/** What is typed, the field in hand between bars; what is wrong with it below. */
+function drawTyped(
+  pen: Pen,
+  { at, typed, error }: Extract<Mark, { readonly kind: 'typed' }>,
+  view: ViewSize,
+): void {
+  const [x, y] = toScreen(pen.camera, at);
+  const field = (name: 'length' | 'angle', blank: string): string => {
+    const text = typed[name] === '' ? blank : typed[name];
+    return typed.field === name ? `[${text}]` : text;
+  };
+  dot(pen, at, 5, INKS.sheet, { color: INKS.indigo, width: 2 });
+  const angle = field('angle', typed.field === 'angle' ? ' ' : 'Tab');
+  const words = `Length ${field('length', 'as drawn')} · angle ${angle}`;
+  drawPill(pen, error === null ? words : `${words} · ${error}`, x, y, view);
+}
+
+/** A measured stretch with bars at its ends, its length, angle, and how far it goes across and down. */
+function drawMeasure(pen: Pen, [from, to]: Segment, view: ViewSize, unit: Unit): void {
+  const { ctx } = pen;
+  const [ax, ay] = toScreen(pen.camera, from);
+  const [bx, by] = toScreen(pen.camera, to);
+  const length = Math.hypot(bx - ax, by - ay);
+  if (length === 0) return;
+  const [nx, ny] = [(-(by - ay) / length) * 7, ((bx - ax) / length) * 7];
+  ctx.lineCap = 'butt';
+  ctx.beginPath();
+  ctx.moveTo(ax, ay);
+  ctx.lineTo(bx, by);
+  for (const [x, y] of [
+    [ax, ay],
+    [bx, by],
+  ] as const) {
+    ctx.moveTo(x - nx, y - ny);
+    ctx.lineTo(x + nx, y + ny);
+  }
+  strokePath(pen, { color: INKS.moss, width: 2, halo: INKS.sheet });
+  const parts = [
+    lengthWords(from, to, unit),
+    angleWords(from, to),
+    `across and down ${placeWords([Math.abs(to[0] - from[0]), Math.abs(to[1] - from[1])], unit)}`,
+  ];
+  drawPill(pen, parts.join(' · '), (ax + bx) / 2, (ay + by) / 2, view);
+}
+
+/** The box that chooses: whole line where it takes what lies in it, dashed where it takes all it touches. */
+function drawBox(
+  { ctx, camera }: Pen,
+  { from, to, touching }: Extract<Mark, { readonly kind: 'box' }>,
+): void {
+  const [ax, ay] = toScreen(camera, from);
+  const [bx, by] = toScreen(camera, to);
+  ctx.beginPath();
+  ctx.rect(Math.min(ax, bx), Math.min(ay, by), Math.abs(bx - ax), Math.abs(by - ay));
+  ctx.fillStyle = 'rgb(44 74 133 / 8%)';
+  ctx.fill();
+  strokePath({ ctx, camera }, { color: INKS.indigo, width: 1.4, ...(touching ? { dash: [6, 4] } : {}) });
 }
 
 /** A dark slip with words beside a spot of the screen, kept inside the view. */

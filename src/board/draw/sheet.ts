@@ -2,8 +2,9 @@ import type { Unit } from '../../document/project.ts';
 import { MM_PER_IN } from '../../geometry/lattice.ts';
 import type { Box } from '../../geometry/ring.ts';
 import { toScreen } from '../camera.ts';
+import { type GridKind, gridLinesIn } from '../grid.ts';
 import { INKS } from './inks.ts';
-import { FONT, type Pen } from './pen.ts';
+import { FONT, type Pen, strokePath, trace } from './pen.ts';
 
 /** Width of the paper's margin around the block, CSS pixels; the ruler is printed in it. */
 export const SHEET_MARGIN = 30;
@@ -83,33 +84,18 @@ function drawRuler({ ctx, camera }: Pen, box: Box, unit: Unit): void {
 
 const eighths = (scale: number): number => (scale >= 160 ? 16 : scale >= 60 ? 8 : scale >= 30 ? 4 : 2);
 
-/** The grid as thin lines over the block's box, whole inches (or centimetres) a little stronger; left out where too fine. */
-export function drawGrid(pen: Pen, box: Box, gridIn: number, unit: Unit): void {
+/** The grid as thin lines over the block's box; of a square one whole inches (or centimetres) a little stronger. Left out where too fine. */
+export function drawGrid(pen: Pen, box: Box, gridIn: number, unit: Unit, kind: GridKind): void {
   const strong = unit === 'mm' ? 10 / MM_PER_IN : 1;
-  drawGridLines(pen, box, gridIn, INKS.grid);
-  if (gridIn > 0 && gridIn < strong) drawGridLines(pen, box, strong, INKS.gridStrong);
+  drawGridLines(pen, box, gridIn, kind, INKS.grid);
+  if (kind === 'square' && gridIn > 0 && gridIn < strong)
+    drawGridLines(pen, box, strong, kind, INKS.gridStrong);
 }
 
-function drawGridLines({ ctx, camera }: Pen, box: Box, stepIn: number, color: string): void {
-  if (stepIn <= 0 || stepIn * camera.scale < 7) return;
-  const columns = [Math.ceil(box.minX / stepIn - 1e-6), Math.floor(box.maxX / stepIn + 1e-6)] as const;
-  const rows = [Math.ceil(box.minY / stepIn - 1e-6), Math.floor(box.maxY / stepIn + 1e-6)] as const;
-  if (columns[1] - columns[0] > 2000 || rows[1] - rows[0] > 2000) return;
-  const [left, top] = toScreen(camera, [box.minX, box.minY]);
-  const [right, bottom] = toScreen(camera, [box.maxX, box.maxY]);
-  ctx.strokeStyle = color;
-  ctx.lineWidth = 1;
-  ctx.setLineDash([]);
-  ctx.beginPath();
-  for (let column = columns[0]; column <= columns[1]; column++) {
-    const [x] = toScreen(camera, [column * stepIn, 0]);
-    ctx.moveTo(x, top);
-    ctx.lineTo(x, bottom);
-  }
-  for (let row = rows[0]; row <= rows[1]; row++) {
-    const [, y] = toScreen(camera, [0, row * stepIn]);
-    ctx.moveTo(left, y);
-    ctx.lineTo(right, y);
-  }
-  ctx.stroke();
+function drawGridLines(pen: Pen, box: Box, stepIn: number, kind: GridKind, color: string): void {
+  if (stepIn <= 0 || stepIn * pen.camera.scale < 7) return;
+  pen.ctx.beginPath();
+  for (const line of gridLinesIn(kind, stepIn, box)) trace(pen, line, false);
+  pen.ctx.lineCap = 'butt';
+  strokePath(pen, { color, width: 1 });
 }

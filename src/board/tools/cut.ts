@@ -1,14 +1,20 @@
-import { addCut } from '../../document/edit-cuts.ts';
-import { nextCutId } from '../../document/ids.ts';
+import { addCuts, type NewCut } from '../../document/edit-cuts.ts';
+import { freeCutIds } from '../../document/ids.ts';
+import { onLattice } from '../../document/limits.ts';
 import type { Point } from '../../geometry/point.ts';
-import { distance } from '../../geometry/ring.ts';
+import { distance, distanceToSegment } from '../../geometry/ring.ts';
 import { samePlace } from '../nearness.ts';
-import { fieldOf, type Snap } from '../snapping.ts';
+import { inFirstPatch } from '../patch-span.ts';
+import { type Snap, snapTo } from '../snapping.ts';
+import { imagesOf, middleOf } from '../symmetry.ts';
+import { isTyped, otherField, type Typed, typedEnd, withoutSign, withSign } from '../typing.ts';
 import { lengthWords, snapWords } from '../words.ts';
 import {
   caught,
+  caughtFrom,
   type Effect,
-  type Pointer,
+  fieldAround,
+  type Mark,
   type Step,
   type Surroundings,
   stay,
@@ -18,17 +24,28 @@ import {
 
 /**
  * Draws cuts, both ways: press, drag, release; or click, click. A cut that ends in the open goes on from there
- * with the next click; one that ends on something is finished.
+ * with the next click; one that ends on something is finished. While it runs, its length and angle can be typed.
  */
 export type CutState =
   | { readonly kind: 'idle'; readonly near: Snap | null }
   /** Pressed on the start; not yet known whether this is a drag or a click. */
   | { readonly kind: 'pressed'; readonly from: Snap; readonly at: Point }
-  | { readonly kind: 'dragging'; readonly from: Snap; readonly to: Snap }
+  | (Running & { readonly kind: 'dragging' })
   /** Start clicked; the end follows the pointer. */
-  | { readonly kind: 'placing'; readonly from: Snap; readonly to: Snap }
+  | (Running & { readonly kind: 'placing' })
   /** Pressed on the end of a cut that was begun with a click. */
-  | { readonly kind: 'ending'; readonly from: Snap; readonly to: Snap };
+  | (Running & { readonly kind: 'ending' });
+
+interface Running {
+  readonly from: Snap;
+  /** Where it ends: what the pointer is caught by, or what was typed. */
+  readonly to: Snap;
+  /** Where the pointer is, for what is not typed. */
+  readonly aim: Snap;
+  readonly typed: Typed | null;
+  /** Why what is typed cannot be used, as yet. */
+  readonly error: string | null;
+}
 
 const IDLE: CutState = { kind: 'idle', near: null };
 
@@ -38,25 +55,14 @@ export const cutTool: Tool<CutState> = {
   name: 'cut',
   start: IDLE,
   busy: ({ kind }) => kind !== 'idle',
-  marks: (state) => {
-    switch (state.kind) {
-      case 'idle':
-        return state.near === null ? [] : [{ kind: 'snap', snap: state.near }];
-      case 'pressed':
-        return [{ kind: 'snap', snap: state.from }];
-      default:
-        return [
-          { kind: 'line', segment: [state.from.at, state.to.at] },
-          { kind: 'spot', at: state.from.at },
-          { kind: 'snap', snap: state.to },
-        ];
-    }
-  },
+  typed: (state) => ('typed' in state ? (state.typed ?? 'ready') : null),
+  marks: marksOf,
   on: (state, event, around) => {
     const { block } = around;
     if (block === null) return stay(IDLE);
-    if (event.kind === 'cancel' || event.kind === 'finish' || event.kind === 'back')
-      return state.kind === 'idle' ? stay(state) : cancelled;
+    if (event.kind === 'cancel') return state.kind === 'idle' ? stay(state) : cancelled;
+    if (event.kind === 'type' || event.kind === 'next' || event.kind === 'finish' || event.kind === 'back')
+      return onKeys(state, event, around);
     switch (state.kind) {
       case 'idle':
         return onIdle(state, event, around);
@@ -72,14 +78,70 @@ export const cutTool: Tool<CutState> = {
   },
 };
 
-type PointerEvent = Extract<ToolEvent, { readonly kind: 'down' | 'move' | 'up' }>;
-type In<Kind extends CutState['kind']> = Extract<CutState, { readonly kind: Kind }>;
+function marksOf(state: CutState): readonly Mark[] {
+  switch (state.kind) {
+    case 'idle':
+      return state.near === null ? [] : [{ kind: 'snap', snap: state.near }];
+    case 'pressed':
+      return [{ kind: 'snap', snap: state.from }];
+    default:
+      return [
+        { kind: 'line', segment: [state.from.at, state.to.at] },
+        { kind: 'spot', at: state.from.at },
+        state.typed === null
+          ? { kind: 'snap', snap: state.to }
+          : { kind: 'typed', at: state.to.at, typed: state.typed, error: state.error },
+      ];
+  }
+}
 
-const caughtBy = (pointer: Pointer, around: Surroundings): Snap =>
-  caught(fieldOf(around.block!, around.gridIn), pointer, around);
+type PointerEvent = Extract<ToolEvent, { readonly kind: 'down' | 'move' | 'up' }>;
+type KeyEvent = Extract<ToolEvent, { readonly kind: 'type' | 'next' | 'finish' | 'back' }>;
+type In<Kind extends CutState['kind']> = Extract<CutState, { readonly kind: Kind }>;
+type RunningState = In<'dragging' | 'placing' | 'ending'>;
+
+const isRunning = (state: CutState): state is RunningState => 'typed' in state;
+
+/** Keys of a running cut: what is typed, Enter that ends it there, Backspace that takes a sign or the cut back. */
+function onKeys(state: CutState, event: KeyEvent, around: Surroundings): Step<CutState> {
+  if (!isRunning(state)) return state.kind === 'idle' ? stay(state) : cancelled;
+  switch (event.kind) {
+    case 'type':
+      return isTyped(state.typed, event.sign)
+        ? typedOn(state, withSign(state.typed, event.sign), around)
+        : stay(state);
+    case 'next':
+      return state.typed === null ? stay(state) : typedOn(state, otherField(state.typed), around);
+    case 'back':
+      return state.typed === null ? cancelled : typedOn(state, withoutSign(state.typed), around);
+    case 'finish': {
+      if (state.typed === null) return cancelled;
+      if (state.error !== null) return stay<CutState>(state, { kind: 'warn', text: state.error });
+      return ended(state, around);
+    }
+  }
+}
+
+function typedOn<State extends RunningState>(
+  state: State,
+  typed: Typed | null,
+  around: Surroundings,
+): Step<CutState> {
+  const next = withEnd({ ...state, typed }, state.aim, around);
+  return stay<CutState>(next, previewOf(next, around));
+}
+
+/** The state with its end where the pointer aims, or where what is typed puts it. */
+function withEnd<State extends RunningState>(state: State, aim: Snap, { project }: Surroundings): State {
+  if (state.typed === null) return { ...state, aim, to: aim, error: null };
+  const end = typedEnd(state.typed, state.from.at, aim.at, project.unit);
+  return end.ok
+    ? { ...state, aim, to: { kind: 'typed', at: end.at }, error: null }
+    : { ...state, aim, error: end.error };
+}
 
 function onIdle(state: In<'idle'>, event: PointerEvent, around: Surroundings): Step<CutState> {
-  const near = caughtBy(event.pointer, around);
+  const near = caught(fieldAround(around), event.pointer, around);
   switch (event.kind) {
     case 'move':
       return stay({ kind: 'idle', near });
@@ -90,91 +152,137 @@ function onIdle(state: In<'idle'>, event: PointerEvent, around: Surroundings): S
   }
 }
 
+const running = <Kind extends RunningState['kind']>(kind: Kind, from: Snap, to: Snap) => ({
+  kind,
+  from,
+  to,
+  aim: to,
+  typed: null,
+  error: null,
+});
+
 function onPressed(state: In<'pressed'>, event: PointerEvent, around: Surroundings): Step<CutState> {
   const { from } = state;
-  const to = caughtBy(event.pointer, around);
   switch (event.kind) {
-    case 'move':
-      return distance(event.pointer.at, state.at) < around.dragIn || samePlace(to.at, from.at)
-        ? stay(state)
-        : stay({ kind: 'dragging', from, to }, previewOf(from, to, around));
+    case 'move': {
+      const to = caughtFrom(from, event.pointer, around);
+      if (distance(event.pointer.at, state.at) < around.dragIn || samePlace(to.at, from.at))
+        return stay(state);
+      const next = running('dragging', from, to);
+      return stay<CutState>(next, previewOf(next, around));
+    }
     case 'up':
-      return stay<CutState>({ kind: 'placing', from, to: from }, beginsAt(from, around));
+      return stay<CutState>(running('placing', from, from), beginsAt(from, around));
     case 'down':
       return stay(state);
   }
 }
 
 function onDragging(state: In<'dragging'>, event: PointerEvent, around: Surroundings): Step<CutState> {
-  const { from } = state;
-  const to = caughtBy(event.pointer, around);
+  const next = withEnd(state, caughtFrom(state.from, event.pointer, around), around);
   switch (event.kind) {
     case 'move':
-      return stay({ ...state, to }, previewOf(from, to, around));
+      return stay<CutState>(next, previewOf(next, around));
     case 'up':
-      return samePlace(from.at, to.at)
+      return samePlace(next.from.at, next.to.at)
         ? cancelled
-        : stay<CutState>({ kind: 'idle', near: to }, ...drawn(from, to, around));
+        : stay<CutState>({ kind: 'idle', near: next.to }, ...drawn(next, around));
     case 'down':
       return stay(state);
   }
 }
 
 function onPlacing(state: In<'placing'>, event: PointerEvent, around: Surroundings): Step<CutState> {
-  const { from } = state;
-  const to = caughtBy(event.pointer, around);
+  const next = withEnd(state, caughtFrom(state.from, event.pointer, around), around);
   switch (event.kind) {
     case 'move':
-      return stay({ ...state, to }, previewOf(from, to, around));
+      return stay<CutState>(next, previewOf(next, around));
     case 'down':
-      return stay({ ...state, kind: 'ending', to }, previewOf(from, to, around));
+      return stay<CutState>({ ...next, kind: 'ending' }, previewOf(next, around));
     case 'up':
       return stay(state);
   }
 }
 
 function onEnding(state: In<'ending'>, event: PointerEvent, around: Surroundings): Step<CutState> {
-  const { from } = state;
-  const to = caughtBy(event.pointer, around);
+  const next = withEnd(state, caughtFrom(state.from, event.pointer, around), around);
   switch (event.kind) {
     case 'move':
-      return stay({ ...state, to }, previewOf(from, to, around));
+      return stay<CutState>(next, previewOf(next, around));
     case 'up':
-      // A second click on the start ends a chain.
-      if (samePlace(from.at, to.at)) return cancelled;
-      return stay<CutState>(
-        inTheOpen(to) ? { kind: 'placing', from: to, to } : { kind: 'idle', near: to },
-        ...drawn(from, to, around),
-      );
+      return ended(next, around);
     case 'down':
       return stay(state);
   }
 }
 
-const inTheOpen = ({ kind }: Snap): boolean => kind === 'grid' || kind === 'free';
+/** The cut drawn. In the open the next one begins where it ended. */
+function ended(state: RunningState, around: Surroundings): Step<CutState> {
+  const { from, to } = state;
+  // A second click on the start ends a chain.
+  if (samePlace(from.at, to.at)) return cancelled;
+  const [, end] = inOnePatch(state, around);
+  const goesOn = samePlace(end, to.at) && inTheOpen(state, around);
+  return stay<CutState>(
+    goesOn ? running('placing', to, to) : { kind: 'idle', near: to },
+    ...drawn(state, around),
+  );
+}
 
-const previewOf = (from: Snap, to: Snap, around: Surroundings): Effect =>
-  samePlace(from.at, to.at)
-    ? { kind: 'cancel-preview' }
-    : {
-        kind: 'preview',
-        change: (project) => addCut(project, around.block!.id, { from: from.at, to: to.at }),
-      };
+const EXACT_IN = 1 / 1000;
+
+/** Whether nothing of the drawing, nor an image of the cut itself, stands at the end of a cut. */
+function inTheOpen(state: RunningState, around: Surroundings): boolean {
+  const { at } = state.to;
+  const images = strokes(state, around).slice(1);
+  const isMet = images.some(({ from, to }) => distanceToSegment(at, from, to) <= EXACT_IN);
+  if (isMet) return false;
+  const { kind } = snapTo(fieldAround(around), at, EXACT_IN);
+  return kind === 'grid' || kind === 'free';
+}
+
+/** The stretch that is drawn, cut off where it leaves its first patch if that is asked for. */
+function inOnePatch({ from, to }: Running, { onePatch, plan }: Surroundings): readonly [Point, Point] {
+  return onePatch && plan !== null ? inFirstPatch(plan.patches, [from.at, to.at]) : [from.at, to.at];
+}
+
+/** Every cut that is drawn at once: the one under the pointer first, then its images. */
+function strokes(state: Running, around: Surroundings): readonly NewCut[] {
+  const middle = middleOf(around.block!.outline);
+  return imagesOf(inOnePatch(state, around), around.symmetry, middle, onLattice).map(([from, to]) => ({
+    from,
+    to,
+  }));
+}
+
+function previewOf(state: Running, around: Surroundings): Effect {
+  if (samePlace(state.from.at, state.to.at)) return { kind: 'cancel-preview' };
+  const cuts = strokes(state, around);
+  const { id } = around.block!;
+  return { kind: 'preview', change: (project) => addCuts(project, id, cuts) };
+}
 
 const beginsAt = (from: Snap, { project }: Surroundings): Effect => ({
   kind: 'say',
-  text: `Cut begins at ${snapWords(from, project.unit)}. Go to its other end.`,
+  text: `Cut begins at ${snapWords(from, project.unit)}. Go to its other end, or type its length.`,
 });
 
-const drawn = (from: Snap, to: Snap, { block, project }: Surroundings): readonly Effect[] => [
-  {
-    kind: 'edit',
-    label: 'Draw cut',
-    change: (before) => addCut(before, block!.id, { from: from.at, to: to.at }),
-    select: [nextCutId(block!)],
-  },
-  {
-    kind: 'say',
-    text: `Cut drawn to ${snapWords(to, project.unit)}, ${lengthWords(from.at, to.at, project.unit)} long.`,
-  },
-];
+function drawn(state: Running, around: Surroundings): readonly Effect[] {
+  const { block, project } = around;
+  const cuts = strokes(state, around);
+  const [{ from, to }] = cuts as readonly [NewCut, ...NewCut[]];
+  const ids = freeCutIds(block!);
+  const several = cuts.length > 1 ? ` ${cuts.length} cuts with its images.` : '';
+  return [
+    {
+      kind: 'edit',
+      label: cuts.length > 1 ? 'Draw cuts' : 'Draw cut',
+      change: (before) => addCuts(before, block!.id, cuts),
+      select: cuts.map(() => ids.next().value),
+    },
+    {
+      kind: 'say',
+      text: `Cut drawn to ${snapWords({ ...state.to, at: to }, project.unit)}, ${lengthWords(from, to, project.unit)} long.${several}`,
+    },
+  ];
+}

@@ -4,10 +4,20 @@ import { nextBlockId } from '../../document/ids.ts';
 import { type OutlineFault, outlineFault } from '../../geometry/outline.ts';
 import type { Point, Ring } from '../../geometry/point.ts';
 import { boxOf, distance } from '../../geometry/ring.ts';
+import { snapFrom } from '../heading.ts';
 import { samePlace } from '../nearness.ts';
-import { bareField, fieldOf, free, type Snap, type SnapField } from '../snapping.ts';
+import { bareField, free, type Snap, type SnapField } from '../snapping.ts';
 import { snapWords } from '../words.ts';
-import { caught, type Effect, type Pointer, type Step, type Surroundings, stay, type Tool } from './tool.ts';
+import {
+  caught,
+  type Effect,
+  fieldAround,
+  type Pointer,
+  type Step,
+  type Surroundings,
+  stay,
+  type Tool,
+} from './tool.ts';
 
 /** Draws a closed outline point by point, for a new block or in place of the one on the board. */
 export type OutlineState =
@@ -24,6 +34,7 @@ export const outlineTool: Tool<OutlineState> = {
     if (state.kind === 'drawing')
       return [
         { kind: 'outline', points: state.points, to: state.to.at },
+        { kind: 'run', segment: [state.points.at(-1)!, state.to.at] },
         { kind: 'snap', snap: state.to },
       ];
     return state.near === null ? [] : [{ kind: 'snap', snap: state.near }];
@@ -39,6 +50,8 @@ export const outlineTool: Tool<OutlineState> = {
       case 'finish':
         return state.kind === 'drawing' ? closed(state, around) : stay(state);
       case 'up':
+      case 'type':
+      case 'next':
         return stay(state);
       case 'move': {
         const near = caughtPoint(state, event.pointer, around);
@@ -70,12 +83,16 @@ function caughtPoint(state: OutlineState, pointer: Pointer, around: Surroundings
   if (state.kind === 'drawing') {
     const set = state.points.find((point) => distance(point, pointer.at) <= around.reachIn);
     if (set !== undefined) return { kind: 'corner', at: set };
+    return snapFrom(sheetField(around), state.points.at(-1)!, pointer.at, around.reachIn, pointer.shift);
   }
-  return caught(fieldAround(around), pointer, around);
+  return caught(sheetField(around), pointer, around);
 }
 
-function fieldAround({ outlineFor, block, gridIn }: Surroundings): SnapField {
-  return outlineFor.kind === 'new-block' || block === null ? bareField(gridIn) : fieldOf(block, gridIn);
+function sheetField(around: Surroundings): SnapField {
+  const { outlineFor, block, gridIn, gridKind } = around;
+  return outlineFor.kind === 'new-block' || block === null
+    ? bareField(gridIn, gridKind)
+    : fieldAround(around);
 }
 
 function closed(

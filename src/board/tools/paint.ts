@@ -24,6 +24,9 @@ export const paintTool: Tool<PaintState> = {
   on: (state, event, around) => {
     if (around.block === null) return stay(IDLE);
     switch (event.kind) {
+      case 'type':
+      case 'next':
+        return stay(state);
       case 'cancel':
       case 'finish':
       case 'back':

@@ -21,6 +21,9 @@ export const panTool: Tool<PanState> = {
         const by: Point = [x - state.last[0], y - state.last[1]];
         return stay<PanState>({ kind: 'panning', last: event.pointer.screen }, { kind: 'pan', by });
       }
+      case 'type':
+      case 'next':
+        return stay(state);
       default:
         return stay(IDLE);
     }

@@ -1,11 +1,12 @@
-import type { Block } from '../../document/project.ts';
+import type { Block, Cut } from '../../document/project.ts';
 import { innerSpot } from '../../geometry/inner-spot.ts';
-import type { Point } from '../../geometry/point.ts';
-import { distance } from '../../geometry/ring.ts';
+import type { Point, Segment } from '../../geometry/point.ts';
+import { type Box, boxOf, distance } from '../../geometry/ring.ts';
+import { snapFrom } from '../heading.ts';
 import { type Hit, hitAt } from '../hit.ts';
-import { shifted } from '../nearness.ts';
+import { crossing, edgesOf, shifted } from '../nearness.ts';
 import { moveCornerAttached, moveEnd, shiftCutsAttached } from '../reshape.ts';
-import { free, type Snap, type SnapField, snapField, snapTo } from '../snapping.ts';
+import { free, rankOf, type Snap, type SnapField, snapField, snapTo } from '../snapping.ts';
 import {
   caught,
   type Effect,
@@ -17,7 +18,10 @@ import {
   type Tool,
 } from './tool.ts';
 
-/** Chooses cuts, ends, corners and patches, and moves what is chosen. Every move starts from the recorded block. */
+/**
+ * Chooses cuts, ends, corners, edges and patches, and moves what is chosen. A box drawn to the right takes the cuts
+ * that lie in it whole, one drawn to the left all that it touches. Every move starts from the recorded block.
+ */
 export type SelectState =
   | { readonly kind: 'idle'; readonly over: Hit; readonly at: Point | null }
   /** Pressed on something; `kept` when it was chosen already, so that a click with Shift takes it out. */
@@ -32,6 +36,8 @@ export type SelectState =
       readonly kind: 'moving-end';
       readonly cut: string;
       readonly end: 'from' | 'to';
+      /** The other end, which stays. */
+      readonly held: Point;
       readonly to: Snap;
       readonly field: SnapField;
     }
@@ -44,6 +50,13 @@ export type SelectState =
       readonly by: Point;
       readonly at: Snap;
       readonly field: SnapField;
+    }
+  /** A box drawn from empty ground or a patch; `before` is what stays chosen with Shift. */
+  | {
+      readonly kind: 'boxing';
+      readonly from: Point;
+      readonly to: Point;
+      readonly before: readonly string[];
     };
 
 const NOTHING: Hit = { kind: 'nothing' };
@@ -57,7 +70,7 @@ export const selectTool: Tool<SelectState> = {
   on: (state, event, around) => {
     const { block, plan } = around;
     if (block === null || plan === null) return stay(IDLE);
-    if (event.kind === 'cancel' || event.kind === 'finish' || event.kind === 'back')
+    if (event.kind !== 'down' && event.kind !== 'move' && event.kind !== 'up')
       return state.kind === 'idle' ? stay(state) : stay<SelectState>(IDLE, { kind: 'cancel-preview' });
     const { pointer } = event;
     if (state.kind === 'idle') {
@@ -68,6 +81,8 @@ export const selectTool: Tool<SelectState> = {
     if (event.kind === 'down') return stay(state);
     if (state.kind === 'pressed')
       return event.kind === 'up' ? clicked(state, pointer, around) : pulled(state, pointer, around);
+    if (state.kind === 'boxing')
+      return event.kind === 'up' ? boxed(state, around) : stay({ ...state, to: pointer.at });
     const moved = follow(state, pointer, around);
     return event.kind === 'move' ? moved : put(moved.state, around);
   },
@@ -82,22 +97,33 @@ function marksOf(state: SelectState): readonly Mark[] {
     case 'pressed':
       return [];
     case 'moving-end':
+      return [
+        { kind: 'run', segment: [state.held, state.to.at] },
+        { kind: 'snap', snap: state.to },
+      ];
     case 'moving-corner':
       return [{ kind: 'snap', snap: state.to }];
     case 'moving-cuts':
-      return [{ kind: 'snap', snap: state.at }];
+      return [
+        { kind: 'shift', from: [state.at.at[0] - state.by[0], state.at.at[1] - state.by[1]], by: state.by },
+        { kind: 'snap', snap: state.at },
+      ];
+    case 'boxing':
+      return [{ kind: 'box', from: state.from, to: state.to, touching: isTouching(state) }];
   }
 }
 
 /** Choosing happens on the press, so that what is about to be dragged is seen. */
 function pressed(hit: Hit, pointer: Pointer, around: Surroundings): Step<SelectState> {
-  const { block, selection, gridIn } = around;
+  const { block, selection, gridIn, gridKind, divisions } = around;
   const cut = hit.kind === 'cut' || hit.kind === 'cut-end' ? hit.cut : null;
   const kept = cut !== null && selection.includes(cut);
   const moving =
     hit.kind === 'cut' ? new Set(kept ? selection : [hit.cut]) : new Set(cut === null ? [] : [cut]);
   const field = snapField(block!, {
     gridIn,
+    gridKind,
+    divisions,
     exceptCuts: moving,
     ...(hit.kind === 'corner' ? { exceptCorner: hit.corner } : {}),
   });
@@ -115,6 +141,8 @@ function chosenBy(hit: Hit, kept: boolean, pointer: Pointer, around: Surrounding
       return [{ kind: 'select', cuts: pointer.shift ? [...around.selection, hit.cut] : [hit.cut] }];
     case 'corner':
       return [{ kind: 'choose', chosen: { kind: 'corner', corner: hit.corner } }];
+    case 'edge':
+      return [{ kind: 'choose', chosen: { kind: 'edge', edge: hit.edge } }];
     case 'patch': {
       const patch = around.plan!.patches.find(({ id }) => id === hit.patch)!;
       return pointer.shift ? [] : [{ kind: 'choose', chosen: { kind: 'patch', at: innerSpot(patch) } }];
@@ -137,17 +165,22 @@ function clicked(state: In<'pressed'>, pointer: Pointer, around: Surroundings): 
 function pulled(state: In<'pressed'>, pointer: Pointer, around: Surroundings): Step<SelectState> {
   const { hit, start, field } = state;
   if (distance(pointer.at, start) < around.dragIn) return stay(state);
+  if ((hit.kind === 'cut' || hit.kind === 'cut-end') && cutOf(around, hit.cut).locked === true)
+    return stay<SelectState>(IDLE, { kind: 'say', text: 'This cut is locked.' });
   switch (hit.kind) {
-    case 'cut-end':
+    case 'cut-end': {
+      const { from, to } = cutOf(around, hit.cut);
+      const held = hit.end === 'from' ? to : from;
       return follow(
-        { kind: 'moving-end', cut: hit.cut, end: hit.end, to: free(start), field },
+        { kind: 'moving-end', cut: hit.cut, end: hit.end, held, to: free(start), field },
         pointer,
         around,
       );
+    }
     case 'corner':
       return follow({ kind: 'moving-corner', corner: hit.corner, to: free(start), field }, pointer, around);
     case 'cut': {
-      const grabbed = around.block!.cuts.find(({ id }) => id === hit.cut)!;
+      const grabbed = cutOf(around, hit.cut);
       const cuts = around.selection.includes(hit.cut) ? around.selection : [hit.cut];
       return follow(
         {
@@ -163,9 +196,46 @@ function pulled(state: In<'pressed'>, pointer: Pointer, around: Surroundings): S
         around,
       );
     }
-    default:
-      return stay(state);
+    case 'edge':
+    case 'patch':
+    case 'nothing':
+      return stay<SelectState>(
+        { kind: 'boxing', from: start, to: pointer.at, before: pointer.shift ? around.selection : [] },
+        ...(pointer.shift ? [] : ([{ kind: 'choose', chosen: null }] as const)),
+      );
   }
+}
+
+const cutOf = ({ block }: Surroundings, id: string): Cut => block!.cuts.find((cut) => cut.id === id)!;
+
+const isTouching = ({ from, to }: In<'boxing'>): boolean => to[0] < from[0];
+
+/** Takes what the box holds. */
+function boxed(state: In<'boxing'>, { block }: Surroundings): Step<SelectState> {
+  const box = boxOf([state.from, state.to]);
+  const holds = isTouching(state) ? touchesBox : liesInBox;
+  const held = block!.cuts.filter(({ from, to }) => holds([from, to], box)).map(({ id }) => id);
+  return stay<SelectState>(
+    { kind: 'idle', over: NOTHING, at: state.to },
+    { kind: 'select', cuts: [...new Set([...state.before, ...held])] },
+    { kind: 'say', text: held.length === 1 ? '1 cut chosen.' : `${held.length} cuts chosen.` },
+  );
+}
+
+const isInBox = ([x, y]: Point, { minX, minY, maxX, maxY }: Box): boolean =>
+  x >= minX && x <= maxX && y >= minY && y <= maxY;
+
+const liesInBox = (segment: Segment, box: Box): boolean => segment.every((end) => isInBox(end, box));
+
+function touchesBox(segment: Segment, box: Box): boolean {
+  if (segment.some((end) => isInBox(end, box))) return true;
+  const sides = edgesOf([
+    [box.minX, box.minY],
+    [box.maxX, box.minY],
+    [box.maxX, box.maxY],
+    [box.minX, box.maxY],
+  ]);
+  return sides.some((side) => crossing(segment, side) !== null);
 }
 
 type Moving = In<'moving-end' | 'moving-corner' | 'moving-cuts'>;
@@ -179,11 +249,14 @@ function follow(state: Moving, pointer: Pointer, around: Surroundings): Step<Mov
     const moved = { ...state, by, at };
     return stay(moved, previewOf(moved, around.block!));
   }
-  const moved = { ...state, to: caught(state.field, pointer, around) };
+  // An end is caught as the end of a running line is: square to lines, along them, in 15° steps with Shift.
+  const to =
+    state.kind === 'moving-end' && !pointer.free
+      ? snapFrom(state.field, state.held, pointer.at, around.reachIn, pointer.shift)
+      : caught(state.field, pointer, around);
+  const moved = { ...state, to };
   return stay(moved, previewOf(moved, around.block!));
 }
-
-const RANK = ['corner', 'cut-end', 'crossing', 'midpoint', 'line', 'edge', 'grid', 'free'] as const;
 
 /** The shift that brings one of the anchors to what catches it best; the plain shift when nothing does. */
 function caughtShift(
@@ -198,7 +271,7 @@ function caughtShift(
     const wanted = shifted(anchor, plain);
     const at = snapTo(field, wanted, reachIn);
     const away = distance(at.at, wanted);
-    const stronger = RANK.indexOf(at.kind) - RANK.indexOf(best.at.kind);
+    const stronger = rankOf(at.kind) - rankOf(best.at.kind);
     if (stronger > 0 || (stronger === 0 && away >= bestAway)) continue;
     best = { by: [at.at[0] - anchor[0], at.at[1] - anchor[1]], at };
     bestAway = away;

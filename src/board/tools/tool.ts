@@ -2,9 +2,13 @@ import type { Block, Project } from '../../document/project.ts';
 import type { Point, Segment } from '../../geometry/point.ts';
 import type { PiecingPlan } from '../../piecing/plan.ts';
 import type { ProjectEdit } from '../../workspace/actions.ts';
-import { free, type Snap, type SnapField, snapTo } from '../snapping.ts';
+import type { GridKind } from '../grid.ts';
+import { snapFrom } from '../heading.ts';
+import { fieldOf, free, type Snap, type SnapField, snapTo } from '../snapping.ts';
+import type { Symmetry } from '../symmetry.ts';
+import type { Typed } from '../typing.ts';
 
-export type ToolName = 'select' | 'cut' | 'outline' | 'paint' | 'pan';
+export type ToolName = 'select' | 'cut' | 'outline' | 'paint' | 'measure' | 'pan';
 
 /** Where the pointer is, whatever moves it: a mouse, a finger, a pen or the keyboard's crosshair. */
 export interface Pointer {
@@ -12,7 +16,7 @@ export interface Pointer {
   readonly at: Point;
   /** CSS pixels from the board's top left. */
   readonly screen: Point;
-  /** Adds to what is chosen. */
+  /** Adds to what is chosen; keeps a line to 15° steps. */
   readonly shift: boolean;
   /** Nothing catches the pointer. */
   readonly free: boolean;
@@ -24,11 +28,17 @@ export type ToolEvent =
   | { readonly kind: 'finish' }
   /** Take the last point of what is being drawn back. */
   | { readonly kind: 'back' }
+  /** A sign typed while a line is running. */
+  | { readonly kind: 'type'; readonly sign: string }
+  /** From the length to the angle, and back. */
+  | { readonly kind: 'next' }
   /** As if nothing had been begun. */
   | { readonly kind: 'cancel' };
 
 /** What is chosen besides cuts: at most one thing. */
 export type Chosen =
+  /** A side of the outline, from the corner of this number. */
+  | { readonly kind: 'edge'; readonly edge: number }
   | { readonly kind: 'corner'; readonly corner: number }
   /** The patch that holds this spot. Patch ids change with the plan, spots do not. */
   | { readonly kind: 'patch'; readonly at: Point };
@@ -50,6 +60,13 @@ export interface Surroundings {
   readonly outlineFor: OutlineFor;
   /** Step of the grid, inches; 0 for none. */
   readonly gridIn: number;
+  readonly gridKind: GridKind;
+  /** Spots marked by dividing an edge or a cut; they catch the pointer. */
+  readonly divisions: readonly Point[];
+  /** What is drawn again while a cut is drawn. */
+  readonly symmetry: Symmetry;
+  /** A cut ends where it leaves the patch it starts in. */
+  readonly onePatch: boolean;
   /** How near is near: the strength of snapping, in inches at the present zoom. */
   readonly reachIn: number;
   /** A press that moves less than this is a click. Inches. */
@@ -82,10 +99,19 @@ export type Effect =
 export type Mark =
   | { readonly kind: 'snap'; readonly snap: Snap }
   | { readonly kind: 'line'; readonly segment: Segment }
+  /** A stretch whose length and angle are told, drawn by something else. */
+  | { readonly kind: 'run'; readonly segment: Segment }
   | { readonly kind: 'outline'; readonly points: readonly Point[]; readonly to: Point | null }
   | { readonly kind: 'cut'; readonly cut: string }
   | { readonly kind: 'patch'; readonly at: Point }
-  | { readonly kind: 'spot'; readonly at: Point };
+  | { readonly kind: 'spot'; readonly at: Point }
+  /** Numbers typed for a running line, and why they cannot be used yet. */
+  | { readonly kind: 'typed'; readonly at: Point; readonly typed: Typed; readonly error: string | null }
+  /** A stretch measured, across and down. */
+  | { readonly kind: 'measure'; readonly segment: Segment }
+  /** How far things were moved, from where. */
+  | { readonly kind: 'shift'; readonly from: Point; readonly by: Point }
+  | { readonly kind: 'box'; readonly from: Point; readonly to: Point; readonly touching: boolean };
 
 export interface Step<State> {
   readonly state: State;
@@ -100,6 +126,8 @@ export interface Tool<State> {
   readonly marks: (state: State) => readonly Mark[];
   /** True while something is begun that Esc would take back. */
   readonly busy: (state: State) => boolean;
+  /** Whether numbers typed now belong to a running line, and what has been typed. */
+  readonly typed?: (state: State) => Typed | null | 'ready';
 }
 
 export const stay = <State>(state: State, ...effects: readonly Effect[]): Step<State> => ({ state, effects });
@@ -108,12 +136,24 @@ export const stay = <State>(state: State, ...effects: readonly Effect[]): Step<S
 export const caught = (field: SnapField, pointer: Pointer, around: Surroundings): Snap =>
   pointer.free ? free(pointer.at) : snapTo(field, pointer.at, around.reachIn);
 
+/** Everything that catches the pointer on the block, as it lies. */
+export const fieldAround = ({ block, gridIn, gridKind, divisions }: Surroundings): SnapField =>
+  fieldOf(block!, gridIn, gridKind, divisions);
+
+/** What catches the end of a line that began at `from`. */
+export const caughtFrom = (from: Snap, pointer: Pointer, around: Surroundings): Snap =>
+  pointer.free
+    ? free(pointer.at)
+    : snapFrom(fieldAround(around), from.at, pointer.at, around.reachIn, pointer.shift);
+
 /** A tool with its state kept inside, so that tools of different states fit one board. */
 export interface Machine {
   readonly name: ToolName;
   readonly send: (event: ToolEvent, around: Surroundings) => readonly Effect[];
   readonly marks: () => readonly Mark[];
   readonly busy: () => boolean;
+  /** Numbers typed for a running line; `ready` while one runs and none are; null while none runs. */
+  readonly typed: () => Typed | 'ready' | null;
   readonly state: () => unknown;
 }
 
@@ -128,6 +168,7 @@ export function machineOf<State>(tool: Tool<State>): Machine {
     },
     marks: () => tool.marks(state),
     busy: () => tool.busy(state),
+    typed: () => tool.typed?.(state) ?? null,
     state: () => state,
   };
 }

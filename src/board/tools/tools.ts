@@ -1,4 +1,5 @@
 import { cutTool } from './cut.ts';
+import { measureTool } from './measure.ts';
 import { outlineTool } from './outline.ts';
 import { paintTool } from './paint.ts';
 import { panTool } from './pan.ts';
@@ -22,14 +23,14 @@ export const TOOLS: readonly ToolEntry[] = [
     name: 'select',
     label: 'Select',
     key: 'V',
-    hint: 'Click a cut, a corner or a patch. Drag a cut, its ends or a corner to move it. Shift adds.',
+    hint: 'Click to choose, drag to move it or to draw a box round cuts. Shift adds.',
     begin: () => machineOf(selectTool),
   },
   {
     name: 'cut',
     label: 'Cut',
     key: 'C',
-    hint: 'Drag from one place to another, or click both. Esc ends a chain of cuts.',
+    hint: 'Drag, or click both ends. Type a length, Tab, an angle. Shift: 15° steps.',
     begin: () => machineOf(cutTool),
   },
   {
@@ -45,6 +46,13 @@ export const TOOLS: readonly ToolEntry[] = [
     key: 'B',
     hint: 'Choose a fabric, then click patches or drag over them.',
     begin: () => machineOf(paintTool),
+  },
+  {
+    name: 'measure',
+    label: 'Measure',
+    key: 'M',
+    hint: 'Drag, or click both ends: length, angle, across and down.',
+    begin: () => machineOf(measureTool),
   },
   {
     name: 'pan',

@@ -3,11 +3,13 @@ import { useStore } from 'zustand';
 import { duplicateBlock, moveBlock, removeBlock, renameBlock } from '../../document/edit-block.ts';
 import { nextBlockId } from '../../document/ids.ts';
 import type { Block } from '../../document/project.ts';
+import type { PiecingPlan } from '../../piecing/plan.ts';
 import { edit, openBlock, say } from '../../workspace/actions.ts';
-import { planOf } from '../../workspace/plans.ts';
+import { runCommand } from '../../workspace/commands.ts';
 import { session, shownProject } from '../../workspace/session.ts';
 import { Icon, type IconName } from '../icons.tsx';
 import { NameField } from '../name-field.tsx';
+import { usePlan } from '../use-plan.ts';
 import { BlockPicture } from './block-picture.tsx';
 import { countOf } from './counts.ts';
 import { NewBlockDialog } from './new-block-dialog.tsx';
@@ -41,15 +43,35 @@ export function BlockList() {
     <section className="blocks" aria-labelledby="blocks-title">
       <div className="shelf-head">
         <h2 id="blocks-title">Blocks</h2>
-        <button
-          type="button"
-          className="icon-button"
-          aria-label="Add a block"
-          title="Add a block"
-          onClick={() => setAdding(true)}
-        >
-          <Icon name="plus" />
-        </button>
+        <div className="shelf-acts">
+          <button
+            type="button"
+            className="icon-button"
+            aria-label="From the shelf"
+            title="From the shelf: traditional blocks to begin with"
+            onClick={() => runCommand('from-the-shelf')}
+          >
+            <Icon name="shelf" />
+          </button>
+          <button
+            type="button"
+            className="icon-button"
+            aria-label="Bring in a drawing"
+            title="Bring in a drawing: an SVG file of straight lines"
+            onClick={() => runCommand('bring-in-drawing')}
+          >
+            <Icon name="bring-in" />
+          </button>
+          <button
+            type="button"
+            className="icon-button"
+            aria-label="Add a block"
+            title="Add a block"
+            onClick={() => setAdding(true)}
+          >
+            <Icon name="plus" />
+          </button>
+        </div>
       </div>
       <ul ref={list} className="block-list">
         {blocks.map((block, index) => {
@@ -85,7 +107,7 @@ export function BlockList() {
                   <BlockPicture block={block} fabrics={fabrics} size={52} />
                   <span className="block-words">
                     <span className="block-name">{block.name}</span>
-                    <span className="soft">{inNumbers(block)}</span>
+                    <InNumbers block={block} />
                   </span>
                 </button>
               )}
@@ -157,9 +179,13 @@ const remove = (block: Block): void => {
   say('done', `Deleted “${block.name}”. Undo brings it back.`);
 };
 
+function InNumbers({ block }: { readonly block: Block }) {
+  const { plan } = usePlan(block);
+  return <span className="soft">{plan === null ? 'being worked out' : inNumbers(plan)}</span>;
+}
+
 /** `13 patches, 3 foundations`, or what stands in the way. */
-function inNumbers(block: Block): string {
-  const { verdict, patches, sections } = planOf(block);
+function inNumbers({ verdict, patches, sections }: PiecingPlan): string {
   switch (verdict) {
     case 'broken':
       return 'no usable outline';

@@ -1,7 +1,7 @@
 import type { Block, Fabric } from '../../document/project.ts';
 import type { Ring } from '../../geometry/point.ts';
 import { boxOf } from '../../geometry/ring.ts';
-import { planOf } from '../../workspace/plans.ts';
+import { usePlan } from '../use-plan.ts';
 
 interface BlockPictureProps {
   readonly block: Block;
@@ -15,7 +15,7 @@ const path = (rings: readonly Ring[]): string =>
 
 /** A block as it will look finished, small. */
 export function BlockPicture({ block, fabrics, size }: BlockPictureProps) {
-  const plan = planOf(block);
+  const { plan } = usePlan(block);
   const { minX, minY, maxX, maxY } = boxOf(block.outline);
   const extent = Math.max(maxX - minX, maxY - minY, 1 / 64);
   const line = extent / size;
@@ -32,7 +32,7 @@ export function BlockPicture({ block, fabrics, size }: BlockPictureProps) {
       focusable="false"
     >
       <path d={path([block.outline])} fill="var(--sheet)" />
-      {plan.patches.map(({ id, polygon, holes, fabric }) => (
+      {plan?.patches.map(({ id, polygon, holes, fabric }) => (
         <path
           key={id}
           d={path([polygon, ...holes])}

@@ -3,6 +3,10 @@ import { board, onEmptySheet } from '../../board/board-state.ts';
 import { DrawingBoard } from '../../board/drawing-board.tsx';
 import { takeUp } from '../../board/working.ts';
 import { session, shownBlock } from '../../workspace/session.ts';
+import { Rehearsal } from '../rehearsal/rehearsal.tsx';
+import { rehearsal } from '../rehearsal/rehearsal-state.ts';
+import { RehearsalStage } from '../rehearsal/stage.tsx';
+import { AskedDialog } from '../shelf/asked-dialog.tsx';
 import { BlockList } from './block-list.tsx';
 import { BoardLine } from './board-line.tsx';
 import { ChosenCard } from './chosen-card.tsx';
@@ -16,6 +20,7 @@ import { ToolStrip } from './tool-strip.tsx';
 export function BlockPlace() {
   const block = useStore(session, shownBlock);
   const isEmptySheet = useStore(board, onEmptySheet);
+  const isStaged = useStore(rehearsal, (state) => state.step !== null);
   const hasSheet = block !== null || isEmptySheet;
   return (
     <main className="block-place">
@@ -23,19 +28,25 @@ export function BlockPlace() {
         <BlockList />
         <FabricShelf />
       </div>
-      <section className="desk" aria-label="Drawing">
-        <DrawingBoard
-          name={isEmptySheet || block === null ? 'Empty sheet' : `Drawing of ${block.name}`}
-          describedBy="board-help"
-        />
-        <p id="board-help" className="only-heard">
-          Arrow keys move a crosshair by the grid, N and P jump between corners and crossings, Enter works
-          with the tool in hand, Esc takes back. The lists after the drawing hold every cut and patch.
-        </p>
-        {hasSheet ? <ToolStrip /> : <EmptySheetNote />}
-        {hasSheet && <BoardLine />}
-        <Spoken />
-      </section>
+      <div className="desk-column">
+        <section className="desk" aria-label="Drawing">
+          <div className="under-stage" inert={isStaged}>
+            <DrawingBoard
+              name={isEmptySheet || block === null ? 'Empty sheet' : `Drawing of ${block.name}`}
+              describedBy="board-help"
+            />
+            <p id="board-help" className="only-heard">
+              Arrow keys move a crosshair by the grid, N and P jump between corners and crossings, Enter works
+              with the tool in hand, Esc takes back. The lists after the drawing hold every cut and patch.
+            </p>
+            {hasSheet ? <ToolStrip /> : <EmptySheetNote />}
+            {hasSheet && <BoardLine />}
+          </div>
+          <Spoken />
+          <RehearsalStage />
+        </section>
+        <Rehearsal />
+      </div>
       <div className="check-panel">
         <div className="check-scroll">
           {block === null || isEmptySheet ? (
@@ -63,6 +74,7 @@ export function BlockPlace() {
         </div>
         {block !== null && !isEmptySheet && <ChosenCard block={block} />}
       </div>
+      <AskedDialog />
     </main>
   );
 }

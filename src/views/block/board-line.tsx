@@ -6,6 +6,7 @@ import { toolEntry } from '../../board/tools/tools.ts';
 import { chooseGrid } from '../../board/working.ts';
 import { session } from '../../workspace/session.ts';
 import { Icon, type IconName } from '../icons.tsx';
+import { DrawingAids } from './drawing-aids.tsx';
 
 /** CSS pixels to the inch at full size, by definition (CSS Values and Units, absolute lengths). */
 const FULL_SIZE = 96;
@@ -33,6 +34,7 @@ export function BoardLine() {
           <option value="off">off</option>
         </select>
       </label>
+      <DrawingAids />
       <p className="tool-hint">{toolEntry(tool).hint}</p>
       <div className="zoom">
         <ZoomButton name="zoom-out" icon="minus" />

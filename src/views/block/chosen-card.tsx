@@ -1,5 +1,7 @@
 import { useStore } from 'zustand';
 import { board } from '../../board/board-state.ts';
+import { formNamed } from '../../board/forms/forms.ts';
+import { edgeName } from '../../board/whereabouts.ts';
 import { cutEnds, cutName, lengthWords, placeWords } from '../../board/words.ts';
 import { deleteChosen } from '../../board/working.ts';
 import { paintPatch } from '../../document/edit-paint.ts';
@@ -7,20 +9,29 @@ import type { Block, Cut, Unit } from '../../document/project.ts';
 import { holdsPoint } from '../../geometry/inner-spot.ts';
 import type { Point } from '../../geometry/point.ts';
 import { edit } from '../../workspace/actions.ts';
-import { planOf } from '../../workspace/plans.ts';
 import { session } from '../../workspace/session.ts';
+import { Folded } from '../folded.tsx';
 import { Icon } from '../icons.tsx';
+import { usePlan } from '../use-plan.ts';
 import { countOf } from './counts.ts';
+import { FormCard } from './form-card.tsx';
+import { CornerInspector, CutInspector } from './inspector.tsx';
+import { FirstButton } from './order-list.tsx';
 import { RoleChoice } from './role-choice.tsx';
+import { WorkList } from './work-list.tsx';
 
 /** What is chosen on the board, with what can be said about it and done to it. */
 export function ChosenCard({ block }: { readonly block: Block }) {
   const selection = useStore(session, (state) => state.selection);
   const chosen = useStore(board, (state) => state.chosen);
   const unit = useStore(session, (state) => state.project.unit);
+  const formName = useStore(board, (state) => state.form);
+  const form = formName === null ? null : formNamed(formName);
+  if (form !== null) return <FormCard form={form} />;
   const cuts = block.cuts.filter(({ id }) => selection.includes(id));
   if (cuts.length > 0) return <CutsCard block={block} cuts={cuts} unit={unit} />;
   if (chosen?.kind === 'corner') return <CornerCard block={block} corner={chosen.corner} unit={unit} />;
+  if (chosen?.kind === 'edge') return <EdgeCard block={block} edge={chosen.edge} unit={unit} />;
   if (chosen?.kind === 'patch') return <PatchCard block={block} at={chosen.at} />;
   return null;
 }
@@ -75,7 +86,11 @@ function CutsCard({
           {cutEnds(first!, unit)}, {lengthWords(first!.from, first!.to, unit)} long
         </p>
       )}
+      {isOne && <CutInspector block={block} cut={first!} unit={unit} />}
       <RoleChoice blockId={block.id} cutIds={cuts.map(({ id }) => id)} role={role} />
+      <Folded title="What to do with it">
+        <WorkList about="chosen" />
+      </Folded>
     </Card>
   );
 }
@@ -97,14 +112,42 @@ function CornerCard({
       {...(block.outline.length > 3 ? { deleteLabel: 'Delete corner' } : {})}
     >
       <p className="soft">At {placeWords(at, unit)}. Drag it to change the outline.</p>
+      <CornerInspector block={block} corner={corner} unit={unit} />
+      <Folded title="What to do here">
+        <WorkList about="block" />
+      </Folded>
     </Card>
   );
 }
 
+function EdgeCard({
+  block,
+  edge,
+  unit,
+}: {
+  readonly block: Block;
+  readonly edge: number;
+  readonly unit: Unit;
+}) {
+  const from = block.outline[edge];
+  const to = block.outline[(edge + 1) % block.outline.length];
+  if (from === undefined || to === undefined) return null;
+  return (
+    <Card title={capital(edgeName(block, edge))}>
+      <p className="soft">{lengthWords(from, to, unit)} long.</p>
+      <WorkList about="chosen" />
+    </Card>
+  );
+}
+
+const capital = (text: string): string => text.charAt(0).toUpperCase() + text.slice(1);
+
 function PatchCard({ block, at }: { readonly block: Block; readonly at: Point }) {
   const fabrics = useStore(session, (state) => state.project.fabrics);
-  const patch = planOf(block).patches.find((one) => holdsPoint(one, at));
-  if (patch === undefined) return null;
+  const { plan, isUpdating } = usePlan(block);
+  const patch = plan?.patches.find((one) => holdsPoint(one, at));
+  const section = plan?.sections.find(({ letter }) => letter === patch?.section);
+  if (!plan || !patch || !section) return null;
   return (
     <Card title={`Patch ${patch.id}`}>
       <label className="fabric-choice">
@@ -130,6 +173,12 @@ function PatchCard({ block, at }: { readonly block: Block; readonly at: Point })
           : `Number ${patch.position} on foundation ${patch.section}.`}{' '}
         Beside {listed(patch.neighbours)}.
       </p>
+      {section.order.length > 1 && section.order[0] !== patch.id && !isUpdating && (
+        <FirstButton block={block} plan={plan} section={section} id={patch.id} />
+      )}
+      <Folded title="What to do with it">
+        <WorkList about="chosen" />
+      </Folded>
     </Card>
   );
 }

@@ -2,22 +2,25 @@ import { type KeyboardEvent, useRef } from 'react';
 import { useStore } from 'zustand';
 import { board } from '../../board/board-state.ts';
 import { labelSpot } from '../../board/draw/label-spot.ts';
-import { cutEnds, cutName, cutWords, lengthWords } from '../../board/words.ts';
+import { cutStory } from '../../board/whereabouts.ts';
+import { cutEnds, cutName, lengthWords } from '../../board/words.ts';
 import { light } from '../../board/working.ts';
 import { removeCuts } from '../../document/edit-cuts.ts';
 import type { Block, CutRole } from '../../document/project.ts';
 import { holdsPoint } from '../../geometry/inner-spot.ts';
 import type { Patch } from '../../piecing/plan.ts';
 import { edit, select } from '../../workspace/actions.ts';
-import { planOf } from '../../workspace/plans.ts';
 import { session } from '../../workspace/session.ts';
 import { Folded } from '../folded.tsx';
 import { Icon } from '../icons.tsx';
+import { usePlan } from '../use-plan.ts';
+import { JointRows } from './joint-rows.tsx';
 import { ROLES, setRole } from './role-choice.tsx';
+import { WorkList } from './work-list.tsx';
 
 /** Every cut and patch in words, beside the drawing: for the keyboard, and for whoever does not see the board. */
 export function DrawingList({ block }: { readonly block: Block }) {
-  const { patches } = planOf(block);
+  const patches = usePlan(block).plan?.patches ?? [];
   return (
     <div className="drawing-lists">
       <Folded title={`Cuts (${block.cuts.length})`}>
@@ -29,6 +32,12 @@ export function DrawingList({ block }: { readonly block: Block }) {
       </Folded>
       <Folded title={`Patches (${patches.length})`}>
         <PatchRows patches={patches} />
+      </Folded>
+      <Folded title="Joints">
+        <JointRows block={block} />
+      </Folded>
+      <Folded title="What to do with the block">
+        <WorkList about="block" />
       </Folded>
     </div>
   );
@@ -68,7 +77,7 @@ function CutRows({ block }: { readonly block: Block }) {
             <button
               type="button"
               className="row-choose"
-              aria-label={`${name}, ${cutWords(cut, unit)}`}
+              aria-label={`${name}, ${cutStory(block, cut, unit)}${cut.locked === true ? ', locked' : ''}`}
               aria-pressed={isChosen}
               onClick={(event) => {
                 const others = event.shiftKey ? selection.filter((id) => id !== cut.id) : [];
@@ -88,6 +97,7 @@ function CutRows({ block }: { readonly block: Block }) {
             >
               <span>
                 {name} <span className="soft">{lengthWords(cut.from, cut.to, unit)}</span>
+                {cut.locked === true && <span className="soft"> · locked</span>}
               </span>
               <span className="soft">{cutEnds(cut, unit)}</span>
             </button>

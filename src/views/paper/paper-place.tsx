@@ -1,18 +1,32 @@
 import './paper.css';
-import { useMemo } from 'react';
+import { useEffect, useMemo } from 'react';
 import { useStore } from 'zustand';
+import type { BookletPart } from '../../foundations/booklet-parts.ts';
 import type { PrintNote } from '../../foundations/print-work.ts';
+import { DEFAULT_NESTING } from '../../foundations/sheet-filling.ts';
 import { goTo } from '../../workspace/actions.ts';
 import type { LaidOut, PrintOrder } from '../../workspace/pdf-client.ts';
+import { chosenSheet } from '../../workspace/piece-settings.ts';
 import { planOf } from '../../workspace/plans.ts';
+import { chosenCorrection, printers } from '../../workspace/printers.ts';
 import { session, shownProject } from '../../workspace/session.ts';
 import { Choice } from '../choice.tsx';
 import { Folded } from '../folded.tsx';
 import { Icon } from '../icons.tsx';
 import { BlockChoice } from './block-choice.tsx';
+import { JoinOffers } from './join-offers.tsx';
+import { LayingChoice } from './laying-choice.tsx';
 import { PageChoice } from './page-choice.tsx';
-import { chosenCopies, paperSettings, readChosenPage, readMargin } from './paper-settings.ts';
+import {
+  chosenCopies,
+  type PaperSettings,
+  paperSettings,
+  readChosenPage,
+  readMargin,
+} from './paper-settings.ts';
+import { PartChoice } from './part-choice.tsx';
 import { PrintActs } from './print-acts.tsx';
+import { PrinterChoice } from './printer-choice.tsx';
 import { SheetPreview } from './sheet-preview.tsx';
 import { useLayout } from './use-layout.ts';
 
@@ -21,7 +35,7 @@ export function PaperPlace() {
   const project = useStore(session, shownProject);
   const openBlock = useStore(session, (state) => state.blockId);
   const settings = useStore(paperSettings);
-  const { copies, side, zoom } = settings;
+  const { copies, parts, side, turning, together, style, grain, zoom } = settings;
 
   const chosen = useMemo(
     () => chosenCopies({ ...paperSettings.getState(), copies }, project.blocks, openBlock),
@@ -32,6 +46,18 @@ export function PaperPlace() {
   const pageWidth = page.ok ? page.value.width : null;
   const pageHeight = page.ok ? page.value.height : null;
   const marginIn = margin.ok ? margin.value : null;
+
+  // The seam check says which foundations are larger than a sheet of it.
+  useEffect(() => {
+    if (pageWidth !== null && pageHeight !== null && marginIn !== null)
+      chosenSheet.setState({ sheet: { width: pageWidth, height: pageHeight, margin: marginIn } });
+  }, [pageWidth, pageHeight, marginIn]);
+
+  const known = useStore(printers);
+  const correction = useMemo(() => {
+    const choice = chosenCorrection(known);
+    return choice?.ok ? choice.correction : null;
+  }, [known]);
 
   const order = useMemo((): PrintOrder | null => {
     if (pageWidth === null || pageHeight === null || marginIn === null || chosen.size === 0) return null;
@@ -45,9 +71,27 @@ export function PaperPlace() {
       page: { name: '', width: pageWidth, height: pageHeight },
       margin: marginIn,
       side,
+      nesting: { ...DEFAULT_NESTING, turning, together },
+      style,
+      grain,
+      correction,
+      parts: [...parts],
       printedOn: new Date().toLocaleDateString('en', { day: 'numeric', month: 'long', year: 'numeric' }),
     };
-  }, [project, chosen, pageWidth, pageHeight, marginIn, side]);
+  }, [
+    project,
+    chosen,
+    pageWidth,
+    pageHeight,
+    marginIn,
+    side,
+    turning,
+    together,
+    style,
+    grain,
+    correction,
+    parts,
+  ]);
 
   const { layout, isBusy, failure } = useLayout(order);
   const shown = order === null ? null : layout;
@@ -63,11 +107,7 @@ export function PaperPlace() {
       >
         {shown && shown.sheets.length > 0 && (
           <div className="paper-zoom">
-            <p>
-              {settings.side === 'printed'
-                ? 'Printed side: the mirror image of the front'
-                : 'Front: not mirrored'}
-            </p>
+            <p>{sideSentence(settings)}</p>
             <Choice
               label="Show the sheets"
               isLabelShown={false}
@@ -99,8 +139,8 @@ export function PaperPlace() {
             Foundations on paper
           </h2>
           <p className="paper-count" role="status">
-            {shown && shown.sheets.length > 0
-              ? countSentence(shown)
+            {shown?.isWhole && shown.sheets.length > 0
+              ? countSentence(shown, parts)
               : isBusy
                 ? 'Laying out the sheets …'
                 : 'No sheets yet'}
@@ -117,8 +157,12 @@ export function PaperPlace() {
           )}
         </section>
         {shown && shown.notes.length > 0 && <Notes notes={shown.notes} />}
+        {shown?.isWhole && <JoinOffers notes={shown.notes} project={project} />}
+        {!isEmpty && <PartChoice parts={parts} />}
         {!isEmpty && <BlockChoice blocks={project.blocks} copies={chosen} />}
         <PageChoice settings={settings} unit={project.unit} page={page} margin={margin} />
+        <LayingChoice settings={settings} />
+        <PrinterChoice />
       </div>
     </main>
   );
@@ -126,8 +170,23 @@ export function PaperPlace() {
 
 const count = (n: number, word: string): string => `${n.toLocaleString('en')} ${word}${n === 1 ? '' : 's'}`;
 
-const countSentence = ({ foundations, sheets }: LaidOut): string =>
-  `${count(foundations, 'foundation')} on ${count(sheets.length, 'sheet')}`;
+const countSentence = ({ foundations, sheets }: LaidOut, parts: ReadonlySet<BookletPart>): string => {
+  if (!parts.has('foundations')) return count(sheets.length, 'sheet');
+  const papers = count(foundations, 'foundation');
+  return parts.size === 1
+    ? `${papers} on ${count(sheets.length, 'sheet')}`
+    : `${papers}, ${count(sheets.length, 'sheet')} in all`;
+};
+
+/** What the sheets on show show, said once over them. */
+function sideSentence({ parts, side }: Pick<PaperSettings, 'parts' | 'side'>): string {
+  if (!parts.has('foundations')) return 'Not mirrored: as the finished front is seen';
+  if (parts.size === 1)
+    return side === 'printed' ? 'Printed side: the mirror image of the front' : 'Front: not mirrored';
+  return side === 'printed'
+    ? 'Foundations show the printed side, the mirror image of the front'
+    : 'Foundations show the front, not mirrored';
+}
 
 interface NoSheetsProps {
   readonly isEmpty: boolean;

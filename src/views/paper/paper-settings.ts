@@ -1,5 +1,7 @@
 import { createStore } from 'zustand/vanilla';
 import type { Block, Unit } from '../../document/project.ts';
+import type { BookletPart } from '../../foundations/booklet-parts.ts';
+import type { FabricStyle } from '../../foundations/fabric-marks.ts';
 import {
   DEFAULT_MARGIN_IN,
   marginFault,
@@ -9,6 +11,7 @@ import {
   readPage,
 } from '../../foundations/pages.ts';
 import type { Side } from '../../foundations/paper.ts';
+import { DEFAULT_NESTING, type Together, type Turning } from '../../foundations/sheet-filling.ts';
 import { parseLength } from '../../geometry/length.ts';
 
 /** How the sheets are shown: many at a glance, one across, or as large as they print. */
@@ -18,21 +21,32 @@ export type Zoom = 'overview' | 'page' | 'true-size';
 export interface PaperSettings {
   /** Copies of each chosen block; null until something is chosen by hand, which means one of the open block. */
   readonly copies: ReadonlyMap<string, number> | null;
+  /** What is printed of them. */
+  readonly parts: ReadonlySet<BookletPart>;
   /** Null until chosen: Letter where the project counts in inches, A4 where in millimetres. */
   readonly page: PageName | 'other' | null;
   readonly otherPage: string;
   /** As typed; null while it is the usual one. */
   readonly margin: string | null;
   readonly side: Side;
+  readonly turning: Turning;
+  readonly together: Together;
+  readonly style: FabricStyle;
+  readonly grain: boolean;
   readonly zoom: Zoom;
 }
 
 export const paperSettings = createStore<PaperSettings>(() => ({
   copies: null,
+  parts: new Set<BookletPart>(['foundations']),
   page: null,
   otherPage: '',
   margin: null,
   side: 'printed',
+  turning: DEFAULT_NESTING.turning,
+  together: DEFAULT_NESTING.together,
+  style: 'outline',
+  grain: false,
   zoom: 'page',
 }));
 

@@ -2,7 +2,8 @@ import { useState } from 'react';
 import { fileNameFor } from '../../document/file-name.ts';
 import { say } from '../../workspace/actions.ts';
 import { download } from '../../workspace/files.ts';
-import { makePdf, printPdf, stopPdf } from '../../workspace/pdf-client.ts';
+import { makePdf, makeZip, printPdf, stopPdf, type ZipKind } from '../../workspace/pdf-client.ts';
+import { Folded } from '../folded.tsx';
 
 interface PrintActsProps {
   readonly projectName: string;
@@ -12,7 +13,19 @@ interface PrintActsProps {
 
 type Doing =
   | { readonly kind: 'idle' }
-  | { readonly kind: 'writing'; readonly done: number; readonly of: number };
+  | {
+      readonly kind: 'writing';
+      readonly what: 'sheet' | 'block';
+      readonly done: number;
+      readonly of: number;
+    };
+
+/** Files beside the one PDF: what a button says, and how the file's name ends. */
+const ARCHIVES: readonly (readonly [ZipKind, label: string, ending: string])[] = [
+  ['pdf-a-block', 'A PDF for each block', ', a PDF a block.zip'],
+  ['svg-a-sheet', 'An SVG for each sheet', ', an SVG a sheet.zip'],
+  ['png-a-sheet', 'A PNG for each sheet', ', a PNG a sheet.zip'],
+];
 
 const inWords = (count: number): string => count.toLocaleString('en');
 
@@ -21,22 +34,39 @@ export function PrintActs({ projectName, isDisabled }: PrintActsProps) {
   const [doing, setDoing] = useState<Doing>({ kind: 'idle' });
   const isWriting = doing.kind === 'writing';
 
-  const write = async (then: (pdf: Blob) => void): Promise<void> => {
+  const write = async (
+    make: (onStep: (done: number, of: number) => void) => Promise<Blob | null>,
+    then: (file: Blob) => void,
+    what: 'sheet' | 'block' = 'sheet',
+  ): Promise<void> => {
     if (isDisabled || isWriting) return;
-    setDoing({ kind: 'writing', done: 0, of: 0 });
+    setDoing({ kind: 'writing', what, done: 0, of: 0 });
     try {
-      const pdf = await makePdf(projectName, (done, of) => setDoing({ kind: 'writing', done, of }));
-      if (pdf) then(pdf);
+      const file = await make((done, of) => setDoing({ kind: 'writing', what, done, of }));
+      if (file) then(file);
     } catch (thrown) {
-      say('trouble', `The PDF was not written. ${thrown instanceof Error ? thrown.message : String(thrown)}`);
+      say(
+        'trouble',
+        `The file was not written. ${thrown instanceof Error ? thrown.message : String(thrown)}`,
+      );
     } finally {
       setDoing({ kind: 'idle' });
     }
   };
 
-  const save = (pdf: Blob): void => {
-    const name = fileNameFor(projectName, '.pdf');
-    download(name, pdf);
+  const writePdf = (then: (pdf: Blob) => void): void =>
+    void write((onStep) => makePdf(projectName, onStep), then);
+
+  const writeArchive = (kind: ZipKind, ending: string): void =>
+    void write(
+      (onStep) => makeZip(kind, onStep),
+      (archive) => save(archive, ending),
+      kind === 'pdf-a-block' ? 'block' : 'sheet',
+    );
+
+  const save = (file: Blob, ending = '.pdf'): void => {
+    const name = fileNameFor(projectName, ending);
+    download(name, file);
     say(
       'done',
       `The sheets are on their way to your downloads as ‘${name}’. Print them at actual size, 100 %.`,
@@ -50,7 +80,7 @@ export function PrintActs({ projectName, isDisabled }: PrintActsProps) {
           type="button"
           className="button button-main"
           aria-disabled={isDisabled || isWriting}
-          onClick={() => void write(save)}
+          onClick={() => writePdf(save)}
         >
           Download PDF
         </button>
@@ -58,20 +88,41 @@ export function PrintActs({ projectName, isDisabled }: PrintActsProps) {
           type="button"
           className="button"
           aria-disabled={isDisabled || isWriting}
-          onClick={() => void write(printPdf)}
+          onClick={() => writePdf(printPdf)}
         >
           Print …
         </button>
       </div>
       <p className="paper-progress" role="status">
         {doing.kind === 'writing' &&
-          (doing.of > 0 ? `Writing sheet ${inWords(doing.done + 1)} of ${inWords(doing.of)} …` : 'Writing …')}
+          (doing.of > 0
+            ? `Writing ${doing.what} ${inWords(doing.done + 1)} of ${inWords(doing.of)} …`
+            : 'Writing …')}
       </p>
       {isWriting && (
         <button type="button" className="paper-link" onClick={stopPdf}>
           Stop
         </button>
       )}
+      <Folded title="Other files">
+        <p className="paper-hint">
+          Each as one zip archive. In the SVG files a cutting machine finds three groups of lines: cut, score
+          and draw.
+        </p>
+        <div className="buttons">
+          {ARCHIVES.map(([kind, label, ending]) => (
+            <button
+              key={kind}
+              type="button"
+              className="button"
+              aria-disabled={isDisabled || isWriting}
+              onClick={() => writeArchive(kind, ending)}
+            >
+              {label}
+            </button>
+          ))}
+        </div>
+      </Folded>
     </div>
   );
 }

@@ -33,7 +33,14 @@ function SheetList({ layout, zoom, most }: SheetPreviewProps & { readonly most: 
       {layout.sheets.slice(0, most).map(({ width, height, title }, i) => (
         // biome-ignore lint/suspicious/noArrayIndexKey: a sheet is known by its number alone
         <li key={i} className="sheet-item">
-          <SheetDrawing layout={layout.number} index={i} width={width} height={height} title={title} />
+          <SheetDrawing
+            layout={layout.number}
+            index={i}
+            width={width}
+            height={height}
+            title={title}
+            early={i === 0 ? layout.firstSvg : ''}
+          />
           <p className="sheet-title">{title}</p>
         </li>
       ))}
@@ -48,9 +55,11 @@ interface SheetDrawingProps {
   readonly width: number;
   readonly height: number;
   readonly title: string;
+  /** The drawing where it came with the layout, else empty. */
+  readonly early: string;
 }
 
-function SheetDrawing({ layout, index, width, height, title }: SheetDrawingProps) {
+function SheetDrawing({ layout, index, width, height, title, early }: SheetDrawingProps) {
   const place = useRef<HTMLDivElement>(null);
   const [isNear, setNear] = useState(false);
   const [svg, setSvg] = useState('');
@@ -64,7 +73,7 @@ function SheetDrawing({ layout, index, width, height, title }: SheetDrawingProps
     return () => watch.disconnect();
   }, []);
   useEffect(() => {
-    if (!isNear) return;
+    if (!isNear || early !== '') return;
     let isCurrent = true;
     void sheetSvg(layout, index).then((text) => {
       if (isCurrent && text !== '') setSvg(text);
@@ -72,7 +81,7 @@ function SheetDrawing({ layout, index, width, height, title }: SheetDrawingProps
     return () => {
       isCurrent = false;
     };
-  }, [isNear, layout, index]);
+  }, [isNear, layout, index, early]);
   return (
     <div
       ref={place}
@@ -81,7 +90,7 @@ function SheetDrawing({ layout, index, width, height, title }: SheetDrawingProps
       aria-label={`${title}, as it will print`}
       style={{ aspectRatio: `${width} / ${height}`, ['--true-width' as string]: `${width}in` }}
       // biome-ignore lint/security/noDangerouslySetInnerHtml: the drawing is made by toSvg, which escapes every text
-      dangerouslySetInnerHTML={{ __html: isNear ? svg : '' }}
+      dangerouslySetInnerHTML={{ __html: early !== '' ? early : isNear ? svg : '' }}
     />
   );
 }

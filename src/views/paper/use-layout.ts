@@ -20,7 +20,10 @@ export function useLayout(order: PrintOrder | null): LayoutState {
     }
     let isCurrent = true;
     setState((before) => ({ ...before, isBusy: true }));
-    layOut(order).then(
+    const showFirst = (layout: LaidOut): void => {
+      if (isCurrent) setState({ layout, isBusy: true, failure: null });
+    };
+    layOut(order, showFirst).then(
       (layout) => {
         if (isCurrent && layout) setState({ layout, isBusy: false, failure: null });
       },

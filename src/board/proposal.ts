@@ -1,0 +1,73 @@
+import { createStore } from 'zustand/vanilla';
+import { applyRepair } from '../document/edit-plan.ts';
+import type { Block } from '../document/project.ts';
+import { STRAIGHT_IN } from '../geometry/lattice.ts';
+import type { Point, Segment } from '../geometry/point.ts';
+import { distance } from '../geometry/ring.ts';
+import type { Change } from '../piecing/repairs/repair.ts';
+import { session } from '../workspace/session.ts';
+
+/** A change to the block on the board that is shown, not made. */
+export interface Proposal {
+  /** The state of the block it was made for; shown on that one only. */
+  readonly block: Block;
+  readonly change: Change;
+  /** The block as it would be, under an id of its own. */
+  readonly after: Block;
+  /** Lines that would come, and those that would go. */
+  readonly added: readonly Segment[];
+  readonly removed: readonly Segment[];
+}
+
+export const proposals = createStore<{ readonly shown: Proposal | null }>(() => ({ shown: null }));
+
+/** Shows on the board what a change would leave of a block of the recorded project; null shows the block as it is. */
+export function propose(block: Block, change: Change | null): void {
+  const { shown } = proposals.getState();
+  if (change === null) {
+    if (shown !== null) proposals.setState({ shown: null });
+    return;
+  }
+  const changed = applyRepair(session.getState().project, block.id, change).blocks.find(
+    ({ id }) => id === block.id,
+  );
+  if (changed === undefined) return;
+  const after = { ...changed, id: `${block.id} as proposed` };
+  proposals.setState({ shown: { block, change, after, ...linesChanged(block, after) } });
+}
+
+/** What is drawn anew and what goes away between two states of a block. A line that only grows or shrinks counts by its stretch. */
+function linesChanged(before: Block, after: Block): Pick<Proposal, 'added' | 'removed'> {
+  const was = new Map(before.cuts.map((cut) => [cut.id, cut]));
+  const is = new Map(after.cuts.map((cut) => [cut.id, cut]));
+  const added: Segment[] = [];
+  const removed: Segment[] = [];
+  for (const [id, { from, to }] of was) {
+    const next = is.get(id);
+    if (next === undefined) removed.push([from, to]);
+    else removed.push(...stretchesBeside([from, to], [next.from, next.to]));
+  }
+  for (const [id, { from, to }] of is) {
+    const last = was.get(id);
+    if (last === undefined) added.push([from, to]);
+    else added.push(...stretchesBeside([from, to], [last.from, last.to]));
+  }
+  return { added, removed };
+}
+
+/** The stretches of a segment that another does not cover; all of it where they are not one straight line. */
+function stretchesBeside([a, b]: Segment, [c, d]: Segment): Segment[] {
+  const length = distance(a, b);
+  if (length <= STRAIGHT_IN) return [];
+  const [ux, uy] = [(b[0] - a[0]) / length, (b[1] - a[1]) / length];
+  const along = (p: Point): number => (p[0] - a[0]) * ux + (p[1] - a[1]) * uy;
+  const off = (p: Point): number => Math.abs((p[1] - a[1]) * ux - (p[0] - a[0]) * uy);
+  if (off(c) > STRAIGHT_IN || off(d) > STRAIGHT_IN) return [[a, b]];
+  const at = (t: number): Point => [a[0] + ux * t, a[1] + uy * t];
+  const low = Math.min(along(c), along(d));
+  const high = Math.max(along(c), along(d));
+  const stretches: Segment[] = [];
+  if (low > STRAIGHT_IN) stretches.push([a, at(Math.min(low, length))]);
+  if (high < length - STRAIGHT_IN) stretches.push([at(Math.max(high, 0)), b]);
+  return stretches;
+}

@@ -1,0 +1,108 @@
+import { MIRRORS, type Turn, turnBy, turned } from '../document/edit-turn.ts';
+import type { Point, Ring, Segment } from '../geometry/point.ts';
+import { boxOf } from '../geometry/ring.ts';
+import { samePlace } from './nearness.ts';
+
+/** What is drawn again while a line is drawn. */
+export type Symmetry =
+  | 'none'
+  | 'upright'
+  | 'level'
+  | 'both'
+  | 'diagonals'
+  | 'half'
+  | 'quarter'
+  | 'six'
+  | 'eight';
+
+export const SYMMETRIES: readonly (readonly [Symmetry, string])[] = [
+  ['none', 'None'],
+  ['upright', 'Mirror left and right'],
+  ['level', 'Mirror top and bottom'],
+  ['both', 'Mirror both ways'],
+  ['diagonals', 'Mirror in the diagonals'],
+  ['half', 'Half turn'],
+  ['quarter', 'Quarter turns'],
+  ['six', 'Six turns'],
+  ['eight', 'Eight turns'],
+];
+
+const SAME: Turn = [1, 0, 0, 1];
+
+/** So many turns, evenly round. */
+export const turns = (count: number): readonly Turn[] =>
+  Array.from({ length: count }, (_, index) => turnBy((360 * index) / count));
+
+/** Everything that a symmetry makes of a thing, the thing itself first. */
+export function turnsOf(symmetry: Symmetry): readonly Turn[] {
+  switch (symmetry) {
+    case 'none':
+      return [SAME];
+    case 'upright':
+      return [SAME, MIRRORS.upright];
+    case 'level':
+      return [SAME, MIRRORS.level];
+    case 'both':
+      return [SAME, MIRRORS.upright, MIRRORS.level, turnBy(180)];
+    case 'diagonals':
+      return [SAME, MIRRORS.falling, MIRRORS.rising, turnBy(180)];
+    case 'half':
+      return turns(2);
+    case 'quarter':
+      return turns(4);
+    case 'six':
+      return turns(6);
+    case 'eight':
+      return turns(8);
+  }
+}
+
+/** Middle of the box round an outline. */
+export function middleOf(outline: Ring): Point {
+  const { minX, minY, maxX, maxY } = boxOf(outline);
+  return [(minX + maxX) / 2, (minY + maxY) / 2];
+}
+
+/** The images of a stretch, itself first, each line once. `round` puts points where they are compared. */
+export function imagesOf(
+  segment: Segment,
+  symmetry: Symmetry,
+  middle: Point,
+  round: (at: Point) => Point,
+): readonly Segment[] {
+  const images: Segment[] = [];
+  for (const turn of turnsOf(symmetry)) {
+    const image: Segment = [round(turned(turn, middle, segment[0])), round(turned(turn, middle, segment[1]))];
+    const isKnown = images.some(
+      ([a, b]) =>
+        (samePlace(a, image[0]) && samePlace(b, image[1])) ||
+        (samePlace(a, image[1]) && samePlace(b, image[0])),
+    );
+    if (!isKnown) images.push(image);
+  }
+  return images;
+}
+
+/** The lines to show: axes of mirrors across the box, spokes of turns; `reach` inches from the middle. */
+export function axesOf(symmetry: Symmetry, [mx, my]: Point, reach: number): readonly Segment[] {
+  const spoke = (degrees: number, both: boolean): Segment => {
+    const [cos, sin] = turnBy(degrees);
+    return [both ? [mx - cos * reach, my + sin * reach] : [mx, my], [mx + cos * reach, my - sin * reach]];
+  };
+  switch (symmetry) {
+    case 'none':
+      return [];
+    case 'upright':
+      return [spoke(90, true)];
+    case 'level':
+      return [spoke(0, true)];
+    case 'both':
+      return [spoke(90, true), spoke(0, true)];
+    case 'diagonals':
+      return [spoke(45, true), spoke(135, true)];
+    default: {
+      const count = { half: 2, quarter: 4, six: 6, eight: 8 }[symmetry];
+      return Array.from({ length: count }, (_, index) => spoke(90 + (360 * index) / count, false));
+    }
+  }
+}

@@ -1,0 +1,105 @@
+import type { Block, Cut, Unit } from '../document/project.ts';
+import { TOUCH_IN } from '../geometry/lattice.ts';
+import { formatLength } from '../geometry/length.ts';
+import type { Point, Segment } from '../geometry/point.ts';
+import { boxOf, distance, distanceToSegment } from '../geometry/ring.ts';
+import { crossing, edgesOf } from './nearness.ts';
+import { cutName, lengthWords, placeWords } from './words.ts';
+
+/** Places told by what is there, for whoever does not see the drawing. */
+
+/** `from left edge 4 in down to crossing with cut 2, 6 in long`. */
+export const cutStory = (block: Block, cut: Cut, unit: Unit): string =>
+  `from ${placeStory(block, cut.from, unit, cut.id)} to ${placeStory(block, cut.to, unit, cut.id)}, ${lengthWords(cut.from, cut.to, unit)} long`;
+
+/**
+ * A place by the corner, the edge or the cut it lies on, and how far along: `top left corner`, `left edge 4 in down`,
+ * `cut 2 3 1/2 in from its start`; else by its distances across and down.
+ */
+export function placeStory(block: Block, at: Point, unit: Unit, exceptCut: string | null = null): string {
+  const corner = block.outline.findIndex((point) => distance(point, at) <= TOUCH_IN);
+  if (corner >= 0) return cornerName(block, corner);
+  for (const [index, edge] of edgesOf(block.outline).entries())
+    if (distanceToSegment(at, ...edge) <= TOUCH_IN)
+      return `${edgeName(block, index)} ${alongWords(edge, at, unit)}`;
+  const on = block.cuts.filter(
+    ({ id, from, to }) => id !== exceptCut && distanceToSegment(at, from, to) <= TOUCH_IN,
+  );
+  const [first, second] = on;
+  if (first === undefined) return `open ground at ${placeWords(at, unit)}`;
+  const name = cutName(block.cuts, first.id).toLowerCase();
+  if (second !== undefined) return `where ${name} and ${cutName(block.cuts, second.id).toLowerCase()} meet`;
+  const atEnd = distance(at, first.from) <= TOUCH_IN || distance(at, first.to) <= TOUCH_IN;
+  return atEnd ? `end of ${name}` : `crossing with ${name}`;
+}
+
+/** Along an edge in the way one reads it: how far down an upright one, how far across any other. */
+function alongWords([from, to]: Segment, at: Point, unit: Unit): string {
+  const isUpright = Math.abs(from[0] - to[0]) < TOUCH_IN;
+  const isLevel = Math.abs(from[1] - to[1]) < TOUCH_IN;
+  const words = (value: number): string => formatLength(Math.round(value * 65536) / 65536, unit);
+  if (isUpright) return `${words(at[1] - Math.min(from[1], to[1]))} down`;
+  if (isLevel) return `${words(at[0] - Math.min(from[0], to[0]))} across`;
+  return `${lengthWords(from, at, unit)} along`;
+}
+
+/** `left edge`, or `edge 3` where an edge is slanted or there are several at that side. */
+export function edgeName(block: Block, edge: number): string {
+  const [from, to] = edgesOf(block.outline)[edge]!;
+  const box = boxOf(block.outline);
+  const lies = (axis: 0 | 1, value: number): boolean =>
+    Math.abs(from[axis] - value) < TOUCH_IN && Math.abs(to[axis] - value) < TOUCH_IN;
+  if (lies(0, box.minX)) return 'left edge';
+  if (lies(0, box.maxX)) return 'right edge';
+  if (lies(1, box.minY)) return 'top edge';
+  if (lies(1, box.maxY)) return 'bottom edge';
+  return `edge ${edge + 1}`;
+}
+
+/** `top left corner`, or `corner 3` where it is none of the box's. */
+export function cornerName(block: Block, corner: number): string {
+  const [x, y] = block.outline[corner]!;
+  const box = boxOf(block.outline);
+  const down = y === box.minY ? 'top' : y === box.maxY ? 'bottom' : null;
+  const across = x === box.minX ? 'left' : x === box.maxX ? 'right' : null;
+  return down === null || across === null ? `corner ${corner + 1}` : `${down} ${across} corner`;
+}
+
+/** A place where lines meet, and the cuts that meet there. */
+export interface Joint {
+  readonly at: Point;
+  /** Ids of cuts. */
+  readonly cuts: readonly string[];
+}
+
+/** More pairs than this are not looked through. */
+const CUTS_WITH_JOINTS = 600;
+
+/** Every place where cuts meet each other or the outline, in reading order. Cost: O(cuts²). */
+export function jointsOf({ cuts, outline }: Block): readonly Joint[] {
+  if (cuts.length > CUTS_WITH_JOINTS) return [];
+  const joints: { readonly at: Point; readonly cuts: Set<string> }[] = [];
+  const note = (at: Point, ids: readonly string[]): void => {
+    let joint = joints.find((one) => distance(one.at, at) <= TOUCH_IN);
+    if (joint === undefined) {
+      joint = { at, cuts: new Set() };
+      joints.push(joint);
+    }
+    for (const id of ids) joint.cuts.add(id);
+  };
+  const edges = edgesOf(outline);
+  for (const [index, cut] of cuts.entries()) {
+    const line: Segment = [cut.from, cut.to];
+    for (const other of cuts.slice(index + 1)) {
+      const at = crossing(line, [other.from, other.to]);
+      if (at !== null) note(at, [cut.id, other.id]);
+    }
+    for (const edge of edges) {
+      const at = crossing(line, edge);
+      if (at !== null) note(at, [cut.id]);
+    }
+  }
+  return joints
+    .map(({ at, cuts: ids }) => ({ at, cuts: [...ids] }))
+    .toSorted((a, b) => a.at[1] - b.at[1] || a.at[0] - b.at[0]);
+}

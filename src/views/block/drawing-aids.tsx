@@ -1,0 +1,87 @@
+import { useId } from 'react';
+import { useStore } from 'zustand';
+import { board } from '../../board/board-state.ts';
+import type { GridKind } from '../../board/grid.ts';
+import { SYMMETRIES, type Symmetry } from '../../board/symmetry.ts';
+import { setOnePatch } from '../../board/working.ts';
+import { Choice } from '../choice.tsx';
+
+const REACHES = [
+  ['6', 'Light'],
+  ['10', 'Usual'],
+  ['16', 'Strong'],
+] as const;
+
+const GRIDS: readonly (readonly [GridKind, string])[] = [
+  ['square', 'Square'],
+  ['sixty', '60°'],
+];
+
+const SPANS = [
+  ['through', 'Through everything'],
+  ['patch', 'One patch'],
+] as const;
+
+/** What helps while drawing: symmetry, how far cuts go, the grid's kind, how strongly things catch the pointer. */
+export function DrawingAids() {
+  const id = useId();
+  const symmetryId = useId();
+  const symmetry = useStore(board, (state) => state.symmetry);
+  const onePatch = useStore(board, (state) => state.onePatch);
+  const gridKind = useStore(board, (state) => state.gridKind);
+  const reachPx = useStore(board, (state) => state.reachPx);
+  const divisions = useStore(board, (state) => state.divisions.length);
+  const inUse = [
+    ...(symmetry === 'none' ? [] : ['symmetry']),
+    ...(onePatch ? ['one patch'] : []),
+    ...(gridKind === 'sixty' ? ['60°'] : []),
+  ];
+  return (
+    <>
+      <button type="button" className="aids-button" popoverTarget={id} data-on={inUse.length > 0}>
+        Aids{inUse.length > 0 && <span>: {inUse.join(', ')}</span>}
+      </button>
+      <div id={id} popover="auto" className="menu aids">
+        <div className="number-field">
+          <label htmlFor={symmetryId}>
+            Symmetry while drawing <kbd>S</kbd>
+          </label>
+          <select
+            id={symmetryId}
+            value={symmetry}
+            onChange={(event) => board.setState({ symmetry: event.target.value as Symmetry })}
+          >
+            {SYMMETRIES.map(([value, label]) => (
+              <option key={value} value={value}>
+                {label}
+              </option>
+            ))}
+          </select>
+        </div>
+        <Choice
+          label="Cuts go (X)"
+          options={SPANS}
+          value={onePatch ? 'patch' : 'through'}
+          onChoose={(span) => setOnePatch(span === 'patch')}
+        />
+        <Choice
+          label="Grid (G)"
+          options={GRIDS}
+          value={gridKind}
+          onChoose={(kind) => board.setState({ gridKind: kind })}
+        />
+        <Choice
+          label="Snapping"
+          options={REACHES}
+          value={REACHES.find(([px]) => Number(px) === reachPx)?.[0] ?? null}
+          onChoose={(px) => board.setState({ reachPx: Number(px) })}
+        />
+        {divisions > 0 && (
+          <button type="button" className="button" onClick={() => board.setState({ divisions: [] })}>
+            Take the {divisions} marked spots away
+          </button>
+        )}
+      </div>
+    </>
+  );
+}

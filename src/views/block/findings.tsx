@@ -1,0 +1,130 @@
+import { useStore } from 'zustand';
+import { board } from '../../board/board-state.ts';
+import { zoomTo } from '../../board/looking.ts';
+import { light } from '../../board/working.ts';
+import type { Finding, Severity } from '../../piecing/plan.ts';
+import { RULES } from '../../piecing/rules/table.ts';
+import { Folded } from '../folded.tsx';
+import { Icon } from '../icons.tsx';
+import { countOf } from './counts.ts';
+
+/** What a finding of each severity is called. */
+export const SEVERITY_WORDS: Readonly<Record<Severity, string>> = {
+  trouble: 'Trouble',
+  caution: 'Awkward',
+  note: 'Note',
+};
+
+/** What the findings of each severity are called together. */
+export const GROUP_TITLES: Readonly<Record<Severity, string>> = {
+  trouble: 'In the way',
+  caution: 'Worth a look',
+  note: 'Good to know',
+};
+
+/** So many of one kind are listed one by one; more are folded under their title. */
+const MOST_ONE_BY_ONE = 3;
+
+/** More than this of one kind are not listed: whoever has so many starts with the first. */
+const MOST_SHOWN = 60;
+
+const titles = new Map(RULES.map(({ code, title }) => [code, title]));
+
+interface Numbered {
+  readonly finding: Finding;
+  /** Place among all findings of the plan; its marker on the board bears it. */
+  readonly index: number;
+}
+
+interface FindingsProps {
+  readonly findings: readonly Finding[];
+  readonly severity: Severity;
+}
+
+/** The findings of one severity; their numbers are those of the markers on the board. Notes are folded away. */
+export function Findings({ findings, severity }: FindingsProps) {
+  const numbered = findings
+    .map((finding, index) => ({ finding, index }))
+    .filter((one) => one.finding.severity === severity);
+  if (numbered.length === 0) return null;
+  const title = `${GROUP_TITLES[severity]} (${numbered.length})`;
+  const byCode = new Map<string, Numbered[]>();
+  for (const one of numbered) byCode.set(one.finding.code, [...(byCode.get(one.finding.code) ?? []), one]);
+  const list = (
+    <ol className="findings">
+      {[...byCode].map(([code, ofCode]) =>
+        ofCode.length > MOST_ONE_BY_ONE ? (
+          <li key={code}>
+            <FindingGroup severity={severity} title={titles.get(code) ?? code} findings={ofCode} />
+          </li>
+        ) : (
+          ofCode.map((one) => (
+            <li key={one.index}>
+              <FindingButton {...one} />
+            </li>
+          ))
+        ),
+      )}
+    </ol>
+  );
+  if (severity === 'note') return <Folded title={title}>{list}</Folded>;
+  return (
+    <section aria-labelledby={`findings-${severity}`}>
+      <h3 id={`findings-${severity}`}>{title}</h3>
+      {list}
+    </section>
+  );
+}
+
+interface FindingGroupProps {
+  readonly severity: Severity;
+  readonly title: string;
+  readonly findings: readonly Numbered[];
+}
+
+/** Many findings of one kind under one title: `Shadowing: 14 places`. */
+function FindingGroup({ severity, title, findings }: FindingGroupProps) {
+  return (
+    <div className={`finding-group finding-${severity}`}>
+      <Folded title={`${title}: ${countOf(findings.length, 'place')}`}>
+        <ol className="findings">
+          {findings.slice(0, MOST_SHOWN).map((one) => (
+            <li key={one.index}>
+              <FindingButton {...one} />
+            </li>
+          ))}
+          {findings.length > MOST_SHOWN && (
+            <li className="soft">
+              And {findings.length - MOST_SHOWN} more, which show when these are mended.
+            </li>
+          )}
+        </ol>
+      </Folded>
+    </div>
+  );
+}
+
+function FindingButton({ finding, index }: Numbered) {
+  const isLit = useStore(board, ({ lit }) => lit?.kind === 'finding' && lit.index === index);
+  const { severity, message, at } = finding;
+  return (
+    <button
+      type="button"
+      className={`finding finding-${severity}`}
+      data-lit={isLit}
+      onClick={() => zoomTo(at)}
+      onPointerEnter={() => light({ kind: 'finding', index })}
+      onPointerLeave={() => light(null)}
+      onFocus={() => light({ kind: 'finding', index })}
+      onBlur={() => light(null)}
+    >
+      <span className="finding-mark">
+        <Icon name={severity} size={18} />
+        {index + 1}
+      </span>
+      <span>
+        <b>{SEVERITY_WORDS[severity]}.</b> {message}
+      </span>
+    </button>
+  );
+}

@@ -1,0 +1,202 @@
+import { useEffect } from 'react';
+import { useStore } from 'zustand';
+import { threadOf } from '../../board/draw/inks.ts';
+import { labelSpot } from '../../board/draw/label-spot.ts';
+import { setPlan } from '../../document/edit-plan.ts';
+import { findBlock } from '../../document/find.ts';
+import type { Block, Unit } from '../../document/project.ts';
+import { formatLength } from '../../geometry/length.ts';
+import { PLAN_CHOICES, type PlanChoice } from '../../piecing/block.ts';
+import { costWords, isSamePlan, PLAN_NAMES } from '../../piecing/compare-plans.ts';
+import { measurePlan } from '../../piecing/measure.ts';
+import type { PiecingPlan } from '../../piecing/plan.ts';
+import { unitWords } from '../../piecing/sentences.ts';
+import { edit } from '../../workspace/actions.ts';
+import { lookForOtherPlans, otherPlans } from '../../workspace/other-plans.ts';
+import { pieceSettings } from '../../workspace/plans.ts';
+import { session } from '../../workspace/session.ts';
+import { Folded } from '../folded.tsx';
+import { Icon } from '../icons.tsx';
+import { patchPath, planBox, ringsPath, stretchesPath, viewOf } from '../rehearsal/view.ts';
+import { countOf } from './counts.ts';
+
+/** The other ways a block can be parted into foundations, folded away until they are wanted. */
+export function PlanChoices({ blockId }: { readonly blockId: string }) {
+  const block = useStore(session, ({ project }) => findBlock(project, blockId));
+  if (block === null) return null;
+  return (
+    <Folded title="Other plans">
+      <Plans block={block} />
+    </Folded>
+  );
+}
+
+/** Plans that really differ, each with all the names it answers to. */
+function differing(
+  plans: ReadonlyMap<PlanChoice, PiecingPlan>,
+): readonly { readonly choices: readonly PlanChoice[]; readonly plan: PiecingPlan }[] {
+  const cards: { choices: PlanChoice[]; plan: PiecingPlan }[] = [];
+  for (const choice of PLAN_CHOICES) {
+    const plan = plans.get(choice);
+    if (plan === undefined) continue;
+    const same = cards.find((card) => isSamePlan(card.plan, plan));
+    if (same === undefined) cards.push({ choices: [choice], plan });
+    else same.choices.push(choice);
+  }
+  return cards;
+}
+
+function Plans({ block }: { readonly block: Block }) {
+  const unit = useStore(session, ({ project }) => project.unit);
+  useStore(session, ({ project }) => project.fabrics);
+  const found = useStore(otherPlans);
+  const settings = pieceSettings();
+  useEffect(() => lookForOtherPlans(block, settings), [block, settings]);
+  const fewest = found.of === block.cuts ? found.plans.get('fewest') : undefined;
+  const present = block.plan ?? 'fewest';
+  if (fewest === undefined) return <p className="soft plans-note">Working out the other plans …</p>;
+  const cards = differing(found.plans);
+  return (
+    <>
+      <ul className="plans">
+        {cards.map(({ choices, plan }) => (
+          <li key={choices[0]}>
+            <PlanCard
+              choices={choices}
+              plan={plan}
+              fewest={fewest}
+              unit={unit}
+              isPresent={choices.includes(present)}
+              onChoose={(choice) => edit('Choose a plan', (project) => setPlan(project, block.id, choice))}
+            />
+          </li>
+        ))}
+      </ul>
+      {found.isLooking ? (
+        <p className="soft plans-note">Working out the rest …</p>
+      ) : (
+        cards.length === 1 && (
+          <p className="soft plans-note">
+            In rows, in columns or with a finished unit first: every way leads to this plan.
+          </p>
+        )
+      )}
+    </>
+  );
+}
+
+interface PlanCardProps {
+  readonly choices: readonly PlanChoice[];
+  readonly plan: PiecingPlan;
+  readonly fewest: PiecingPlan;
+  readonly unit: Unit;
+  readonly isPresent: boolean;
+  readonly onChoose: (choice: PlanChoice) => void;
+}
+
+function PlanCard({ choices, plan, fewest, unit, isPresent, onChoose }: PlanCardProps) {
+  const [first, ...rest] = choices.map((choice) => PLAN_NAMES[choice]);
+  return (
+    <button
+      type="button"
+      className="plan-card"
+      aria-pressed={isPresent}
+      onClick={() => {
+        if (!isPresent) onChoose(choices[0]!);
+      }}
+    >
+      <PlanPicture plan={plan} size={112} />
+      <span className="plan-name">{first}</span>
+      {rest.length > 0 && <span className="soft plan-also">also {rest.join(', ').toLowerCase()}</span>}
+      <span className="plan-cost">{costWords(plan, fewest)}</span>
+      <span className="soft plan-numbers">
+        {planNumbers(plan, unit).map((line) => (
+          <span key={line}>{line}</span>
+        ))}
+      </span>
+      {isPresent && (
+        <span className="plan-present">
+          <Icon name="good" size={16} /> The present plan
+        </span>
+      )}
+    </button>
+  );
+}
+
+function planNumbers(plan: PiecingPlan, unit: Unit): readonly string[] {
+  const { foundations, joins, setInJoins, matchPoints, meetings, longestJoin, biasJoins } = measurePlan(plan);
+  const longest = formatLength(unit === 'in' ? Math.round(longestJoin * 16) / 16 : longestJoin, unit);
+  return [
+    `${countOf(foundations, 'foundation')}, ${countOf(joins, 'join')}`,
+    ...(setInJoins > 0 ? [`${countOf(setInJoins, 'set-in seam')}`] : []),
+    ...(joins > 0
+      ? [
+          `${matchPoints} to match, ${meetings} to pin`,
+          `longest join ${longest}`,
+          biasJoins === 0 ? 'none on the bias' : `${biasJoins} on the bias`,
+        ]
+      : []),
+    ...plan.sections
+      .filter(({ startsFrom }) => startsFrom.length > 0)
+      .map(({ letter, startsFrom }) => `${letter}1 = ${unitWords(startsFrom)}`),
+  ];
+}
+
+/** A plan small: its sections with their letters, its joins as they are on the board. */
+function PlanPicture({ plan, size }: { readonly plan: PiecingPlan; readonly size: number }) {
+  const view = viewOf(planBox(plan), size - 6, size - 6, 0, 'front');
+  return (
+    <svg
+      className="plan-picture"
+      width={size}
+      height={size}
+      viewBox={`-3 -3 ${size} ${size}`}
+      aria-hidden="true"
+      focusable="false"
+    >
+      {plan.sections.map(({ letter, order }, index) => (
+        <g key={letter}>
+          {plan.patches
+            .filter(({ id }) => order.includes(id))
+            .map((patch) => (
+              <path
+                key={patch.id}
+                d={patchPath(view, patch)}
+                fill={threadOf(index).color}
+                fillOpacity={0.16}
+                stroke="var(--sheet-ink)"
+                strokeOpacity={0.25}
+                strokeWidth={0.6}
+              />
+            ))}
+        </g>
+      ))}
+      {plan.sections.map(({ letter, outline }) => (
+        <path
+          key={letter}
+          d={ringsPath(view, [outline])}
+          fill="none"
+          stroke="var(--sheet-ink)"
+          strokeWidth={1.2}
+          strokeLinejoin="round"
+        />
+      ))}
+      {plan.joins.map(({ step, stretches }) => (
+        <path key={step} className="plan-join" d={stretchesPath(view, stretches)} />
+      ))}
+      {plan.sections.map(({ letter, order }) => {
+        // In the roomiest patch: the outline may take in a unit that has letters of its own.
+        const [widest] = plan.patches
+          .filter(({ id }) => order.includes(id))
+          .map(labelSpot)
+          .sort((one, other) => other.room - one.room);
+        const [x, y] = view.toPx(widest!.at);
+        return (
+          <text key={letter} className="plan-letter" x={x} y={y} dy="0.35em">
+            {letter}
+          </text>
+        );
+      })}
+    </svg>
+  );
+}

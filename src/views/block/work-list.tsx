@@ -1,0 +1,31 @@
+import { useStore } from 'zustand';
+import { BOARD_COMMANDS } from '../../board/board-commands.ts';
+import { board } from '../../board/board-state.ts';
+import { keyText } from '../../workspace/commands.ts';
+import { session } from '../../workspace/session.ts';
+import { isMac } from '../platform.ts';
+
+/** Everything that can be done now with what is chosen, or with the whole block, as one press each. */
+export function WorkList({ about }: { readonly about: 'chosen' | 'block' }) {
+  // What is enabled hangs on these.
+  useStore(session, (state) => state.selection);
+  useStore(session, (state) => state.project);
+  useStore(board, (state) => state.chosen);
+  const commands = BOARD_COMMANDS.filter((one) => one.about === about && one.enabled()).toSorted(
+    (a, b) => Number(b.name.startsWith('form-')) - Number(a.name.startsWith('form-')),
+  );
+  return (
+    <ul className="work-list">
+      {commands.map(({ name, label, keys, run }) => (
+        <li key={name}>
+          <button type="button" className="work" onClick={run}>
+            <span>{label}</span>
+            {keys[0] !== undefined && (
+              <kbd>{keys[0].includes('+') ? keyText(keys[0], isMac()) : keys[0]}</kbd>
+            )}
+          </button>
+        </li>
+      ))}
+    </ul>
+  );
+}

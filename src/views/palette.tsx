@@ -1,0 +1,98 @@
+import { type KeyboardEvent, useEffect, useId, useRef, useState } from 'react';
+import { commandsNow, type Listed, matching } from './all-commands.ts';
+import { Dialog } from './dialog.tsx';
+
+/** The key that opens the palette, as the commands write theirs. */
+export const PALETTE_KEY = 'Mod+k';
+
+/** Every command by its name: a few letters, Enter. Opens by its key wherever one is, unless a dialog is open. */
+export function Palette() {
+  const [isOpen, setOpen] = useState(false);
+  useEffect(() => {
+    const onKey = (event: globalThis.KeyboardEvent): void => {
+      const isAsked = event.key.toLowerCase() === 'k' && (event.ctrlKey || event.metaKey);
+      if (!isAsked || event.shiftKey || event.altKey || document.querySelector('dialog[open]') !== null)
+        return;
+      event.preventDefault();
+      setOpen(true);
+    };
+    window.addEventListener('keydown', onKey);
+    return () => window.removeEventListener('keydown', onKey);
+  }, []);
+  return isOpen ? <OpenPalette onClose={() => setOpen(false)} /> : null;
+}
+
+function OpenPalette({ onClose }: { readonly onClose: () => void }) {
+  const id = useId();
+  // What can be done is asked once: nothing changes while the palette is open.
+  const [commands] = useState(commandsNow);
+  const [typed, setTyped] = useState('');
+  const [index, setIndex] = useState(0);
+  const list = useRef<HTMLDivElement>(null);
+  const found = matching(commands, typed);
+  const at = Math.min(index, found.length - 1);
+
+  useEffect(() => {
+    list.current?.querySelector('[aria-selected="true"]')?.scrollIntoView({ block: 'nearest' });
+  });
+
+  /** Runs it once the dialog is gone and the keyboard is back where it was. */
+  const choose = (command: Listed | undefined): void => {
+    if (command === undefined) return;
+    onClose();
+    setTimeout(command.run);
+  };
+
+  const onKey = (event: KeyboardEvent): void => {
+    const step = { ArrowDown: 1, ArrowUp: -1, PageDown: 8, PageUp: -8 }[event.key];
+    if (event.key === 'Enter') choose(found[at]);
+    else if (step !== undefined) setIndex(Math.max(0, Math.min(found.length - 1, at + step)));
+    else return;
+    event.preventDefault();
+  };
+
+  return (
+    <Dialog title="What shall be done?" className="palette" onClose={onClose}>
+      <input
+        data-first-focus=""
+        className="text-input"
+        role="combobox"
+        aria-label="Command"
+        aria-expanded="true"
+        aria-controls={`${id}-list`}
+        aria-activedescendant={at >= 0 ? `${id}-${found[at]!.id}` : undefined}
+        aria-autocomplete="list"
+        placeholder="A few letters of it"
+        autoComplete="off"
+        spellCheck={false}
+        value={typed}
+        onChange={(event) => {
+          setTyped(event.target.value);
+          setIndex(0);
+        }}
+        onKeyDown={onKey}
+      />
+      <div ref={list} id={`${id}-list`} className="palette-list" role="listbox" aria-label="Commands">
+        {found.map((command, place) => (
+          // biome-ignore lint/a11y/useKeyWithClickEvents: the field above has the keys, as a combobox does.
+          <div
+            key={command.id}
+            id={`${id}-${command.id}`}
+            role="option"
+            tabIndex={-1}
+            aria-selected={place === at}
+            className="palette-option"
+            onClick={() => choose(command)}
+            onPointerMove={() => setIndex(place)}
+          >
+            <span>{command.label}</span>
+            {command.key !== '' && <kbd>{command.key}</kbd>}
+          </div>
+        ))}
+      </div>
+      <p className="soft" role="status">
+        {found.length === 0 ? 'Nothing that can be done now is called so.' : ''}
+      </p>
+    </Dialog>
+  );
+}

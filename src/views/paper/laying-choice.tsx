@@ -1,0 +1,69 @@
+import { useId } from 'react';
+import { Choice } from '../choice.tsx';
+import { type PaperSettings, paperSettings } from './paper-settings.ts';
+
+const set = (change: Partial<PaperSettings>): void => paperSettings.setState(change);
+
+const TOGETHER: readonly (readonly [PaperSettings['together'], string])[] = [
+  ['fewest', 'Whatever fits, on the fewest sheets'],
+  ['blocks', 'Only papers of one block'],
+  ['sections', 'Only copies of one section'],
+];
+
+/** How papers are laid on sheets, and what they show of the fabrics. */
+export function LayingChoice({ settings }: { readonly settings: PaperSettings }) {
+  const id = useId();
+  const { turning, together, style, grain } = settings;
+  return (
+    <section className="paper-laying" aria-labelledby={`${id}-title`}>
+      <h3 id={`${id}-title`}>Foundations on the sheets</h3>
+      <div className="length-field">
+        <label htmlFor={`${id}-together`}>Share a sheet</label>
+        <select
+          id={`${id}-together`}
+          value={together}
+          onChange={(event) => set({ together: event.target.value as PaperSettings['together'] })}
+        >
+          {TOGETHER.map(([value, text]) => (
+            <option key={value} value={value}>
+              {text}
+            </option>
+          ))}
+        </select>
+      </div>
+      <Choice
+        label="May be turned"
+        options={[
+          ['quarters', 'By quarters'],
+          ['free', 'Freely'],
+        ]}
+        value={turning}
+        onChoose={(next) => set({ turning: next })}
+      />
+      <Choice
+        label="Fabric on each patch"
+        options={[
+          ['outline', 'Name'],
+          ['shaded', 'Shaded'],
+          ['hatched', 'Hatched'],
+        ]}
+        value={style}
+        onChoose={(next) => set({ style: next })}
+      />
+      <div>
+        <label className="paper-part">
+          <input
+            type="checkbox"
+            checked={grain}
+            aria-describedby={`${id}-grain`}
+            onChange={(event) => set({ grain: event.target.checked })}
+          />
+          <span>Straight-grain arrows</span>
+        </label>
+        <p id={`${id}-grain`} className="paper-hint">
+          On patches at the edge of the block, along that edge
+        </p>
+      </div>
+    </section>
+  );
+}

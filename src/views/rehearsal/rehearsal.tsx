@@ -1,0 +1,114 @@
+import './rehearsal.css';
+import { useEffect } from 'react';
+import { useStore } from 'zustand';
+import { board } from '../../board/board-state.ts';
+import { session } from '../../workspace/session.ts';
+import { Icon, type IconName } from '../icons.tsx';
+import { rehearsalKey } from './rehearsal-keys.ts';
+import { leaveStage, playOrPause, rehearsal, setOpen, showStep } from './rehearsal-state.ts';
+import { useRehearsed } from './rehearsed.ts';
+import { StepStrip } from './step-strip.tsx';
+
+/** The sewing rehearsal below the drawing: the steps in small pictures, and what plays them. */
+export function Rehearsal() {
+  const work = useRehearsed();
+  const isOpen = useStore(rehearsal, (state) => state.isOpen);
+  const step = useStore(rehearsal, (state) => state.step);
+  const isPlaying = useStore(rehearsal, (state) => state.isPlaying);
+  useEffect(followWork, []);
+  const isNothing = work === null;
+  useEffect(() => {
+    if (isNothing) leaveStage();
+  }, [isNothing]);
+  if (work === null) return null;
+  const { plan, steps, colors } = work;
+  const count = steps.length;
+  const current = step === null ? null : Math.min(step, count - 1);
+  return (
+    <section
+      className="rehearsal"
+      data-open={isOpen}
+      aria-labelledby="rehearsal-title"
+      onKeyDown={(event) => rehearsalKey(event, count)}
+    >
+      <div className="rehearsal-acts">
+        <h2 id="rehearsal-title">
+          <button
+            type="button"
+            className="rehearsal-title"
+            aria-expanded={isOpen}
+            onClick={() => setOpen(!isOpen)}
+          >
+            <Icon name="chevron" size={16} />
+            Rehearsal
+          </button>
+        </h2>
+        <p className="rehearsal-count">
+          {current === null ? `${count} steps` : `${current + 1} of ${count}`}
+        </p>
+        {isOpen && (
+          <div className="rehearsal-buttons">
+            <Act
+              icon="previous"
+              label="Previous step"
+              isOff={current === null || current === 0}
+              act={() => showStep(Math.max(0, (current ?? 0) - 1))}
+            />
+            <Act
+              icon={isPlaying ? 'pause' : 'play'}
+              label={isPlaying ? 'Pause' : 'Play the rehearsal'}
+              act={() => playOrPause(count)}
+            />
+            <Act
+              icon="next"
+              label="Next step"
+              isOff={current === count - 1}
+              act={() => showStep(current === null ? 0 : Math.min(count - 1, current + 1))}
+            />
+          </div>
+        )}
+      </div>
+      {isOpen && <StepStrip plan={plan} steps={steps} colors={colors} current={current} onShow={showStep} />}
+    </section>
+  );
+}
+
+interface ActProps {
+  readonly icon: IconName;
+  readonly label: string;
+  readonly isOff?: boolean;
+  readonly act: () => void;
+}
+
+function Act({ icon, label, isOff = false, act }: ActProps) {
+  return (
+    <button
+      type="button"
+      className="icon-button"
+      aria-label={label}
+      title={label}
+      aria-disabled={isOff}
+      onClick={() => {
+        if (!isOff) act();
+      }}
+    >
+      <Icon name={icon} />
+    </button>
+  );
+}
+
+/** Whoever opens another block, takes up a tool or looks at a place of the drawing is back at the drawing. Returns a stop function. */
+function followWork(): () => void {
+  const stopSession = session.subscribe((state, before) => {
+    if (state.blockId !== before.blockId || (state.draft !== null && before.draft === null)) leaveStage();
+  });
+  const stopBoard = board.subscribe((state, before) => {
+    const isLookedAt = state.camera !== before.camera && state.view === before.view && !state.fitted;
+    if (state.tool !== before.tool || isLookedAt) leaveStage();
+  });
+  return () => {
+    stopSession();
+    stopBoard();
+    leaveStage();
+  };
+}

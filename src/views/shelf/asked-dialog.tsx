@@ -1,0 +1,23 @@
+import { useStore } from 'zustand';
+import { closeDialog, dialogs } from '../../workspace/dialogs.ts';
+import './shelf.css';
+import { BringInDialog } from './bring-in-dialog.tsx';
+import { ElsewhereDialog } from './elsewhere-dialog.tsx';
+import { ShelfDialog } from './shelf-dialog.tsx';
+
+/** The dialog that a command, a menu or a dropped file asked for. */
+export function AskedDialog() {
+  const asked = useStore(dialogs, (state) => state.asked);
+  if (asked === null) return null;
+  switch (asked.kind) {
+    case 'shelf':
+      return <ShelfDialog onClose={closeDialog} />;
+    case 'bring-in':
+      // Another file is another dialog, begun anew.
+      return (
+        <BringInDialog key={asked.text} fileName={asked.fileName} text={asked.text} onClose={closeDialog} />
+      );
+    case 'elsewhere':
+      return <ElsewhereDialog onClose={closeDialog} />;
+  }
+}

@@ -1,0 +1,136 @@
+import { type FormEvent, useId, useState } from 'react';
+import { useStore } from 'zustand';
+import { type BlockDrawing, drawBlock, type PictureKind } from '../../document/export-block.ts';
+import { formatLength } from '../../geometry/length.ts';
+import type { Ring } from '../../geometry/point.ts';
+import { boxOf } from '../../geometry/ring.ts';
+import { session, shownBlock } from '../../workspace/session.ts';
+import {
+  MAX_PIXELS,
+  MIN_PIXELS,
+  pixelHeight,
+  saveBlockPng,
+  saveBlockSvg,
+} from '../../workspace/take-elsewhere.ts';
+import { Choice } from '../choice.tsx';
+import { Dialog } from '../dialog.tsx';
+import { LengthField, readSize } from '../length-field.tsx';
+
+type FileKind = 'svg' | 'png';
+
+const FILES: readonly (readonly [FileKind, string])[] = [
+  ['svg', 'SVG, measures true'],
+  ['png', 'PNG picture'],
+];
+
+const KINDS: readonly (readonly [PictureKind, string])[] = [
+  ['lines', 'Lines only'],
+  ['colours', 'In its colours'],
+];
+
+/** The open block as a drawing or a picture for other programs. */
+export function ElsewhereDialog({ onClose }: { readonly onClose: () => void }) {
+  const block = useStore(session, shownBlock);
+  const fabrics = useStore(session, (state) => state.project.fabrics);
+  const unit = useStore(session, (state) => state.project.unit);
+  const [file, setFile] = useState<FileKind>('svg');
+  const [kind, setKind] = useState<PictureKind>('lines');
+  const box = boxOf(block?.outline ?? []);
+  const [size, setSize] = useState(() =>
+    block === null ? '' : formatLength(Math.round((box.maxX - box.minX) * 64) / 64, unit),
+  );
+  const [pixels, setPixels] = useState('1200');
+  const pixelsId = useId();
+  if (block === null) return null;
+  const read = readSize(size, unit);
+  const width = /^\d{1,5}$/.test(pixels.trim()) ? Number(pixels) : 0;
+  const height = width > 0 ? pixelHeight(block, width) : 0;
+  const pixelFault =
+    width < MIN_PIXELS || width > MAX_PIXELS || height > MAX_PIXELS
+      ? `Type a whole number from ${MIN_PIXELS} to ${MAX_PIXELS.toLocaleString('en')}${height > MAX_PIXELS ? ', fewer for a block as tall as this' : ''}.`
+      : '';
+  const isSound = file === 'svg' ? read.ok : pixelFault === '';
+
+  const save = (event: FormEvent): void => {
+    event.preventDefault();
+    if (!isSound) return;
+    onClose();
+    if (file === 'png') void saveBlockPng(block, fabrics, kind, width);
+    else if (read.ok) saveBlockSvg(block, fabrics, kind, read.inches);
+  };
+
+  return (
+    <Dialog title={`Take “${block.name}” elsewhere`} className="elsewhere" onClose={onClose}>
+      <form className="elsewhere-form" onSubmit={save}>
+        <Picture drawing={drawBlock(block, fabrics, kind, 6)} />
+        <div className="elsewhere-fields">
+          <Choice label="File" options={FILES} value={file} onChoose={setFile} />
+          <Choice label="Drawn" options={KINDS} value={kind} onChoose={setKind} />
+          {file === 'svg' ? (
+            <LengthField label="Finished width" unit={unit} text={size} onChange={setSize} />
+          ) : (
+            <div className="length-field">
+              <label htmlFor={pixelsId}>Width in pixels</label>
+              <input
+                id={pixelsId}
+                className="text-input"
+                inputMode="numeric"
+                autoComplete="off"
+                value={pixels}
+                aria-invalid={pixelFault !== ''}
+                aria-describedby={`${pixelsId}-fault`}
+                onChange={(event) => setPixels(event.target.value)}
+              />
+              <span id={`${pixelsId}-fault`} className="field-fault">
+                {pixelFault}
+              </span>
+            </div>
+          )}
+          <p className="soft elsewhere-note">
+            {file === 'svg'
+              ? 'The front of the block, without seam allowance. Foundations to sew from are printed in Paper.'
+              : `The front of the block on white${pixelFault === '' ? `, ${width.toLocaleString('en')} by ${height.toLocaleString('en')} pixels` : ''}.`}
+          </p>
+        </div>
+        <div className="buttons">
+          <button type="submit" className="button button-main" aria-disabled={!isSound}>
+            Save
+          </button>
+          <button type="button" className="button" onClick={onClose}>
+            Cancel
+          </button>
+        </div>
+      </form>
+    </Dialog>
+  );
+}
+
+/** What the file will show. */
+function Picture({ drawing }: { readonly drawing: BlockDrawing }) {
+  const { width, height, outline, cuts, fills } = drawing;
+  const extent = Math.max(width, height);
+  const line = extent / 150;
+  const path = (ring: Ring): string => `M${ring.map((p) => p.join(' ')).join('L')}Z`;
+  return (
+    <svg
+      className="block-picture"
+      width={180}
+      height={180}
+      viewBox={`${(width - extent) / 2 - line} ${(height - extent) / 2 - line} ${extent + 2 * line} ${extent + 2 * line}`}
+      aria-hidden="true"
+      focusable="false"
+    >
+      <path d={path(outline)} fill="var(--sheet)" />
+      {fills.map(({ color, rings }) => (
+        <path key={rings.map(path).join('')} d={rings.map(path).join('')} fill={color} fillRule="evenodd" />
+      ))}
+      <path
+        d={`${path(outline)}${cuts.map(([a, b]) => `M${a.join(' ')}L${b.join(' ')}`).join('')}`}
+        fill="none"
+        stroke="var(--sheet-ink)"
+        strokeWidth={line}
+        strokeLinejoin="round"
+      />
+    </svg>
+  );
+}

@@ -1,0 +1,63 @@
+import { expose } from 'comlink';
+import type { Block } from '../piecing/block.ts';
+import { piece } from '../piecing/piece.ts';
+import type { PiecingPlan } from '../piecing/plan.ts';
+import { findRepairs } from '../piecing/repairs/find-repairs.ts';
+import type { Repair } from '../piecing/repairs/repair.ts';
+import { optionsOf, type PieceSettings } from './piece-settings.ts';
+
+/** A block to be pieced. */
+export interface PieceOrder {
+  readonly block: Block;
+  readonly settings: PieceSettings;
+}
+
+export interface MadePlan {
+  readonly plan: PiecingPlan;
+  /** What it took, ms. */
+  readonly ms: number;
+}
+
+/** Work between two looks at what else is wanted, ms. */
+const STRETCH_MS = 12;
+
+let search = 0;
+
+/** Lets messages that wait, such as a newer order, come in between two steps. */
+const breathe = (): Promise<void> => new Promise((resolve) => setTimeout(resolve, 0));
+
+const piecing = {
+  plan({ block, settings }: PieceOrder): MadePlan {
+    const begun = performance.now();
+    const plan = piece(block, optionsOf(settings));
+    return { plan, ms: performance.now() - begun };
+  },
+
+  /** Repairs of a block; null when another search, or `dropRepairs`, came before it was done. */
+  async repairs(
+    { block, settings }: PieceOrder,
+    onProgress: (share: number) => void,
+  ): Promise<readonly Repair[] | null> {
+    const mine = ++search;
+    await breathe();
+    const steps = findRepairs(block, optionsOf(settings));
+    let rested = performance.now();
+    while (mine === search) {
+      const step = steps.next();
+      if (step.done) return step.value;
+      if (performance.now() - rested < STRETCH_MS) continue;
+      onProgress(step.value.tried / Math.max(1, step.value.total));
+      await breathe();
+      rested = performance.now();
+    }
+    return null;
+  },
+
+  dropRepairs(): void {
+    search++;
+  },
+};
+
+export type Piecing = typeof piecing;
+
+expose(piecing);

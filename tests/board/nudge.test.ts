@@ -1,0 +1,57 @@
+import { beforeEach, describe, expect, it } from 'vitest';
+import { runBoardCommand } from '../../src/board/board-commands.ts';
+import { board } from '../../src/board/board-state.ts';
+import { nudge } from '../../src/board/nudge.ts';
+import { select, undo } from '../../src/workspace/actions.ts';
+import { freshSession, session } from '../../src/workspace/session.ts';
+import { projectWith, WINDOW } from './script.ts';
+
+const block = () => session.getState().project.blocks[0]!;
+const press = (key: string, ctrlKey = false) => ({
+  key,
+  code: '',
+  ctrlKey,
+  metaKey: false,
+  shiftKey: false,
+  altKey: false,
+});
+
+beforeEach(() => {
+  session.setState(freshSession(projectWith(WINDOW)), true);
+  board.setState({ chosen: null, tool: 'select' });
+});
+
+describe('keys that move what is chosen', () => {
+  it('move a cut by the grid or a quarter of it, all in one step', () => {
+    select(['c1']);
+    nudge(0, 1, 'grid');
+    nudge(0, 1, 'grid');
+    nudge(0, -1, 'finer');
+    expect(block().cuts[0]).toMatchObject({ from: [0, 4.4375], to: [12, 4.4375] });
+    undo();
+    expect(block()).toBe(WINDOW);
+  });
+
+  it('move a corner, and what ends on its edges follows', () => {
+    board.setState({ chosen: { kind: 'corner', corner: 1 } });
+    for (let step = 0; step < 4; step++) nudge(1, 0, 'grid');
+    expect(block().outline[1]).toEqual([13, 0]);
+    expect(block().cuts[0]!.to[0]).toBeCloseTo(13 - 4 / 12, 3);
+  });
+});
+
+describe('commands of the board', () => {
+  it('lock, choose all, and leave keys alone that have nothing to work on', () => {
+    expect(runBoardCommand(press('l'))).toBe(false);
+    expect(runBoardCommand(press('a', true))).toBe(true);
+    expect(session.getState().selection).toEqual(['c1']);
+    expect(runBoardCommand(press('l'))).toBe(true);
+    expect(block().cuts[0]!.locked).toBe(true);
+    nudge(0, 1, 'grid');
+    expect(block().cuts[0]!.from).toEqual([0, 4]);
+    expect(runBoardCommand(press('l'))).toBe(true);
+    expect(block()).toEqual(WINDOW);
+    // Pasting comes with the browser's own event, which knows what the clipboard holds.
+    expect(runBoardCommand(press('v', true))).toBe(false);
+  });
+});
