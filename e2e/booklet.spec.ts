@@ -63,6 +63,8 @@ test('a cover, templates and a drawing for each sheet', async ({ page }, testInf
     await page.getByRole('checkbox', { name: part, exact: true }).check();
   await page.getByRole('checkbox', { name: 'Foundations', exact: true }).uncheck();
   const sum = page.locator('.paper-count');
+  // Only what is laid out whole can be written.
+  await expect(page.getByRole('button', { name: 'Download PDF' })).toHaveAttribute('aria-disabled', 'false');
   await expect(sum).toHaveText(/^\d+ sheets$/);
   const shown = Number(/^(\d+)/.exec((await sum.textContent()) ?? '')?.[1]);
   await page.getByText('Other files').click();

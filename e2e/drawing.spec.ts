@@ -49,6 +49,13 @@ test('four flying geese, twelve patches, are drawn by hand in under a minute', a
   await expect(verdict(page)).toHaveText('Sews on one foundation.');
 });
 
+/** The palette takes what is typed once it has the focus. */
+async function openPalette(page: Page): Promise<void> {
+  await expect(page.getByRole('dialog')).toHaveCount(0);
+  await page.keyboard.press('Control+k');
+  await expect(page.getByRole('dialog').getByRole('combobox')).toBeFocused();
+}
+
 /** Presses a key several times. */
 async function press(page: Page, key: string, times = 1): Promise<void> {
   for (let time = 0; time < times; time++) await page.keyboard.press(key);
@@ -60,10 +67,10 @@ test('a pinwheel of twelve patches is drawn with the keyboard alone, by symmetry
   await openApp(page);
   await page.keyboard.press('Control+Alt+b');
   const told = page.locator('.desk').getByRole('status');
-  await page.keyboard.press('Control+k');
+  await openPalette(page);
   await page.keyboard.type('cut c');
   await page.keyboard.press('Escape');
-  await page.keyboard.press('Control+k');
+  await openPalette(page);
   await page.keyboard.type('measure');
   await page.keyboard.press('Enter');
   await expect(page.getByRole('button', { name: 'Measure (M)' })).toHaveAttribute('aria-pressed', 'true');
@@ -117,7 +124,7 @@ test('a cut is set by numbers, a line drawn beside it, and each is one step of t
   await expect(card.getByRole('alert')).toContainText('long');
   await page.keyboard.press('Escape');
 
-  await page.keyboard.press('Control+k');
+  await openPalette(page);
   await page.keyboard.type('lines beside');
   await page.keyboard.press('Enter');
   await expect(page.getByLabel('Distance')).toBeFocused();
@@ -126,9 +133,10 @@ test('a cut is set by numbers, a line drawn beside it, and each is one step of t
   await expect(numbers(page)).toHaveText('3 patches, no joins.');
   await page.keyboard.press('Escape');
   await expect(numbers(page)).toHaveText('2 patches, no joins.');
-  await page.keyboard.press('Control+k');
+  await openPalette(page);
   await page.keyboard.type('lines beside');
   await page.keyboard.press('Enter');
+  await expect(page.getByLabel('Distance')).toBeFocused();
   await page.keyboard.type('1 1/2');
   await page.keyboard.press('Tab');
   await page.keyboard.type('2');
@@ -158,7 +166,7 @@ test('cuts are boxed, copied to another block, locked, and the block turned', as
   await expect(
     page.getByRole('button', { name: /^Cut 1, from left edge 2 in down to right edge 2 in down.*locked$/ }),
   ).toBeVisible();
-  await page.keyboard.press('Control+k');
+  await openPalette(page);
   await page.keyboard.type('turn the block left');
   await page.keyboard.press('Enter');
   await expect(

@@ -87,6 +87,13 @@ export const BOARD_COMMANDS: readonly BoardCommand[] = [
     board.setState({ symmetry });
     tell(`Symmetry: ${words}`);
   }),
+  onBoard('value-view', 'Show values or colours', ['W'], () => {
+    const valueView = !board.getState().valueView;
+    board.setState({ valueView });
+    tell(
+      valueView ? 'Fabrics are shown as greys, by their lightness.' : 'Fabrics are shown in their colours.',
+    );
+  }),
   { ...onBoard('choose-all', 'Choose all cuts', ['Mod+a'], chooseAll), enabled: hasBlock },
   onCuts('choose-direction', 'Choose all in this direction', [], chooseSameDirection),
   onCuts('choose-role', 'Choose all sewn as this', [], chooseSameRole),

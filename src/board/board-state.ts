@@ -39,6 +39,8 @@ export interface BoardState {
   readonly divisions: readonly Point[];
   /** The form that is open beside the drawing, by its name. */
   readonly form: string | null;
+  /** Fabrics are shown as greys, each as light as its colour. */
+  readonly valueView: boolean;
   /** Fabric in hand; null takes fabric off. */
   readonly fabricId: string | null;
   readonly chosen: Chosen | null;
@@ -70,6 +72,7 @@ export const board = createStore<BoardState>(() => ({
   onePatch: false,
   divisions: [],
   form: null,
+  valueView: false,
   fabricId: null,
   chosen: null,
   marks: [],

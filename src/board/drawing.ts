@@ -1,3 +1,4 @@
+import { valueOfColor } from '../document/lightness.ts';
 import type { Block, Fabric } from '../document/project.ts';
 import type { Point } from '../geometry/point.ts';
 import type { PiecingPlan } from '../piecing/plan.ts';
@@ -34,6 +35,17 @@ function fabricsById(fabrics: readonly Fabric[]): ReadonlyMap<string, Fabric> {
   return map;
 }
 
+const asGreys = new WeakMap<readonly Fabric[], readonly Fabric[]>();
+
+/** The fabrics as greys, each as light as its colour. */
+function asValues(fabrics: readonly Fabric[]): readonly Fabric[] {
+  const known = asGreys.get(fabrics);
+  if (known !== undefined) return known;
+  const greys = fabrics.map((fabric) => ({ ...fabric, color: valueOfColor(fabric.color) }));
+  asGreys.set(fabrics, greys);
+  return greys;
+}
+
 /** Draws what lies still while the pointer moves about: the sheet, the block and its plan. */
 export function drawStill(ctx: CanvasRenderingContext2D): void {
   const state = board.getState();
@@ -44,7 +56,7 @@ export function drawStill(ctx: CanvasRenderingContext2D): void {
   drawSheet(pen, box, project.unit);
   drawGrid(pen, box, gridInUse(project), project.unit, state.gridKind);
   if (block === null) return;
-  const fabrics = fabricsById(project.fabrics);
+  const fabrics = fabricsById(state.valueView ? asValues(project.fabrics) : project.fabrics);
   const proposal = proposals.getState().shown;
   if (proposal !== null && proposal.block === block) {
     drawPlanned(pen, proposal.after, shownPlan(proposal.after).plan ?? shownPlan(block).plan, fabrics);

@@ -37,3 +37,47 @@ export function removeFabric(project: Project, fabricId: string): Project {
   });
   return { ...project, fabrics, blocks };
 }
+
+/**
+ * Lays one fabric wherever another lay: in one block, or in all of them when `blockId` is null. Both stay in the
+ * project. Nothing changes when either is no fabric of it.
+ */
+export function replaceFabric(
+  project: Project,
+  fromId: string,
+  toId: string,
+  blockId: string | null = null,
+): Project {
+  return relaid(project, new Map([[fromId, toId]]), blockId);
+}
+
+/** Two fabrics change places: in one block, or in all of them when `blockId` is null. */
+export function swapFabrics(
+  project: Project,
+  oneId: string,
+  otherId: string,
+  blockId: string | null = null,
+): Project {
+  return relaid(
+    project,
+    new Map([
+      [oneId, otherId],
+      [otherId, oneId],
+    ]),
+    blockId,
+  );
+}
+
+/** The project with fabrics laid in the place of others; itself when that changes nothing. */
+function relaid(project: Project, instead: ReadonlyMap<string, string>, blockId: string | null): Project {
+  const isFabric = (id: string): boolean => project.fabrics.some((fabric) => fabric.id === id);
+  const changes = [...instead].every(([from, to]) => from !== to && isFabric(from) && isFabric(to));
+  if (!changes) return project;
+  const blocks = project.blocks.map((block) => {
+    const isMeant = blockId === null || block.id === blockId;
+    if (!isMeant || !block.paint.some(({ fabric }) => instead.has(fabric))) return block;
+    const paint = block.paint.map((one) => ({ ...one, fabric: instead.get(one.fabric) ?? one.fabric }));
+    return { ...block, paint };
+  });
+  return blocks.some((block, index) => block !== project.blocks[index]) ? { ...project, blocks } : project;
+}

@@ -22,6 +22,7 @@ export type CommandName =
   | 'from-the-shelf'
   | 'bring-in-drawing'
   | 'take-elsewhere'
+  | 'recolour'
   | 'duplicate-block'
   | 'remove-block'
   | 'delete-selection'
@@ -121,6 +122,14 @@ export const COMMANDS: readonly Command[] = [
     whileTyping: false,
     enabled: hasOpenBlock,
     run: () => askFor({ kind: 'elsewhere' }),
+  },
+  {
+    name: 'recolour',
+    label: () => 'Replace or swap fabrics…',
+    keys: [],
+    whileTyping: false,
+    enabled: (state) => hasOpenBlock(state) && state.project.fabrics.length > 1,
+    run: () => askFor({ kind: 'recolour' }),
   },
   {
     name: 'duplicate-block',

@@ -5,7 +5,8 @@ import { goTo } from './actions.ts';
 export type AskedDialog =
   | { readonly kind: 'shelf' }
   | { readonly kind: 'bring-in'; readonly fileName: string; readonly text: string }
-  | { readonly kind: 'elsewhere' };
+  | { readonly kind: 'elsewhere' }
+  | { readonly kind: 'recolour' };
 
 /** Which dialog is asked for; null when none is. */
 export const dialogs = createStore<{ readonly asked: AskedDialog | null }>(() => ({ asked: null }));

@@ -9,6 +9,7 @@ import {
   keyText,
   runCommand,
 } from '../../src/workspace/commands.ts';
+import { closeDialog, dialogs } from '../../src/workspace/dialogs.ts';
 import { freshSession, session } from '../../src/workspace/session.ts';
 import { blockOf, harbour, quarters } from '../document/projects.ts';
 
@@ -125,6 +126,18 @@ describe('commands', () => {
     runCommand('undo');
     expect(now().project).toBe(harbour);
     expect(now().selection).toEqual(['c1', 'c2']);
+  });
+
+  it('replace or swap fabrics when there are two, and a block to see them in', () => {
+    const { enabled, run } = command('recolour');
+    expect(enabled(now())).toBe(true);
+    void run();
+    expect(dialogs.getState().asked).toEqual({ kind: 'recolour' });
+    closeDialog();
+    session.setState(freshSession({ ...harbour, fabrics: harbour.fabrics.slice(0, 1) }), true);
+    expect(enabled(now())).toBe(false);
+    session.setState(freshSession({ ...harbour, blocks: [] }), true);
+    expect(enabled(now())).toBe(false);
   });
 
   it('begin a new project, undoably', () => {

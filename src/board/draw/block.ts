@@ -69,11 +69,9 @@ export function drawSections(pen: Pen, plan: PiecingPlan, fabrics: ReadonlyMap<s
       const under = own.filter((patch) => isOnDark(patch) === dark);
       if (under.length === 0) continue;
       ctx.save();
-      if (under.length < own.length) {
-        ctx.beginPath();
-        for (const patch of under) tracePatch(pen, patch);
-        ctx.clip('evenodd');
-      }
+      ctx.beginPath();
+      for (const patch of under) tracePatch(pen, patch);
+      ctx.clip('evenodd');
       strokeLine(pen, stitches, { color: dark ? pale : color, width: 2, dash }, true);
       ctx.restore();
     }

@@ -35,6 +35,7 @@ export function BoardLine() {
         </select>
       </label>
       <DrawingAids />
+      <ValueToggle />
       <p className="tool-hint">{toolEntry(tool).hint}</p>
       <div className="zoom">
         <ZoomButton name="zoom-out" icon="minus" />
@@ -43,6 +44,25 @@ export function BoardLine() {
         <ZoomButton name="zoom-fit" icon="fit" />
       </div>
     </div>
+  );
+}
+
+/** Shows the block in greys, each as light as its fabric, to see whether its picture holds by value alone. */
+function ValueToggle() {
+  const valueView = useStore(board, (state) => state.valueView);
+  const { keys, run } = boardCommand('value-view');
+  return (
+    <button
+      type="button"
+      className="aids-button value-toggle"
+      aria-pressed={valueView}
+      data-on={valueView}
+      title={`Fabrics as greys, by their lightness (${keys[0]})`}
+      onClick={run}
+    >
+      <Icon name="values" size={18} />
+      <span>Values</span>
+    </button>
   );
 }
 

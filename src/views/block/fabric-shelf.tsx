@@ -1,14 +1,20 @@
-import { useState } from 'react';
+import { useMemo, useState } from 'react';
 import { useStore } from 'zustand';
 import { board } from '../../board/board-state.ts';
 import { takeFabric } from '../../board/working.ts';
+import { alikeFabrics } from '../../document/colour-difference.ts';
 import { addFabric, removeFabric, updateFabric } from '../../document/edit-fabrics.ts';
 import { nextFabricId } from '../../document/ids.ts';
 import type { Fabric } from '../../document/project.ts';
 import { edit, endMerge, say } from '../../workspace/actions.ts';
+import { command, runCommand } from '../../workspace/commands.ts';
 import { session } from '../../workspace/session.ts';
+import { Folded } from '../folded.tsx';
 import { Icon } from '../icons.tsx';
 import { NameField } from '../name-field.tsx';
+import './colouring.css';
+import { FabricNumber, lightnessNumber } from './fabric-number.tsx';
+import { HarmonyRow } from './harmony-row.tsx';
 
 /** Colours new fabrics begin with, in turn: indigo, madder, weld, woad, walnut, and paler ones. */
 const DYES = [
@@ -26,6 +32,8 @@ const DYES = [
 export function FabricShelf() {
   const fabrics = useStore(session, (state) => state.project.fabrics);
   const chosenId = useStore(board, (state) => state.fabricId);
+  const valueView = useStore(board, (state) => state.valueView);
+  const canRecolour = useStore(session, command('recolour').enabled);
   const isPainting = useStore(board, (state) => state.tool === 'paint');
   const [isNew, setNew] = useState(false);
   const inHand = fabrics.find(({ id }) => id === chosenId) ?? null;
@@ -42,6 +50,17 @@ export function FabricShelf() {
     <section className="fabrics" aria-labelledby="fabrics-title">
       <div className="shelf-head">
         <h2 id="fabrics-title">Fabrics</h2>
+        {canRecolour && (
+          <button
+            type="button"
+            className="icon-button shelf-swap"
+            aria-label="Replace or swap fabrics"
+            title="Replace or swap fabrics"
+            onClick={() => runCommand('recolour')}
+          >
+            <Icon name="swap" />
+          </button>
+        )}
         <button
           type="button"
           className="icon-button"
@@ -59,14 +78,18 @@ export function FabricShelf() {
               type="button"
               className="swatch"
               style={{ backgroundColor: fabric.color }}
-              aria-label={fabric.name}
-              title={fabric.name}
+              aria-label={
+                valueView ? `${fabric.name}, lightness ${lightnessNumber(fabric.color)}` : fabric.name
+              }
+              title={`${fabric.name}, lightness ${lightnessNumber(fabric.color)}`}
               aria-pressed={fabric.id === inHand?.id}
               onClick={() => {
                 setNew(false);
                 takeFabric(fabric);
               }}
-            />
+            >
+              {valueView && <FabricNumber color={fabric.color} />}
+            </button>
           </li>
         ))}
         {fabrics.length > 0 && (
@@ -93,7 +116,30 @@ export function FabricShelf() {
       ) : (
         <FabricDetails key={inHand.id} fabric={inHand} isNew={isNew} />
       )}
+      <AlikeNote fabrics={fabrics} />
+      {fabrics.length > 0 && (
+        <Folded title="What goes with these">
+          <HarmonyRow />
+        </Folded>
+      )}
     </section>
+  );
+}
+
+/** Warns of fabrics that would run into one another. */
+function AlikeNote({ fabrics }: { readonly fabrics: readonly Fabric[] }) {
+  const alike = useMemo(() => alikeFabrics(fabrics), [fabrics]);
+  const [first] = alike;
+  if (first === undefined) return null;
+  const more = alike.length - 1;
+  return (
+    <p className="fabrics-alike">
+      <Icon name="caution" size={16} />
+      <span>
+        “{first.one.name}” and “{first.other.name}” can hardly be told apart
+        {more > 0 && `, nor can ${more === 1 ? 'another pair' : `${more} other pairs`}`}.
+      </span>
+    </p>
   );
 }
 

@@ -89,8 +89,16 @@ export function OrderList({ block, plan, section, fabrics }: OrderListProps) {
     setRefusal(null);
     setSectionOrder(block, plan, section, next);
     tell(`${order[place]} is sewn ${ordinal(to + firstPosition(section))} now.`);
-    focusGrip(to);
+    following.current = { place: to, before: order };
   };
+
+  // The grip is followed to its new place once that is drawn: a row that moves loses the focus it had.
+  const following = useRef<{ readonly place: number; readonly before: readonly string[] } | null>(null);
+  useEffect(() => {
+    if (following.current === null || following.current.before === order) return;
+    list.current?.querySelectorAll<HTMLElement>('.order-grip')[following.current.place]?.focus();
+    following.current = null;
+  });
 
   // The places that open above the patch taken up must not carry it away from under the pointer.
   const stood = useRef(0);

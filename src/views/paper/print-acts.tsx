@@ -41,8 +41,12 @@ export function PrintActs({ projectName, isDisabled }: PrintActsProps) {
   ): Promise<void> => {
     if (isDisabled || isWriting) return;
     setDoing({ kind: 'writing', what, done: 0, of: 0 });
+    // Steps come by a channel of their own: one may arrive after the file has, and must not begin it anew.
+    let isOver = false;
     try {
-      const file = await make((done, of) => setDoing({ kind: 'writing', what, done, of }));
+      const file = await make((done, of) => {
+        if (!isOver) setDoing({ kind: 'writing', what, done, of });
+      });
       if (file) then(file);
     } catch (thrown) {
       say(
@@ -50,6 +54,7 @@ export function PrintActs({ projectName, isDisabled }: PrintActsProps) {
         `The file was not written. ${thrown instanceof Error ? thrown.message : String(thrown)}`,
       );
     } finally {
+      isOver = true;
       setDoing({ kind: 'idle' });
     }
   };

@@ -1,6 +1,14 @@
 import type { KeyboardEvent } from 'react';
 import { leaveStage, playOrPause, rehearsal, showStep } from './rehearsal-state.ts';
 
+/** The keys and what they do, as the help shows them. */
+export const REHEARSAL_KEYS = [
+  { keys: '← →', does: 'The step before or after' },
+  { keys: 'Home, End', does: 'The first or the last step' },
+  { keys: 'Space', does: 'Play the steps, or pause' },
+  { keys: 'Esc', does: 'Back to the drawing' },
+] as const;
+
 /** Keys of the rehearsal, wherever one is in it: arrows, Home and End, Space to play, Esc back to the drawing. */
 export function rehearsalKey(event: KeyboardEvent, steps: number): void {
   if (event.ctrlKey || event.metaKey || event.altKey) return;

@@ -1,5 +1,6 @@
 import { useStore } from 'zustand';
 import { closeDialog, dialogs } from '../../workspace/dialogs.ts';
+import { RecolourDialog } from '../block/recolour-dialog.tsx';
 import './shelf.css';
 import { BringInDialog } from './bring-in-dialog.tsx';
 import { ElsewhereDialog } from './elsewhere-dialog.tsx';
@@ -19,5 +20,7 @@ export function AskedDialog() {
       );
     case 'elsewhere':
       return <ElsewhereDialog onClose={closeDialog} />;
+    case 'recolour':
+      return <RecolourDialog onClose={closeDialog} />;
   }
 }

@@ -1,0 +1,174 @@
+import { useId, useState } from 'react';
+import { useStore } from 'zustand';
+import { fabricInHand } from '../../board/board-state.ts';
+import { replaceFabric, swapFabrics } from '../../document/edit-fabrics.ts';
+import { fabricsIn } from '../../document/harmony.ts';
+import type { Block, Fabric, Project } from '../../document/project.ts';
+import { edit, say } from '../../workspace/actions.ts';
+import { session, shownBlock } from '../../workspace/session.ts';
+import { Choice } from '../choice.tsx';
+import { Dialog } from '../dialog.tsx';
+import { BlockPicture } from './block-picture.tsx';
+import './colouring.css';
+
+type How = 'replace' | 'swap';
+type Where = 'block' | 'project';
+
+const HOWS: readonly (readonly [How, string])[] = [
+  ['replace', 'Replace'],
+  ['swap', 'Swap'],
+];
+
+const WHERES: readonly (readonly [Where, string])[] = [
+  ['block', 'In this block'],
+  ['project', 'In the whole project'],
+];
+
+const DO = { replace: replaceFabric, swap: swapFabrics } as const;
+
+/** Lays one fabric in the place of another, or lets two change places, with the block as it will look. */
+export function RecolourDialog({ onClose }: { readonly onClose: () => void }) {
+  const block = useStore(session, shownBlock);
+  const project = useStore(session, (state) => state.project);
+  return block === null ? null : <Recolour block={block} project={project} onClose={onClose} />;
+}
+
+interface RecolourProps {
+  readonly block: Block;
+  readonly project: Project;
+  readonly onClose: () => void;
+}
+
+function Recolour({ block, project, onClose }: RecolourProps) {
+  const { fabrics } = project;
+  const [how, setHow] = useState<How>('replace');
+  const [where, setWhere] = useState<Where>('block');
+  const [oneId, setOne] = useState(() => firstChoice(block, project));
+  const [otherId, setOther] = useState(() => fabrics.find(({ id }) => id !== oneId)?.id ?? '');
+  const one = fabrics.find(({ id }) => id === oneId);
+  const other = fabrics.find(({ id }) => id === otherId);
+  if (one === undefined || other === undefined) return null;
+
+  const blockId = where === 'block' ? block.id : null;
+  const fault = faultOf(project, DO[how](project, one.id, other.id, blockId), { how, where, one, other });
+  const carryOut = (): void => {
+    if (fault !== null) return;
+    onClose();
+    edit(how === 'replace' ? 'Replace fabric' : 'Swap fabrics', (before) =>
+      DO[how](before, one.id, other.id, blockId),
+    );
+    const place = where === 'block' ? `in “${block.name}”` : 'in every block';
+    say(
+      'done',
+      how === 'replace'
+        ? `“${other.name}” lies where “${one.name}” lay ${place}. Undo brings it back.`
+        : `“${one.name}” and “${other.name}” changed places ${place}. Undo brings it back.`,
+    );
+  };
+
+  return (
+    <Dialog title="Replace or swap fabrics" className="recolour" onClose={onClose}>
+      <form
+        className="recolour-form"
+        onSubmit={(event) => {
+          event.preventDefault();
+          carryOut();
+        }}
+      >
+        <div className="recolour-pictures">
+          <figure>
+            <BlockPicture block={block} fabrics={fabrics} size={148} />
+            <figcaption className="soft">Now</figcaption>
+          </figure>
+          <figure>
+            <BlockPicture block={block} fabrics={redyed(fabrics, how, one, other)} size={148} />
+            <figcaption className="soft">Then</figcaption>
+          </figure>
+        </div>
+        <div className="recolour-fields">
+          <Choice label="What to do" isLabelShown={false} options={HOWS} value={how} onChoose={setHow} />
+          <FabricField
+            label={how === 'replace' ? 'Replace' : 'Swap'}
+            fabrics={fabrics}
+            fabric={one}
+            onChoose={setOne}
+          />
+          <FabricField
+            label={how === 'replace' ? 'By' : 'With'}
+            fabrics={fabrics}
+            fabric={other}
+            onChoose={setOther}
+          />
+          <Choice label="Where" isLabelShown={false} options={WHERES} value={where} onChoose={setWhere} />
+        </div>
+        <p className="soft recolour-note" role="status">
+          {fault ?? 'Both fabrics stay in the project.'}
+        </p>
+        <div className="buttons">
+          <button type="submit" className="button button-main" aria-disabled={fault !== null}>
+            {how === 'replace' ? 'Replace fabric' : 'Swap fabrics'}
+          </button>
+          <button type="button" className="button" onClick={onClose}>
+            Cancel
+          </button>
+        </div>
+      </form>
+    </Dialog>
+  );
+}
+
+/** The fabric in hand where it lies in the block, else the first that does. */
+function firstChoice(block: Block, project: Project): string {
+  const laid = fabricsIn(block, project.fabrics);
+  const inHand = laid.find(({ id }) => id === fabricInHand(project));
+  return (inHand ?? laid[0] ?? project.fabrics[0])?.id ?? '';
+}
+
+/** Fabrics in the colours they will seem to have: the same patches, so the block need not be worked out again. */
+function redyed(fabrics: readonly Fabric[], how: How, one: Fabric, other: Fabric): readonly Fabric[] {
+  return fabrics.map((fabric) => {
+    if (fabric === one) return { ...fabric, color: other.color };
+    return fabric === other && how === 'swap' ? { ...fabric, color: one.color } : fabric;
+  });
+}
+
+interface Wish {
+  readonly how: How;
+  readonly where: Where;
+  readonly one: Fabric;
+  readonly other: Fabric;
+}
+
+/** Why nothing would change; null when something would. */
+function faultOf(before: Project, after: Project, { how, where, one, other }: Wish): string | null {
+  if (after !== before) return null;
+  if (one === other) return 'Choose two different fabrics.';
+  const place = where === 'block' ? 'in this block' : 'in any block';
+  return how === 'replace'
+    ? `“${one.name}” does not lie ${place}.`
+    : `Neither “${one.name}” nor “${other.name}” lies ${place}.`;
+}
+
+interface FabricFieldProps {
+  readonly label: string;
+  readonly fabrics: readonly Fabric[];
+  readonly fabric: Fabric;
+  readonly onChoose: (fabricId: string) => void;
+}
+
+function FabricField({ label, fabrics, fabric, onChoose }: FabricFieldProps) {
+  const id = useId();
+  return (
+    <div className="recolour-fabric">
+      <label htmlFor={id}>{label}</label>
+      <span className="row-swatch" style={{ backgroundColor: fabric.color }} />
+      <select id={id} value={fabric.id} onChange={(event) => onChoose(event.target.value)}>
+        {fabrics.map((one) => (
+          <option key={one.id} value={one.id}>
+            {one.name}
+          </option>
+        ))}
+      </select>
+    </div>
+  );
+}
