@@ -1,8 +1,8 @@
 import type { Point } from '../geometry/point.ts';
 import { TEST_LINE_IN } from './correction.ts';
 import { SMALLEST_PT, stack } from './label-request.ts';
-import { blockMarks, shortened, type TextLine, textAt, wrapped } from './lettering.ts';
-import { type Mark, PT } from './marks.ts';
+import { blockMarks, lengthOf, shortened, type TextLine, textAt, wrapped } from './lettering.ts';
+import { type Mark, PT, type TextMark } from './marks.ts';
 import type { Side } from './paper.ts';
 import type { Typeface } from './typeface.ts';
 
@@ -14,6 +14,10 @@ export interface Band {
   readonly height: number;
   /** The marks of one sheet's band, from the band's upper left corner. */
   draw(words: SheetWords): Mark[];
+  /** Where the line begins that says which sheet it is, from the same corner. */
+  readonly numberAt: Point;
+  /** How long that line may be, inches. */
+  readonly numberWidth: number;
   /** Room for small pictures at the right of the first row on a sheet with or without the cautions. */
   pictureRoom(first: boolean): PictureRoom;
 }
@@ -25,10 +29,21 @@ export interface PictureRoom {
   readonly height: number;
 }
 
-/** What a band says that differs from sheet to sheet. */
+/** The line that says which sheet it is: the first of some wordings that is no longer than `widest` inches. */
+export function numberLine(
+  typeface: Typeface,
+  wordings: readonly string[],
+  at: Point,
+  widest: number,
+): TextMark {
+  const text = wordings.find((one) => lengthOf(typeface, { text: one, ...PLAIN }) <= widest);
+  return textAt(typeface, { text: text ?? wordings.at(-1) ?? '', ...PLAIN }, at);
+}
+
+/** What a band says that differs from sheet to sheet, beside its number. */
 export interface SheetWords {
-  readonly number: number;
-  readonly of: number;
+  /** The first sheet of a print cautions. */
+  readonly isFirst: boolean;
   /** Whether tiles of a larger foundation lie on it. */
   readonly tiles: boolean;
 }
@@ -99,16 +114,19 @@ export function planBand(width: number, words: BandWords, typeface: Typeface): B
     );
     return { lines, height: lines.reduce((sum, line) => sum + leading(line), 0) };
   };
-  const nameColumn = (wide: number, { number, of, tiles }: SheetWords): Column =>
+  const project = (wide: number): Column =>
+    column(wide, [shortened(typeface, { text: words.project, ...STRONG }, wide), STRONG]);
+  const aboutColumn = (wide: number, { tiles }: Pick<SheetWords, 'tiles'>): Column =>
     column(
       wide,
-      [shortened(typeface, { text: words.project, ...STRONG }, wide), STRONG],
-      [`Sheet ${number} of ${of}, ${words.printedOn}`, PLAIN],
+      [words.printedOn, PLAIN],
       ...(words.correction ? [[`Drawing ${words.correction}.`, PLAIN] as const] : []),
       [SIDE_WORDS[words.side], PLAIN],
       ...(tiles ? [[TILE_WORDS, PLAIN] as const] : []),
     );
-  const highest: SheetWords = { number: 8888, of: 8888, tiles: words.tiles };
+  /** The names with the line of the number, which is set apart, under the project. */
+  const nameHeight = (wide: number): number =>
+    leading(STRONG) + leading(PLAIN) + aboutColumn(wide, words).height;
 
   // Across: the square, the scale words, the names, then cautions and pictures while there is room.
   const scaleX = SQUARE_IN + GAP_IN;
@@ -133,13 +151,14 @@ export function planBand(width: number, words: BandWords, typeface: Typeface): B
 
   const lineRoom = 0.26;
   let rowHeight = Math.max(SQUARE_IN + 2 * INSET_IN, scale.height + lineRoom);
-  if (wideEnough) rowHeight = Math.max(rowHeight, nameColumn(nameWidth, highest).height);
+  if (wideEnough) rowHeight = Math.max(rowHeight, nameHeight(nameWidth));
   if (beside) rowHeight = Math.max(rowHeight, cautions.height);
   const nameY = wideEnough ? 0 : rowHeight + 0.08;
-  const stackedEnd = wideEnough ? rowHeight : nameY + nameColumn(nameWidth, highest).height;
+  const stackedEnd = wideEnough ? rowHeight : nameY + nameHeight(nameWidth);
   const cautionY = beside ? 0 : stackedEnd + 0.06;
   const rows = beside ? stackedEnd : cautionY + cautions.height;
   const top = HEAD_IN + keyHeight;
+  const numberY = top + nameY + leading(STRONG);
 
   const write = ({ lines }: Column, x: number, y: number): Mark[] => {
     let baseline = y;
@@ -152,8 +171,10 @@ export function planBand(width: number, words: BandWords, typeface: Typeface): B
 
   return {
     height: top + rows,
+    numberAt: [nameX, numberY + 0.78 * PLAIN.size],
+    numberWidth: nameWidth,
     draw: (sheet) => {
-      const first = sheet.number === 1;
+      const first = sheet.isFirst;
       const testLineY = top + SQUARE_IN + INSET_IN;
       return [
         {
@@ -168,7 +189,8 @@ export function planBand(width: number, words: BandWords, typeface: Typeface): B
         ...testSquare([INSET_IN, top + INSET_IN], typeface),
         ...write(scale, scaleX, top),
         ...testLine([scaleX, testLineY], typeface),
-        ...write(nameColumn(nameWidth, sheet), nameX, top + nameY),
+        ...write(project(nameWidth), nameX, top + nameY),
+        ...write(aboutColumn(nameWidth, sheet), nameX, numberY + leading(PLAIN)),
         ...(first ? write(cautions, cautionX, top + cautionY) : []),
       ];
     },

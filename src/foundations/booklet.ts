@@ -16,7 +16,7 @@ import { lineDrawingPages } from './line-drawing.ts';
 import { marginFault } from './pages.ts';
 import { pileLabelPages } from './pile-labels.ts';
 import { fabricLabels, foundationsOf, type PrintNote, type PrintWork } from './print-work.ts';
-import { layOutSheets, type Sheet, type SheetLayout, type SheetOptions } from './sheets.ts';
+import { asPage, layOutSheets, type Sheet, type SheetLayout, type SheetOptions } from './sheets.ts';
 import { templatePages } from './templates.ts';
 import { printable } from './typeface.ts';
 
@@ -26,8 +26,8 @@ export interface Booklet extends SheetLayout {
 }
 
 /**
- * Lays out the chosen parts of some blocks: pages to read first, then those to cut up, the foundations last. Each
- * page says its number and of how many; foundations say which sheet they are, and of how many.
+ * Lays out the chosen parts of some blocks: pages to read first, then those to cut up, the foundations last. All
+ * pages are numbered through; foundations also say which of the foundations they are, and alone only that.
  * A plan that fails the last check is refused with a note, in every part. `foundations` lays out the foundations;
  * a caller who keeps what was laid out before gives its own.
  */
@@ -75,7 +75,18 @@ export function layOutBooklet(
     const sheet = withFoot(draft, setting, i + 1, total);
     return scale ? { ...sheet, width: across * sheet.width, height: down * sheet.height, scale } : sheet;
   });
-  const sheets = [...pages, ...layout.sheets];
+  // Foundations alone are sheets; among other pages they are counted with them.
+  const papers =
+    drafts.length === 0
+      ? layout.sheets
+      : layout.sheets.map((sheet, i) =>
+          asPage(
+            sheet,
+            { page: drafts.length + i + 1, pages: total, sheet: i + 1, sheets: layout.sheets.length },
+            options.typeface,
+          ),
+        );
+  const sheets = [...pages, ...papers];
   return {
     sheets,
     notes: layout.notes,

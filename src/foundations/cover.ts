@@ -6,7 +6,6 @@ import {
   flowInto,
   HEADING,
   moved,
-  oneLine,
   type PageDraft,
   type PageSetting,
   paragraph,
@@ -111,16 +110,17 @@ function fabricKey(blocks: readonly BlockWork[], width: number, { typeface }: Pa
   const cell = width / columns;
   const rows: FlowItem[] = [];
   for (let i = 0; i < fabrics.length; i += columns) {
-    const cells = fabrics
-      .slice(i, i + columns)
-      .map((fabric): Mark[] => [
-        swatch(fabric, 0.2, [0, 0.01]),
-        ...moved(oneLine(typeface, fabricWords(fabric), BODY, cell - 0.45).marks, [0.3, 0.02]),
-      ]);
+    const cells = fabrics.slice(i, i + columns).map((fabric) => {
+      const words = together(paragraph(typeface, fabricWords(fabric), BODY, cell - 0.45));
+      return {
+        height: Math.max(0.23, words.height + 0.04),
+        marks: [swatch(fabric, 0.2, [0, 0.01]), ...moved(words.marks, [0.3, 0.02])],
+      };
+    });
     rows.push({
-      height: 0.23,
+      height: Math.max(...cells.map(({ height }) => height)),
       space: 0.07,
-      marks: cells.flatMap((marks, k) => moved(marks, [k * cell, 0])),
+      marks: cells.flatMap(({ marks }, k) => moved(marks, [k * cell, 0])),
     });
   }
   return [

@@ -180,10 +180,14 @@ export function* pointTries(
       }
 }
 
-/** `this edge 4 1/2 in` on an outside edge, one of a length that a ruler shows before one of odd decimals. */
+/** `this edge 4 1/2 in` on an outside edge, one of a length that a ruler shows before one of odd decimals, given in mm. */
 export function* lengthTries(request: LabelRequest, runs: readonly Run[]): Generator<Try> {
-  const text = ({ length }: Run): string => formatLength(length, request.unit);
-  const plain = (run: Run): boolean => !/\.\d\d/.test(text(run));
+  const inUnit = ({ length }: Run): string => formatLength(length, request.unit);
+  const odd = request.unit === 'in' ? /\./ : /\.\d\d/;
+  const plain = (run: Run): boolean => !odd.test(inUnit(run));
+  // No ruler shows 2.485 in, and few 1.2 in; to a tenth of a millimetre any length can be read.
+  const text = (run: Run): string =>
+    plain(run) ? inUnit(run) : `${(Math.round(run.length * 254) / 10).toString()} mm`;
   const ordered = [...runs].sort(
     (a, b) => Number(b.outer) - Number(a.outer) || Number(plain(b)) - Number(plain(a)) || b.length - a.length,
   );

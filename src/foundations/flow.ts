@@ -3,6 +3,7 @@ import type { PagePart } from './booklet-parts.ts';
 import { lengthOf, shortened, type TextLine, textAt, wrapped } from './lettering.ts';
 import { type Mark, PT, placeMark } from './marks.ts';
 import type { Page } from './pages.ts';
+import type { Side } from './paper-side.ts';
 import type { Part, Sheet } from './sheets.ts';
 import type { Typeface } from './typeface.ts';
 
@@ -22,6 +23,8 @@ export interface PageSetting {
   readonly page: Page;
   /** What the printer leaves free on every side, inches. */
   readonly margin: number;
+  /** Which side the foundations of this print show. */
+  readonly side: Side;
   readonly typeface: Typeface;
   /** Name of the project, as the typeface can print it. */
   readonly project: string;

@@ -3,6 +3,10 @@ declare module 'fontkit' {
   export interface Font {
     readonly unitsPerEm: number;
     hasGlyphForCodePoint(codePoint: number): boolean;
+    /** A letter's outline, kept for the next time; `codePoints` is what it stands for, nothing when absent. */
+    getGlyph(id: number, codePoints?: readonly number[]): unknown;
+    /** The texts that a letter's outline alone is drawn for. */
+    stringsForGlyph(id: number): readonly string[];
     layout(text: string): {
       readonly advanceWidth: number;
       readonly bbox: { readonly minY: number; readonly maxY: number };

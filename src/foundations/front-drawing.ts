@@ -20,7 +20,21 @@ export interface Fit {
 
 /** Fits a block into a box, keeping its proportions, from the upper left corner. Never larger than `most` × its size. */
 export function fitFront(plan: PiecingPlan, width: number, height: number, most = Infinity): Fit {
-  const box = boxOf(plan.sections.flatMap(({ outline }) => outline));
+  const letters = plan.sections.map(({ letter }) => letter);
+  return fitUnit(plan, letters, width, height, most);
+}
+
+/** Fits a unit, by the letters of all its sections, into a box as `fitFront` does a block. */
+export function fitUnit(
+  plan: PiecingPlan,
+  letters: readonly string[],
+  width: number,
+  height: number,
+  most = Infinity,
+): Fit {
+  const box = boxOf(
+    plan.sections.filter(({ letter }) => letters.includes(letter)).flatMap(({ outline }) => outline),
+  );
   const scale = Math.min(most, width / (box.maxX - box.minX), height / (box.maxY - box.minY));
   return {
     width: scale * (box.maxX - box.minX),
@@ -138,13 +152,12 @@ const joinMark = (join: Join, { place }: Fit): Mark => ({
   points: [join.stretches[0]![0], ...join.stretches.map(([, to]) => to)].map(place),
 });
 
-/** The two units of a join in their shades, the others in outline, and the points where pins go first. */
+/** The two units of a join in their shades, and the points where pins go first. `fit` is that of the unit it makes. */
 export function joinDrawing(plan: PiecingPlan, join: Join, fit: Fit, typeface: Typeface): Mark[] {
   const inUnit = (letters: readonly string[]) =>
     plan.patches.filter(({ section }) => letters.includes(section));
   const [left, right] = [inUnit(join.left), inUnit(join.right)];
   const marks: Mark[] = [
-    ...outlineMarks(plan.patches, fit, 'rule'),
     ...patchMarks(left, fit, () => UNIT_SHADES.left),
     ...patchMarks(right, fit, () => UNIT_SHADES.right),
     ...outlineMarks(left, fit, 'frame'),
@@ -152,7 +165,19 @@ export function joinDrawing(plan: PiecingPlan, join: Join, fit: Fit, typeface: T
     joinMark(join, fit),
     ...join.points.flatMap((point) => pointMarks(point, join, fit)),
   ];
-  const letters = lettersOn(plan, [...join.left, ...join.right], fit, typeface, [12, 10, 8, SMALLEST_PT]);
+  // A letter keeps off the dots and rings of the points.
+  const rings = join.points.map(({ at }): Ring => {
+    const [x, y] = fit.place(at);
+    const r = POINT_IN.ring;
+    return [
+      [x - r, y - r],
+      [x + r, y - r],
+      [x + r, y + r],
+      [x - r, y + r],
+    ];
+  });
+  const sizes = [12, 10, 8, SMALLEST_PT];
+  const letters = lettersOn(plan, [...join.left, ...join.right], fit, typeface, sizes, rings);
   const { ground } = letters;
   for (const line of linesOf(marks)) ground.addLine(line);
   // The ends and what must meet are named first; the others where room is left.
@@ -241,10 +266,14 @@ function lettersOn(
   fit: Fit,
   typeface: Typeface,
   sizes: readonly number[],
+  keepOff: readonly Ring[] = [],
 ): { readonly marks: Mark[]; readonly ground: Ground } {
   const regions = wanted.map((letter) => regionOf(plan, letter, fit.place));
   const patchLines = plan.patches.map(({ polygon }) => polygon.map(fit.place));
-  const outlines = [...plan.sections.flatMap(({ letter }) => regionOf(plan, letter, fit.place).rings)];
+  const outlines = [
+    ...plan.sections.flatMap(({ letter }) => regionOf(plan, letter, fit.place).rings),
+    ...keepOff,
+  ];
   const groundOf = (rings: readonly Ring[]): Ground => {
     const ground = new Ground(around(fit));
     for (const ring of rings) for (const side of sidesOf(ring)) ground.addLine(side);

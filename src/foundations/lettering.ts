@@ -85,15 +85,19 @@ export function shortened(typeface: Typeface, line: TextLine, widest: number): s
   return fits === 0 ? '' : cut(fits);
 }
 
+/** A blank at which a line may end: none inside a measure such as `12 1/2 × 6 in`. */
+const BREAK = /(?<!×) (?!×)(?!(?<=\d )(?:\d+\/\d|in\b|mm\b))/;
+
 /**
  * A text broken at blanks into lines no longer than `widest` inches; a single longer word is broken where it
- * must be. Every letter is kept.
+ * must be. A measure stays on one line where it fits one. Every letter is kept.
  */
 export function wrapped(typeface: Typeface, line: TextLine, widest: number): string[] {
   const fits = (text: string): boolean => lengthOf(typeface, { ...line, text }) <= widest;
   const lines: string[] = [];
   let current = '';
-  for (const word of line.text.split(' ')) {
+  const words = line.text.split(BREAK).flatMap((word) => (fits(word) ? [word] : word.split(' ')));
+  for (const word of words) {
     const longer = current === '' ? word : `${current} ${word}`;
     if (fits(longer)) {
       current = longer;

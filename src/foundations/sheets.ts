@@ -1,13 +1,13 @@
 import { turnedByQuarters } from '../geometry/nest.ts';
 import type { Point, Ring } from '../geometry/point.ts';
-import { type Band, type BandWords, LINE_DOWN_SIZE, planBand, testLineDown } from './band.ts';
+import { type Band, type BandWords, LINE_DOWN_SIZE, numberLine, planBand, testLineDown } from './band.ts';
 import { type Correction, changesAnything, correctionWords } from './correction.ts';
 import type { FabricStyle } from './fabric-marks.ts';
 import { freeSpot } from './free-spot.ts';
 import { type FabricLabel, type LabelRoom, SMALLEST_PT, stack } from './label-request.ts';
-import { blockMarks, lengthOf, shortened, type TextLine, textAt } from './lettering.ts';
+import { blockMarks, lengthOf, shortened, textAt } from './lettering.ts';
 import { fitsSheet, type Rectangle } from './level-packing.ts';
-import { type Mark, type Placement, PT, placeMark, scaleMark } from './marks.ts';
+import { type Mark, type Placement, PT, placeMark, scaleMark, type TextMark } from './marks.ts';
 import { landscape, marginFault, type Page } from './pages.ts';
 import { drawPaper, type Paper, type Side, titleOfCopy } from './paper.ts';
 import { frontPicture } from './picture.ts';
@@ -35,6 +35,7 @@ import {
   type TileGrid,
   tileBarriers,
   tileGrid,
+  tileHead,
   tileMap,
   tileSize,
   tilesOf,
@@ -73,6 +74,8 @@ export interface Sheet {
   readonly height: number;
   readonly title: string;
   readonly parts: readonly Part[];
+  /** Of a sheet of foundations: the line that says which it is, and how long it may be, inches. */
+  readonly number?: { readonly line: TextMark; readonly widest: number };
   /** What the drawing, not the page, is multiplied by across and down to correct the printer; 1 when absent. */
   readonly scale?: Point;
 }
@@ -88,9 +91,39 @@ export interface SheetLayout {
 const LABEL_GROWTH_IN = 1;
 
 /** All marks of a sheet where they lie on it: what every output draws. */
-export function marksOf({ parts, scale }: Sheet): Mark[] {
+export function marksOf({ parts, number, scale }: Sheet): Mark[] {
   const marks = parts.flatMap((part) => part.marks.map((mark) => placeMark(mark, part.placement)));
+  if (number) marks.push(number.line);
   return scale ? marks.map((mark) => scaleMark(mark, scale)) : marks;
+}
+
+/** A sheet of foundations as a page of a file that has other pages too, all numbered through. */
+export function asPage(sheet: Sheet, page: CountedPage, typeface: Typeface): Sheet {
+  if (!sheet.number) return sheet;
+  const { line, widest } = sheet.number;
+  const among = `${page.sheet} of ${page.sheets}`;
+  const inFile = `${page.page} of ${page.pages}`;
+  return {
+    ...sheet,
+    title: `Foundations ${among}, page ${inFile}`,
+    number: {
+      line: numberLine(
+        typeface,
+        [`Page ${inFile} · foundations ${among}`, `Page ${inFile}`],
+        line.at,
+        widest,
+      ),
+      widest,
+    },
+  };
+}
+
+/** Which page of a file a sheet of foundations is, and which of the sheets of foundations. Counted from 1. */
+export interface CountedPage {
+  readonly page: number;
+  readonly pages: number;
+  readonly sheet: number;
+  readonly sheets: number;
 }
 
 /**
@@ -445,13 +478,17 @@ function itemsOf(
       typeface,
     );
     return tiles.map((tile, i): Item => {
-      const which = `Tile ${i + 1} of ${tiles.length} (row ${tile.row}, column ${tile.column})`;
-      const line: TextLine = {
-        text: `${which}: ${foundation.blockName}, section ${foundation.section.letter}, copy ${copy} of ${foundation.job.copies}`,
-        face: 'semibold',
-        size: 7 * PT,
-      };
-      const head = shortened(typeface, line, tile.width);
+      const style = { face: 'semibold', size: 7 * PT } as const;
+      const { letter } = foundation.section;
+      const ofCopies = `copy ${copy} of ${foundation.job.copies}`;
+      const head = tileHead(
+        typeface,
+        style,
+        { number: i + 1, of: tiles.length, row: tile.row, column: tile.column },
+        foundation.blockName,
+        [`, section ${letter}, ${ofCopies}`, ` ${letter}, ${ofCopies}`, ` ${letter}`],
+        tile.width,
+      );
       return {
         shape: tileShape,
         group,
@@ -460,7 +497,7 @@ function itemsOf(
         tile: true,
         ...(i === 0 ? { map } : {}),
         marks: [
-          textAt(typeface, { ...line, text: head }, [0, TILE_HEAD_IN - 0.06]),
+          textAt(typeface, { ...style, text: head }, [0, TILE_HEAD_IN - 0.06]),
           ...tile.marks.map((mark) => placeMark(mark, { at: [0, TILE_HEAD_IN], quarterTurns: 0 })),
         ],
       };
@@ -532,17 +569,18 @@ function assemble(drawn: readonly Drawn[], print: Print, options: SheetOptions):
     return drawnPicture;
   };
   const foot: Point = onSheet([0, room.height]);
+  const numberAt: Point = [foot[0] + band.numberAt[0], foot[1] + band.numberAt[1]];
   const scale = scaleOf(options);
   // Maps that found no room where their first tile lies.
   let homeless: (readonly Mark[])[] = [];
   return fillings.map((filling, i): Sheet => {
-    const number = i + 1;
-    const words = { number, of: fillings.length, tiles: filling.tiles };
+    const words = { isFirst: i === 0, tiles: filling.tiles };
+    const title = `Sheet ${i + 1} of ${fillings.length}`;
     const furniture: Part[] = [
       { marks: band.draw(words), placement: { at: foot, quarterTurns: 0 }, paper: null },
     ];
     const blocks = [...new Set(filling.parts.flatMap(({ paper }) => paper?.block ?? []))];
-    const pictureRoom = band.pictureRoom(number === 1);
+    const pictureRoom = band.pictureRoom(words.isFirst);
     const fit = Math.floor((pictureRoom.width + PICTURE_GAP_IN + 1e-9) / (PICTURE_IN + PICTURE_GAP_IN));
     // The front of the first block comes first, then maps, which may stand among the papers instead.
     const wanted = [
@@ -573,8 +611,9 @@ function assemble(drawn: readonly Drawn[], print: Print, options: SheetOptions):
     return {
       width: page.width,
       height: page.height,
-      title: `Sheet ${number} of ${fillings.length}`,
+      title,
       parts: [...filling.parts, ...furniture],
+      number: { line: numberLine(typeface, [title], numberAt, band.numberWidth), widest: band.numberWidth },
       ...(scale ? { scale } : {}),
     };
   });

@@ -11,6 +11,7 @@ import {
   fullFrame,
   HEADING,
   moved,
+  oneLine,
   type PageDraft,
   type PageSetting,
   paragraph,
@@ -24,7 +25,7 @@ import { blockMarks } from './lettering.ts';
 import { fitsSheet, layInLevels, type Rectangle } from './level-packing.ts';
 import { type Mark, PT, placeMark } from './marks.ts';
 import type { Part } from './sheets.ts';
-import { tileGrid, tileSize, tilesOf } from './tiles.ts';
+import { tileGrid, tileHead, tileSize, tilesOf } from './tiles.ts';
 import type { Typeface } from './typeface.ts';
 
 /** A shape to cut, and all the patches that have it. */
@@ -88,7 +89,9 @@ const CAPTION_IN = 1.25;
 
 interface Drawn extends Rectangle {
   readonly marks: readonly Mark[];
-  readonly words: string;
+  /** What a tile of it says: the name of its fabric, and what comes after that, the fullest wording first. */
+  readonly fabricName: string;
+  readonly rest: readonly string[];
 }
 
 /**
@@ -164,7 +167,7 @@ function footOf({ allowance }: BlockWork, width: number, { typeface }: PageSetti
 
 function drawTemplate(
   { patch, patches, fabric }: Template,
-  { allowance, copies, blockName }: BlockWork,
+  { allowance, copies }: BlockWork,
   typeface: Typeface,
 ): Drawn {
   const trim = trimLine(patch.polygon, allowance);
@@ -188,14 +191,16 @@ function drawTemplate(
     patches.length > 12
       ? `${patches.slice(0, 11).join(' ')} and ${patches.length - 11} more`
       : patches.join(' ');
-  const words = `${ids}. ${fabric ? fabricWords(fabric) : 'No fabric yet'}. Cut ${count}.`;
+  const fabricName = fabric ? fabricWords(fabric) : 'No fabric yet';
+  const words = `${ids}. ${fabricName}. Cut ${count}.`;
   const caption = together(paragraph(typeface, words, SMALL, width));
   const height = box.maxY - box.minY;
   return {
     width,
     height: height + 0.03 + caption.height,
     marks: [...marks, ...moved(caption.marks, [0, height + 0.03])],
-    words: `${blockName} ${words}`,
+    fabricName,
+    rest: [`. ${ids}. Cut ${count}.`, `. ${ids}`],
   };
 }
 
@@ -261,12 +266,21 @@ function piecesOf(drawn: Drawn, room: Rectangle, typeface: Typeface): readonly D
   const size = tileSize(drawn, grid);
   const tiles = tilesOf(drawn.marks, drawn, grid, typeface);
   return tiles.map((tile, i): Drawn => {
-    const words = `Tile ${i + 1} of ${tiles.length} (row ${tile.row}, column ${tile.column}): ${drawn.words}`;
-    const head = paragraph(typeface, words, SMALL, Math.max(CAPTION_IN, size.width))[0]!;
+    // The block's name stands at the head of the page; the fabric's may be shortened.
+    const text = tileHead(
+      typeface,
+      { face: SMALL.face, size: SMALL.points * PT },
+      { number: i + 1, of: tiles.length, row: tile.row, column: tile.column },
+      drawn.fabricName,
+      drawn.rest,
+      Math.max(CAPTION_IN, size.width),
+    );
+    const head = oneLine(typeface, text, SMALL, Math.max(CAPTION_IN, size.width));
     return {
       width: size.width,
       height: size.height + TILE_HEAD_IN,
-      words,
+      fabricName: drawn.fabricName,
+      rest: drawn.rest,
       marks: [
         ...head.marks,
         ...tile.marks.map((mark) => placeMark(mark, { at: [0, TILE_HEAD_IN], quarterTurns: 0 })),

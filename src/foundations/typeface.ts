@@ -43,7 +43,7 @@ export interface TextPicture {
  * command line, a fetch in the browser. Throws when the bytes are no font, which only a broken build can cause.
  */
 export function openTypeface(bytes: Readonly<Record<Face, Uint8Array>>): Typeface {
-  const fonts = { regular: create(bytes.regular), semibold: create(bytes.semibold) };
+  const fonts = { regular: opened(bytes.regular), semibold: opened(bytes.semibold) };
   const words = { regular: new Map<string, Extent>(), semibold: new Map<string, Extent>() };
   const texts = { regular: new Map<string, Extent>(), semibold: new Map<string, Extent>() };
   const measured = (text: string, face: Face): Extent => {
@@ -82,6 +82,19 @@ export function openTypeface(bytes: Readonly<Record<Face, Uint8Array>>): Typefac
     },
     has: (codePoint) => FACES.every((face) => fonts[face].hasGlyphForCodePoint(codePoint)),
   };
+}
+
+/**
+ * A font whose letters know what they stand for, however they are first come by. The library keeps each outline as
+ * it was first asked for, and one asked for as a piece of another (the o of ó, the ’ of ”) would stand for nothing:
+ * the text of a PDF would then be read, searched and copied without it.
+ */
+function opened(bytes: Uint8Array): Font {
+  const font = create(bytes);
+  const outline = font.getGlyph.bind(font);
+  font.getGlyph = (id, codePoints) =>
+    outline(id, codePoints ?? [...(font.stringsForGlyph(id)[0] ?? '')].map((one) => one.codePointAt(0)!));
+  return font;
 }
 
 export interface Printable {

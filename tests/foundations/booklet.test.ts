@@ -14,7 +14,7 @@ import { PAGES, readPage } from '../../src/foundations/pages.ts';
 import { toPdf } from '../../src/foundations/pdf.ts';
 import { pilesOf } from '../../src/foundations/pile-labels.ts';
 import { fabricLabels } from '../../src/foundations/print-work.ts';
-import { layOutSheets, marksOf, type SheetOptions } from '../../src/foundations/sheets.ts';
+import { asPage, layOutSheets, marksOf, type SheetOptions } from '../../src/foundations/sheets.ts';
 import { layerOf, toLayeredSvg } from '../../src/foundations/svg.ts';
 import { templatesOf } from '../../src/foundations/templates.ts';
 import { zipOf } from '../../src/foundations/zip.ts';
@@ -33,6 +33,7 @@ import {
   typeface,
   windmill,
 } from './harbour.ts';
+import { overlappingTexts } from './overlaps.ts';
 import { has, renderPdf, runOn } from './tools.ts';
 
 const missing = (tool: string): string => (has(tool) ? '' : ` (skipped: ${tool} is not installed)`);
@@ -93,11 +94,40 @@ describe('a booklet', () => {
       expect(bookmarks.some(({ title }) => title === PART_NAMES[part])).toBe(true);
   });
 
-  it('numbers its pages through', () => {
-    const { sheets } = booklet(withBlocks(gull, windmill), ['guide', 'cautions', 'cover']);
-    sheets.forEach((sheet, i) => {
-      expect(words(marksOf(sheet))).toContain(`Page ${i + 1} of ${sheets.length}`);
-    });
+  it('numbers its pages through, foundations among the others', () => {
+    const project = withBlocks(gull, windmill, lighthouse);
+    for (const parts of [['guide', 'cautions', 'cover'], ['cover', 'foundations'], BOOKLET_PARTS] as const)
+      for (const options of [{}, { correction: { printer: 'loft', across: 1.02, down: 0.99 } }]) {
+        const { sheets } = booklet(project, parts, options);
+        sheets.forEach((sheet, i) => {
+          const numbers = words(marksOf(sheet)).match(/\b(?:Page|Sheet) \d+ of \d+/g);
+          expect(numbers).toEqual([`Page ${i + 1} of ${sheets.length}`]);
+          expect(sheet.title).toContain(`page ${i + 1} of ${sheets.length}`);
+        });
+        const papers = sheets.filter((sheet) => sheet.parts.some(({ paper }) => paper !== null));
+        papers.forEach((sheet, i) => {
+          expect(words(marksOf(sheet))).toContain(`foundations ${i + 1} of ${papers.length}`);
+          expect(overlappingTexts(marksOf(sheet))).toEqual([]);
+        });
+        expect(papers.length > 1).toBe(parts.some((part) => part === 'foundations'));
+      }
+  });
+
+  it('leaves the number among the foundations out where the line would be too long for both', () => {
+    const [sheet] = layOutSheets(workOf(withBlocks(gull)), setting).sheets;
+    const [page] = [{ page: 18_888, pages: 18_888, sheet: 18_888, sheets: 18_888 }].map((counted) =>
+      asPage(sheet!, counted, typeface),
+    );
+    expect(words(marksOf(page!))).toContain('Page 18888 of 18888');
+    expect(words(marksOf(page!))).not.toContain('foundations 18888');
+    expect(page!.number!.line.width).toBeLessThanOrEqual(page!.number!.widest);
+  });
+
+  it('keeps the foundations as they lie without the other pages', () => {
+    const project = withBlocks(gull, lighthouse);
+    const alone = booklet(project, ['foundations']).sheets;
+    const among = booklet(project, ['cover', 'guide', 'foundations']).sheets.slice(-alone.length);
+    expect(among.map(({ parts }) => parts)).toEqual(alone.map(({ parts }) => parts));
   });
 
   it('keeps all ink on the page, off the margin, on every page size', () => {

@@ -4,7 +4,7 @@ import type { Block, Project } from '../../src/document/project.ts';
 import { type Mark, type TextMark, textCorners } from '../../src/foundations/marks.ts';
 import { PAGES, type Page } from '../../src/foundations/pages.ts';
 import { layOutSheets, type SheetLayout, type SheetOptions } from '../../src/foundations/sheets.ts';
-import { openTypeface } from '../../src/foundations/typeface.ts';
+import { openTypeface, type Typeface } from '../../src/foundations/typeface.ts';
 import type { Point, Ring } from '../../src/geometry/point.ts';
 import type { Cut } from '../../src/piecing/block.ts';
 import { piece } from '../../src/piecing/piece.ts';
@@ -12,10 +12,14 @@ import { piece } from '../../src/piecing/piece.ts';
 const fontFile = (file: string): Uint8Array =>
   readFileSync(createRequire(import.meta.url).resolve(`@expo-google-fonts/source-sans-3/${file}`));
 
-export const typeface = openTypeface({
-  regular: fontFile('400Regular/SourceSans3_400Regular.ttf'),
-  semibold: fontFile('600SemiBold/SourceSans3_600SemiBold.ttf'),
-});
+/** The typeface of the papers, with nothing set in it yet. */
+export const freshTypeface = (): Typeface =>
+  openTypeface({
+    regular: fontFile('400Regular/SourceSans3_400Regular.ttf'),
+    semibold: fontFile('600SemiBold/SourceSans3_600SemiBold.ttf'),
+  });
+
+export const typeface = freshTypeface();
 
 export const square = (side: number): Ring => [
   [0, 0],
@@ -232,7 +236,7 @@ export const harbour: Project = {
   blocks: [pennant, gull, calm, windmill, whirlpool, lighthouse, net, rope],
 };
 
-export interface PrintOptions extends Partial<Omit<SheetOptions, 'typeface'>> {
+export interface PrintOptions extends Partial<SheetOptions> {
   readonly copies?: number;
   readonly project?: Partial<Project>;
 }

@@ -2,7 +2,7 @@ import { describe, expect, it } from 'vitest';
 import { PAGES } from '../../src/foundations/pages.ts';
 import { toPdf } from '../../src/foundations/pdf.ts';
 import type { Sheet } from '../../src/foundations/sheets.ts';
-import { gull, lighthouse, pennant, print, typeface, windmill } from './harbour.ts';
+import { freshTypeface, gull, lighthouse, pennant, print, typeface, windmill } from './harbour.ts';
 import { column, has, lineMiddles, renderPdf, row, runOn } from './tools.ts';
 
 const info = { title: 'Harbour sampler', createdAt: new Date(Date.UTC(2026, 10, 24, 12)) };
@@ -102,6 +102,25 @@ describe('the PDF', () => {
   );
 
   it.skipIf(!has('pdftotext'))(
+    `gives back every letter, whatever was set before it${missing('pdftotext')}`,
+    async () => {
+      // The typeface draws these signs from the outlines of plainer ones: ” of ’, ó of o, ż of z.
+      const fresh = freshTypeface();
+      for (const composed of ['“”', 'óż', 'ÄŚ']) fresh.extent(composed, 'regular');
+      const [sheet] = print([{ ...gull, name: '“Żółw’s”' }], { typeface: fresh }).sheets;
+      const pdf = await toPdf([sheet!], fresh, info);
+      const text = runOn(pdf, 'pdf', 'pdftotext', ['{}', '-']).toString().replace(/\s+/g, ' ');
+      for (const words of [
+        '“Żółw’s”, section A, copy 1 of 1',
+        'sewn from this side',
+        'The makers’ instructions come before',
+        'Sheet 1 of 1',
+      ])
+        expect(text).toContain(words);
+    },
+  );
+
+  it.skipIf(!has('pdftotext'))(
     `sets its words as long as they were measured${missing('pdftotext')}`,
     async () => {
       const { sheets } = print([pennant]);
@@ -130,6 +149,29 @@ withPoppler(`the PDF rendered at ${DPI} dpi${missing('pdftoppm')}`, () => {
       (found) => found.length === 4 && Math.abs(found[3]! - found[2]! - (50 / 25.4) * DPI) <= 1,
     );
     expect(ticks.length).toBeGreaterThan(20);
+  });
+
+  it('at 1,200 dpi has a square of 1,200 pixels, a 50 mm line of 2,362 and 1/4 in of allowance', async () => {
+    const fine = 1200;
+    const pdf = await pdfOf(print([pennant]).sheets);
+    const corner = renderPdf(pdf, fine, 1, { x: 200, y: 11_400, width: 4800, height: 1600 });
+    const across = lineMiddles(row(corner, 400));
+    expect(Math.abs(across[1]! - across[0]! - fine)).toBeLessThanOrEqual(2);
+    const down = lineMiddles(column(corner, Math.round(across[0]! + 120))).slice(-2);
+    expect(Math.abs(down[1]! - down[0]! - fine)).toBeLessThanOrEqual(2);
+    const ticks = Array.from({ length: corner.height }, (_, y) => lineMiddles(row(corner, y))).filter(
+      (found) => found.length === 4 && Math.abs(found[3]! - found[2]! - (50 / 25.4) * fine) <= 2,
+    );
+    expect(ticks.length).toBeGreaterThan(40);
+
+    // From the trim line to the sewing line beside it: 1/4 in is 18 units of 1/72 in (ISO 32000-1, 8.3.2.3), 300
+    // pixels here. Rows that meet a gap of the dashed trim line show none.
+    const edge = renderPdf(pdf, fine, 1, { x: 200, y: 1200, width: 800, height: 3600 });
+    const allowances = Array.from({ length: edge.height }, (_, y) => lineMiddles(row(edge, y))).flatMap(
+      ([trim, sewing]) => (trim !== undefined && sewing !== undefined ? [sewing - trim] : []),
+    );
+    const rightOnes = allowances.filter((wide) => Math.abs(wide - 18 * (fine / 72)) <= 2);
+    expect(rightOnes.length).toBeGreaterThan(edge.height / 3);
   });
 
   it('has the outer sewing line of a 6 in block 3,600 pixels across and down', async () => {

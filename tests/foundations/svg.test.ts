@@ -40,7 +40,7 @@ describe('the SVG of a sheet', () => {
     async () => {
       // Without text, since the other renderer has not the typeface.
       const bare = print([pennant, windmill]).sheets.map(
-        (sheet): Sheet => ({
+        ({ number: _, ...sheet }): Sheet => ({
           ...sheet,
           parts: sheet.parts.map((part) => ({
             ...part,

@@ -21,12 +21,13 @@ import {
   tickBox,
   together,
 } from '../flow.ts';
-import { fitFront, joinDrawing, sectionsDrawing, startDrawing } from '../front-drawing.ts';
+import { fitFront, fitUnit, joinDrawing, sectionsDrawing, startDrawing } from '../front-drawing.ts';
 import type { Mark } from '../marks.ts';
 import type { Typeface } from '../typeface.ts';
 import {
   blockSizeWords,
   EVERY_JOIN,
+  everyPaper,
   type GuideOptions,
   type GuideStep,
   guideSteps,
@@ -54,7 +55,13 @@ export function guidePages(request: BlockWork, setting: PageSetting): readonly P
   const frame = readingFrame(setting);
   const steps = guideSteps(plan, options);
   const rest: readonly FlowItem[] = [
-    ...(steps.some(({ kind }) => kind === 'join') ? everyJoin(typeface, frame.width) : []),
+    // Papers that show the front are for methods of their own.
+    ...(setting.side === 'printed'
+      ? saidOnce('Every paper', everyPaper(options), typeface, frame.width)
+      : []),
+    ...(steps.some(({ kind }) => kind === 'join')
+      ? saidOnce('Every join', EVERY_JOIN, typeface, frame.width)
+      : []),
     ...steps.flatMap((step) => stepItems(step, request, frame, typeface)),
     ...partialSeam(plan, typeface, frame.width),
     ...lastStep(plan, options, typeface, frame.width),
@@ -117,6 +124,7 @@ function overview(
       boxed(
         [
           ...paragraph(typeface, `${paper.letter}: ${paper.order}`, STRONG, column - BOX_IN),
+          ...(paper.wait === null ? [] : paragraph(typeface, paper.wait, SMALL, column - BOX_IN)),
           ...paragraph(typeface, paper.sizes, SMALL, column - BOX_IN),
         ],
         0.07,
@@ -131,14 +139,17 @@ function overview(
   return [{ ...beside(picture, papers, drawn + GUTTER_IN), space: 0.14 }];
 }
 
-function everyJoin(typeface: Typeface, width: number): FlowItem[] {
+/** How all papers or all joins are sewn, under a rule and a heading. */
+function saidOnce(
+  heading: string,
+  sentences: readonly string[],
+  typeface: Typeface,
+  width: number,
+): FlowItem[] {
   return [
-    ruleItem(width, 0.16),
-    ...paragraph(typeface, 'Every join', HEADING, width, 0.1).map((item) => ({
-      ...item,
-      keepsWithNext: true,
-    })),
-    ...EVERY_JOIN.map((text) => together(paragraph(typeface, text, BODY, width), 0.025)),
+    { ...ruleItem(width, 0.16), keepsWithNext: true },
+    ...paragraph(typeface, heading, HEADING, width, 0.1).map((item) => ({ ...item, keepsWithNext: true })),
+    ...sentences.map((text) => together(paragraph(typeface, text, BODY, width), 0.025)),
   ];
 }
 
@@ -158,7 +169,11 @@ function stepItems(
   const drawn = isWide ? 2.1 : Math.min(2.6, frame.width - 0.4);
   // Labels of points at the rim stand a little outside the drawing.
   const rim = 0.2;
-  const fit = fitFront(plan, drawn - 2 * rim, drawn - 2 * rim);
+  // The two units fill the drawing: in a whole block the points of a short join would lie on each other.
+  const fit =
+    step.kind === 'join'
+      ? fitUnit(plan, [...step.join.left, ...step.join.right], drawn - 2 * rim, drawn - 2 * rim)
+      : fitFront(plan, drawn - 2 * rim, drawn - 2 * rim);
   const marks: Mark[] =
     step.kind === 'join'
       ? joinDrawing(plan, step.join, fit, typeface)

@@ -277,6 +277,8 @@ export interface PaperLine {
   readonly letter: string;
   /** `A1 to A9`, in the order in which they are sewn. */
   readonly order: string;
+  /** What has to be joined before; null for a paper that can be sewn at once. */
+  readonly wait: string | null;
   readonly sizes: string;
 }
 
@@ -284,6 +286,10 @@ export function paperLines(plan: PiecingPlan, options: GuideOptions): readonly P
   return plan.sections.map((section) => ({
     letter: section.letter,
     order: orderOf(section),
+    wait:
+      section.startsFrom.length === 0
+        ? null
+        : `Not yet: it starts from ${unitWords(section.startsFrom)}; see its step below.`,
     sizes: bothSizes(unitOf(plan, [section.letter], options.allowance), options),
   }));
 }
@@ -293,6 +299,20 @@ function orderOf({ order }: Pick<Section, 'order'>): string {
   const first = order[0] ?? '';
   const last = order.at(-1) ?? '';
   return order.length <= 1 ? first : `${first} to ${last}`;
+}
+
+/**
+ * How a paper that is sewn from its printed side is sewn, for a person who has never done it. Common practice.
+ */
+export function everyPaper({ unit, allowance }: GuideOptions): readonly string[] {
+  const width = lengthWords(allowance > 0 ? allowance : 0.25, unit);
+  const rim = allowance > 0 ? 'the dashed line' : 'your allowance';
+  return [
+    `Fabric lies on the blank side, and you sew on the lines of the printed side, in the order of the numbers. Cut each piece to reach ${width} and a little more past its patch all round; at the rim it reaches past ${rim}.`,
+    'Lay the first piece over patch 1, its wrong side against the blank side of the paper. Hold it to the light to see that it covers, and pin it.',
+    `Lay the next piece on it, right sides together, its edge ${width} past the line between the two. Turn the paper over and sew on that line with short stitches, about 1.8 mm, beginning and ending a few stitches past its ends.`,
+    `Fold the paper back on that line and trim the allowance to ${width}. Unfold, flip the new piece over its own patch, see that it covers, and press. So on with every number.`,
+  ];
 }
 
 /** How every join goes, said once. Common practice. */

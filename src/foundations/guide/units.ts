@@ -62,7 +62,10 @@ function sizeOf(ring: Ring): Size {
   const { minX, minY, maxX, maxY } = boxOf(ring);
   const onBox = ([x, y]: Point): boolean =>
     Math.min(x - minX, maxX - x) <= STRAIGHT_IN && Math.min(y - minY, maxY - y) <= STRAIGHT_IN;
-  return { across: maxX - minX, down: maxY - minY, isRectangle: corners(ring).every(onBox) };
+  const found = corners(ring);
+  // Three corners of the box alone make a triangle.
+  const isRectangle = found.length === 4 && found.every(onBox);
+  return { across: maxX - minX, down: maxY - minY, isRectangle };
 }
 
 /** `12 × 3 in`, across × down. Lengths in inches that no ruler shows are given to the nearest 1/16 in, as `about`. */
@@ -83,7 +86,6 @@ function rulerLength(inches: number, unit: LengthUnit): { readonly text: string;
   const written = formatLength(inches, unit);
   if (unit === 'mm') return { text: written, isExact: true };
   const sixteenths = Math.round(inches * 16);
-  if (Number.isInteger(inches * 64)) return { text: written, isExact: true };
   return {
     text: formatLength(sixteenths / 16, unit),
     isExact: Math.abs(sixteenths / 16 - inches) <= STRAIGHT_IN,

@@ -3,6 +3,8 @@ import { describe, expect, it } from 'vitest';
 import { openFile } from '../../../src/document/file.ts';
 import {
   blockSizeWords,
+  bothSizes,
+  everyPaper,
   type GuideStep,
   guideSteps,
   paperLines,
@@ -70,6 +72,9 @@ describe('the steps of the joining guide', () => {
     expect(started.startsFrom.every((letter) => joined.includes(letter))).toBe(true);
     expect(joined).not.toContain(started.letter);
     expect(said(step, 'Lay')).toContain(`${started.letter}1`);
+    // Among the papers to sew first it is marked as one that waits, and only it.
+    for (const { letter, wait } of paperLines(plan, options))
+      expect(wait === null).toBe(letter !== started.letter);
   });
 
   it('name every point of the join once for pinning, with the edge from end to end', () => {
@@ -120,6 +125,27 @@ describe('the steps of the joining guide', () => {
   });
 });
 
+describe('how every paper is sewn', () => {
+  it('tells what a first paper needs: side, order, cover, allowance, stitches, trimming and pressing', () => {
+    const words = everyPaper({ unit: 'in', allowance: 0.375 }).join(' ');
+    for (const told of [
+      /blank side/,
+      /printed side/,
+      /order of the numbers/,
+      /right sides together/,
+      /3\/8 in past the line/,
+      /sew on that line/,
+      /Hold it to the light/,
+      /trim the allowance to 3\/8 in/,
+      /press/,
+    ])
+      expect(words).toMatch(told);
+    expect(everyPaper({ unit: 'mm', allowance: 0.25 }).join(' ')).toContain('6.35 mm');
+    // Papers without an allowance have no trim line.
+    expect(everyPaper({ unit: 'in', allowance: 0 }).join(' ')).not.toContain('dashed');
+  });
+});
+
 describe('sizes in the guide', () => {
   it('add the allowance on both sides of what is finished', () => {
     expect(blockSizeWords(piece(pennant), options)).toBe(
@@ -136,6 +162,22 @@ describe('sizes in the guide', () => {
       'about 8 1/2 × 2 in',
     );
     expect(sizeWords({ across: 6, down: 2.5, isRectangle: true }, 'mm')).toBe('152.4 × 63.5 mm');
+  });
+
+  it('name no length finer than sixteenths', () => {
+    // 10 29/64 in: common rulers are marked in eighths or sixteenths (common practice).
+    expect(lengthWords(10 + 29 / 64, 'in')).toBe('about 10 7/16 in');
+    expect(lengthWords(10 + 7 / 16, 'in')).toBe('10 7/16 in');
+  });
+
+  it('are those of the widest places of a triangle, also of one with a right angle', () => {
+    const fish = demo().find(({ name }) => name === 'Fish')!;
+    const plan = piece(fish);
+    const units = plan.sections.map(({ letter }) => unitOf(plan, [letter], options.allowance));
+    const unit = units.find(({ outline }) => outline.length === 3)!;
+    expect(unit.outline).toHaveLength(3);
+    expect(unit.finished.isRectangle).toBe(false);
+    expect(bothSizes(unit, options)).toMatch(/^at its widest /);
   });
 
   it('of the units of a join fill the unit it makes', () => {
