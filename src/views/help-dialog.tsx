@@ -7,6 +7,7 @@ import { boardKeyText } from './all-commands.ts';
 import { Dialog } from './dialog.tsx';
 import { PALETTE_KEY } from './palette.tsx';
 import { isMac } from './platform.ts';
+import { REHEARSAL_KEYS } from './rehearsal/rehearsal-keys.ts';
 
 /** Labels name what a command does in general, not what it would do to the work at hand. */
 const FRESH = freshSession(EMPTY_PROJECT);
@@ -56,6 +57,10 @@ export function HelpDialog({ onClose }: { readonly onClose: () => void }) {
             side. Print at 100 %, actual size, and measure the test square before you cut cloth: 1 in each
             way.
           </p>
+          <p>
+            On request: joining guide, cover, line drawings, cutting templates, labels for piles, cautions.
+            Typed measurements of the 50 mm lines correct the printer.
+          </p>
         </section>
         <section>
           <h3>Take care</h3>
@@ -66,11 +71,12 @@ export function HelpDialog({ onClose }: { readonly onClose: () => void }) {
         </section>
       </div>
       <div className="help-keys">
-        <KeyTable title="Anywhere" rows={[palette, ...commands]} />
         <div className="help-column">
-          <KeyTable title="In Block" rows={boardCommands} />
+          <KeyTable title="Anywhere" rows={[palette, ...commands]} />
           <KeyTable title="In the list of blocks" rows={LIST_KEYS} />
+          <KeyTable title="In the sewing rehearsal" rows={REHEARSAL_KEYS} />
         </div>
+        <KeyTable title="In Block" rows={boardCommands} />
         <KeyTable title="On the drawing board" rows={BOARD_KEYS} />
       </div>
     </Dialog>

@@ -4,6 +4,7 @@ import { DEFAULT_MARGIN_IN, PAGES, type PageName } from '../../foundations/pages
 import { formatLength } from '../../geometry/length.ts';
 import { Choice } from '../choice.tsx';
 import { type PaperSettings, pageName, paperSettings, type Read } from './paper-settings.ts';
+import { TypedField } from './typed-field.tsx';
 
 interface PageChoiceProps {
   readonly settings: PaperSettings;
@@ -76,37 +77,5 @@ export function PageChoice({ settings, unit, page, margin }: PageChoiceProps) {
         </p>
       </div>
     </section>
-  );
-}
-
-interface TypedFieldProps {
-  readonly label: string;
-  readonly text: string;
-  /** Empty while all is well. */
-  readonly fault: string;
-  readonly onChange: (text: string) => void;
-}
-
-function TypedField({ label, text, fault, onChange }: TypedFieldProps) {
-  const id = useId();
-  return (
-    <div className="length-field">
-      <label htmlFor={id}>{label}</label>
-      <input
-        id={id}
-        className="text-input"
-        value={text}
-        autoComplete="off"
-        spellCheck={false}
-        aria-invalid={fault !== ''}
-        aria-describedby={`${id}-fault`}
-        onChange={(event) => onChange(event.target.value)}
-      />
-      {fault !== '' && (
-        <span id={`${id}-fault`} className="field-fault">
-          {fault}
-        </span>
-      )}
-    </div>
   );
 }

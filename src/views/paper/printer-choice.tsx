@@ -9,6 +9,7 @@ import {
   forgetPrinter,
   printers,
 } from '../../workspace/printers.ts';
+import { TypedField } from './typed-field.tsx';
 
 const ANOTHER = 'another';
 
@@ -42,27 +43,20 @@ export function PrinterChoice() {
       </div>
       {printer && (
         <>
-          <div className="length-field">
-            <label htmlFor={`${id}-name`}>Name</label>
-            <input
-              id={`${id}-name`}
-              className="text-input"
-              value={printer.name}
-              autoComplete="off"
-              onChange={(event) => changePrinter({ name: event.target.value })}
-            />
-          </div>
+          <TypedField label="Name" text={printer.name} onChange={(name) => changePrinter({ name })} />
           <div className="paper-measures">
-            <Measure
+            <TypedField
               label="50 mm line across"
               text={printer.across}
-              fault={`${id}-fault`}
+              toldBy={`${id}-fault`}
+              isNumber
               onChange={(across) => changePrinter({ across })}
             />
-            <Measure
+            <TypedField
               label="50 mm line down"
               text={printer.down}
-              fault={`${id}-fault`}
+              toldBy={`${id}-fault`}
+              isNumber
               onChange={(down) => changePrinter({ down })}
             />
           </div>
@@ -77,31 +71,5 @@ export function PrinterChoice() {
         </>
       )}
     </section>
-  );
-}
-
-interface MeasureProps {
-  readonly label: string;
-  readonly text: string;
-  /** Id of the sentence that says what is wrong. */
-  readonly fault: string;
-  readonly onChange: (text: string) => void;
-}
-
-function Measure({ label, text, fault, onChange }: MeasureProps) {
-  const id = useId();
-  return (
-    <div className="length-field">
-      <label htmlFor={id}>{label}</label>
-      <input
-        id={id}
-        className="text-input"
-        value={text}
-        inputMode="decimal"
-        autoComplete="off"
-        aria-describedby={fault}
-        onChange={(event) => onChange(event.target.value)}
-      />
-    </div>
   );
 }
