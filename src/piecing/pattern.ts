@@ -1,5 +1,5 @@
 import type { Division } from '../geometry/division.ts';
-import { OUTSIDE } from '../geometry/division.ts';
+import { loopFrom, OUTSIDE } from '../geometry/division.ts';
 import type { CutRole } from './block.ts';
 
 /**
@@ -40,16 +40,7 @@ export interface PatternFacts {
 }
 
 export function patternOf(division: Division, facts: PatternFacts): Pattern {
-  const { next } = division;
-  const walk = (start: number): Int32Array => {
-    const loop: number[] = [];
-    let h = start;
-    do {
-      loop.push(h);
-      h = next[h]!;
-    } while (h !== start);
-    return Int32Array.from(loop);
-  };
+  const walk = (start: number): Int32Array => Int32Array.from(loopFrom(division, start));
   return {
     division,
     cells: division.faces.length,
