@@ -22,8 +22,9 @@ interface Heading {
 
 /**
  * What catches the end at `at` of a line from `from`, within `reachIn` inches. Spots first; then square onto a line,
- * or along a kept direction or with a known length onto one; then lines, directions, lengths and the grid in the
- * open, the grid where it is near. With `inSteps` the direction is one of 15° steps whatever else is near.
+ * or along a kept direction or with a known length onto one, unless a spot of the grid on it is pointed at; then lines,
+ * directions, lengths and the grid in the open, the grid where it is near. With `inSteps` the direction is one of 15°
+ * steps whatever else is near.
  */
 export function snapFrom(field: SnapField, from: Point, at: Point, reachIn: number, inSteps: boolean): Snap {
   if (inSteps) return onStep(field, from, at, reachIn);
@@ -32,13 +33,16 @@ export function snapFrom(field: SnapField, from: Point, at: Point, reachIn: numb
   if (distance(from, at) <= reachIn)
     return onLine(field, at, reachIn) ?? onGrid(field, at, reachIn) ?? free(at);
   const headings = headingsFrom(field, from);
-  return (
+  const directed =
     squareOnto(field, from, at, reachIn) ??
     headingOnto(field, headings, from, at, reachIn) ??
-    lengthOnto(field, from, at, reachIn) ??
-    onLine(field, at, reachIn) ??
-    inTheOpen(field, headings, from, at, reachIn)
-  );
+    lengthOnto(field, from, at, reachIn);
+  const line = onLine(field, at, reachIn);
+  if (directed === null) return line ?? inTheOpen(field, headings, from, at, reachIn);
+  // The grid and the directions share the line: pointed at closely, a spot of the grid on it catches first.
+  const pointedAt =
+    line !== null && distance(line.at, at) <= reachIn / 2 && onGrid(field, line.at, EXACT_IN) !== null;
+  return pointedAt && distance(line.at, at) < distance(directed.at, at) ? line : directed;
 }
 
 function inTheOpen(

@@ -85,6 +85,16 @@ describe('what catches the end of a running line', () => {
     expect(snapFrom(gridded, [6, 6], [9.03, 10.96], 0.2, false)).toMatchObject({ kind: 'grid', at: [9, 11] });
   });
 
+  it('leaves the grid its share on a line as well: the nearer of the two catches', () => {
+    const gridded = snapField(ROPED, { gridIn: 0.25 });
+    // From [6, 6] along 3 : 4 the bottom edge at 12 is met at 10.5; from [6, 6.25] at 10.3125, a grid line is at 10.25.
+    expect(snapFrom(gridded, [6, 6.25], [10.25, 12], 0.2, false)).toEqual({ kind: 'edge', at: [10.25, 12] });
+    expect(snapFrom(gridded, [6, 6.25], [10.31, 11.99], 0.2, false)).toMatchObject({
+      kind: 'parallel',
+      at: [10.3125, 12],
+    });
+  });
+
   it('is told by its word', () => {
     expect(snapWords({ kind: 'same-length', at: [1, 2] }, 'in')).toBe('1, 2 in, same length');
     expect(angleWords([0, 0], [1, -1])).toBe('45°');
