@@ -7,7 +7,7 @@ import { pieceOrder } from './order.ts';
 import { seamMeets } from './partings.ts';
 import type { Pattern } from './pattern.ts';
 import type { Join, Patch, Section } from './plan.ts';
-import { cellsOf, neighboursOf, type Region } from './region.ts';
+import { cellsOf, type Region } from './region.ts';
 import { registrationPoints, type Spot } from './registration.ts';
 import type { Assembly } from './search.ts';
 
@@ -50,7 +50,7 @@ export function assemble(
         holes: face.islands.map((h) => ringOf(pattern.division, h)),
         fabric: fabrics[cell] ?? null,
         seam: along.length > 0 ? headed(startOf(pattern, along[0]!), endOf(pattern, along.at(-1)!)) : null,
-        neighbours: [...neighboursOf(pattern, cell)].map((n) => idOf[n]!).sort(compareIds),
+        neighbours: Array.from(pattern.neighbours[cell]!, (n) => idOf[n]!).sort(compareIds),
       };
     }),
   );
@@ -158,9 +158,17 @@ function chainsBetween(pattern: Pattern, a: Region, b: Region): number[][] {
       used.add(at);
       at = byStart.get(origin[at ^ 1]!)?.find((e) => !used.has(e));
     }
-    chains.push(chain);
+    chains.push(fromCorner(pattern, chain));
   }
   return chains;
+}
+
+/** A chain that closes on itself, begun where it turns a corner rather than in the middle of a line. */
+function fromCorner(pattern: Pattern, chain: number[]): number[] {
+  const { straight, division } = pattern;
+  if (division.origin[chain.at(-1)! ^ 1] !== division.origin[chain[0]!]) return chain;
+  const corner = chain.findIndex((h, k) => straight[h >> 1] !== straight[chain.at(k - 1)! >> 1]);
+  return corner <= 0 ? chain : [...chain.slice(corner), ...chain.slice(0, corner)];
 }
 
 function seamEnds(pattern: Pattern, a: Region, b: Region): Segment {

@@ -1,6 +1,6 @@
 import { OUTSIDE } from '../geometry/division.ts';
+import { distance } from '../geometry/ring.ts';
 import type { Pattern } from './pattern.ts';
-import type { Region } from './region.ts';
 
 /**
  * A place where patches cannot all lie on one foundation, and the straight lines one of which must then be a join.
@@ -21,12 +21,42 @@ export interface Clash {
   readonly edge: number;
 }
 
-export function clashesOf(pattern: Pattern): Clash[] {
+/** A clash met on the way along a straight line. */
+export interface Stop {
+  /** Index into `Clashes.all`. */
+  readonly clash: number;
+  /** Which of the clash's lines this one is. */
+  readonly choice: number;
+  /** Place in the run: of the half-edge it lies on, or of the one that starts at its spot. */
+  readonly place: number;
+}
+
+/** A run of a straight line, and the clashes along it in turn. */
+export interface Way {
+  readonly run: readonly number[];
+  readonly stops: readonly Stop[];
+  /** From the start of the run to each of its vertices, 1/64 in. */
+  readonly reach: Float64Array;
+}
+
+/** All clashes of a pattern, and how its lines thread them. */
+export interface Clashes {
+  readonly all: readonly Clash[];
+  readonly ways: readonly Way[];
+  /** Clash (index into `all`) at a vertex, and that along an edge; -1 for none. */
+  readonly atVertex: Int32Array;
+  readonly onEdge: Int32Array;
+}
+
+/** Finds the clashes of a pattern. Cost: O(edges). */
+export function clashesOf(pattern: Pattern): Clashes {
   const { division, lines } = pattern;
   const { origin, face } = division;
   const through = new Map<number, Set<number>>();
   const clashes: Clash[] = [];
   const spotOf = new Map<number, number>();
+  const onEdge = new Int32Array(division.line.length).fill(-1);
+  const atVertex = new Int32Array(division.vertices.length).fill(-1);
   lines.forEach(({ runs }, index) => {
     for (const run of runs) {
       let before: { vertex: number; h: number; isLeft: boolean } | null = null;
@@ -42,13 +72,15 @@ export function clashesOf(pattern: Pattern): Clash[] {
         } else if (isLeft || isRight) {
           if (before && before.isLeft !== isLeft) {
             const cells = new Set([...cellsRound(pattern, before.h), ...cellsRound(pattern, h)]);
-            if (!cells.has(OUTSIDE))
+            if (!cells.has(OUTSIDE)) {
+              onEdge[before.h >> 1] = clashes.length;
               clashes.push({
                 cells: Int32Array.from(cells),
                 lines: Int32Array.of(index),
                 isMatch: false,
                 edge: before.h >> 1,
               });
+            }
           }
           before = { vertex, h, isLeft };
         }
@@ -58,15 +90,40 @@ export function clashesOf(pattern: Pattern): Clash[] {
   for (const [vertex, indices] of through) {
     const h = spotOf.get(vertex)!;
     const cells = new Set(cellsRound(pattern, h));
-    if (!cells.has(OUTSIDE))
-      clashes.push({
-        cells: Int32Array.from(cells),
-        lines: Int32Array.from(indices),
-        isMatch: true,
-        edge: indices.size === 1 ? h >> 1 : -1,
-      });
+    if (cells.has(OUTSIDE)) continue;
+    atVertex[vertex] = clashes.length;
+    clashes.push({
+      cells: Int32Array.from(cells),
+      lines: Int32Array.from(indices),
+      isMatch: true,
+      edge: indices.size === 1 ? h >> 1 : -1,
+    });
   }
-  return clashes;
+  const ways: Way[] = [];
+  lines.forEach(({ runs }, index) => {
+    for (const run of runs) {
+      const stops: Stop[] = [];
+      for (let place = 0; place < run.length; place++) {
+        const h = run[place]!;
+        const spot = place > 0 ? atVertex[origin[h]!]! : -1;
+        const choice = spot < 0 ? -1 : clashes[spot]!.lines.indexOf(index);
+        if (choice >= 0) stops.push({ clash: spot, choice, place });
+        const between = onEdge[h >> 1]!;
+        if (between >= 0) stops.push({ clash: between, choice: 0, place });
+      }
+      if (stops.length > 0) ways.push({ run, stops, reach: reachOf(pattern, run) });
+    }
+  });
+  return { all: clashes, ways, atVertex, onEdge };
+}
+
+function reachOf({ division }: Pattern, run: readonly number[]): Float64Array {
+  const { origin, vertices } = division;
+  const reach = new Float64Array(run.length + 1);
+  run.forEach((h, k) => {
+    reach[k + 1] = reach[k]! + Math.round(64 * distance(vertices[origin[h]!]!, vertices[origin[h ^ 1]!]!));
+  });
+  return reach;
 }
 
 function cellsRound(pattern: Pattern, h: number): number[] {
@@ -93,95 +150,4 @@ export function crossedVertices(pattern: Pattern): Uint8Array {
         passes[v] = 1;
       }
   return isCrossed;
-}
-
-/** What the clashes say of a region. */
-export interface Binding {
-  /** Joins that any plan with straight joins only needs at least. */
-  readonly joins: number;
-  /** Match points that any such plan has at least. */
-  readonly matches: number;
-  /**
-   * Edges that lie on a join in any plan. A straight line may run across a region that is not convex more than once,
-   * so it is the stretch that counts, not the line.
-   */
-  readonly forced: ReadonlySet<number>;
-}
-
-/**
- * Counts joins that no plan of a region can do without: the lines that must be one, and the fewest further lines
- * that leave no crossing without a join. Cost: O(clashes), and a small search where many lines cross.
- */
-export function bindingOf(pattern: Pattern, clashes: readonly Clash[], region: Region): Binding {
-  const isForced = new Uint8Array(pattern.lines.length);
-  const crossings: Clash[] = [];
-  const forced = new Set<number>();
-  let joins = 0;
-  let matches = 0;
-  for (const clash of clashes) {
-    const { cells } = clash;
-    let binds = true;
-    for (let k = 0; k < cells.length && binds; k++) binds = region[cells[k]!] === 1;
-    if (!binds) continue;
-    if (clash.isMatch) matches++;
-    if (clash.edge >= 0) forced.add(clash.edge);
-    if (clash.lines.length > 1) crossings.push(clash);
-    else if (isForced[clash.lines[0]!] === 0) {
-      isForced[clash.lines[0]!] = 1;
-      joins++;
-    }
-  }
-  const open = crossings.filter(({ lines }) => !lines.some((line) => isForced[line] === 1));
-  joins += fewestThrough(open.map(({ lines }) => [...lines]));
-  return { joins, matches, forced };
-}
-
-/** Branchings spent on one region's crossings before a weaker count is taken. */
-const MOST_BRANCHINGS = 400;
-
-/**
- * The fewest lines so that each crossing (a list of lines) has one of them: a minimum hitting set, by branching on
- * the line in most crossings. When that takes too long: crossings with no line in common, which is never more.
- */
-function fewestThrough(crossings: readonly (readonly number[])[]): number {
-  let branchings = 0;
-  let best = Number.POSITIVE_INFINITY;
-  search(crossings, 0);
-  return branchings > MOST_BRANCHINGS ? apart(crossings) : best;
-
-  function search(left: readonly (readonly number[])[], taken: number): void {
-    if (++branchings > MOST_BRANCHINGS || taken + apart(left) >= best) return;
-    if (left.length === 0) {
-      best = taken;
-      return;
-    }
-    const count = new Map<number, number>();
-    for (const crossing of left) for (const line of crossing) count.set(line, (count.get(line) ?? 0) + 1);
-    let most = -1;
-    for (const [line, times] of count) if (most < 0 || times > count.get(most)!) most = line;
-    // With the line; or without it, then each crossing on it keeps only its other lines.
-    search(
-      left.filter((crossing) => !crossing.includes(most)),
-      taken + 1,
-    );
-    const without = left.map((crossing) => crossing.filter((line) => line !== most));
-    if (without.some((crossing) => crossing.length === 0)) return;
-    const settled = new Set(without.filter((crossing) => crossing.length === 1).flat());
-    search(
-      without.filter((crossing) => !crossing.some((line) => settled.has(line))),
-      taken + settled.size,
-    );
-  }
-
-  /** A count of crossings of which no two share a line: each needs a line of its own. */
-  function apart(left: readonly (readonly number[])[]): number {
-    const used = new Set<number>();
-    let count = 0;
-    for (const crossing of left) {
-      if (crossing.some((line) => used.has(line))) continue;
-      for (const line of crossing) used.add(line);
-      count++;
-    }
-    return count;
-  }
 }

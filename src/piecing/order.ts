@@ -1,6 +1,6 @@
 import type { Pattern } from './pattern.ts';
 import { contactOf, isPeelable } from './peel.ts';
-import { cellsOf, neighboursOf, type Region } from './region.ts';
+import { cellsOf, type Region } from './region.ts';
 
 /** One position of a foundation: the cell, and the half-edges it is sewn along (none for position 1). */
 export interface Step {
@@ -43,7 +43,7 @@ export function pieceOrder(pattern: Pattern, region: Region, wish: OrderWish = {
     const contact = contactOf(pattern, left, best);
     steps.push({ cell: best, along: contact.kind === 'straight' ? contact.edges : [] });
     left[best] = 0;
-    for (const n of neighboursOf(pattern, best)) if (left[n] === 1) peelable[n] = -1;
+    for (const n of pattern.neighbours[best]!) if (left[n] === 1) peelable[n] = -1;
     after = best;
   }
   if (!wish.base) steps.push({ cell: left.indexOf(1), along: [] });
@@ -59,8 +59,8 @@ function isBetterLast(pattern: Pattern, wish: OrderWish, c: number, best: number
   if (after >= 0) {
     const sameC = fabric[c] === fabric[after];
     if (sameC !== (fabric[best] === fabric[after])) return sameC;
-    const nextToC = neighboursOf(pattern, after).has(c);
-    if (nextToC !== neighboursOf(pattern, after).has(best)) return nextToC;
+    const nextToC = pattern.neighbours[after]!.includes(c);
+    if (nextToC !== pattern.neighbours[after]!.includes(best)) return nextToC;
   }
   return c > best;
 }

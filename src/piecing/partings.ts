@@ -24,13 +24,28 @@ export interface Parting {
   readonly refused: number;
 }
 
-/** All straight seams that may part a region. Cost: O(edges of the pattern). */
+/** All straight seams that may part a region. Cost: O(sides of its cells, and edges of the lines through it). */
 export function chordsOf(pattern: Pattern, region: Region): Chord[] {
-  const { division, lines } = pattern;
+  const { division, lines, loops, lineOf } = pattern;
   const { face, origin } = division;
-  const isRim = rimOf(pattern, region);
+  /** The vertices on the rim: those an edge with only one side in the region ends at. */
+  const isRim = new Uint8Array(division.vertices.length);
+  const isWithin = new Uint8Array(lines.length);
+  for (let c = 0; c < region.length; c++) {
+    if (region[c] !== 1) continue;
+    for (const loop of loops[c]!)
+      for (const h of loop) {
+        const beyond = face[h ^ 1]!;
+        if (beyond >= 0 && region[beyond] === 1) isWithin[lineOf[h >> 1]!] = 1;
+        else {
+          isRim[origin[h]!] = 1;
+          isRim[origin[h ^ 1]!] = 1;
+        }
+      }
+  }
   const chords: Chord[] = [];
-  for (let line = 0; line < lines.length; line++)
+  for (let line = 0; line < lines.length; line++) {
+    if (isWithin[line] !== 1) continue;
     for (const run of lines[line]!.runs) {
       let start = -1;
       for (let k = 0; k < run.length; k++) {
@@ -44,30 +59,17 @@ export function chordsOf(pattern: Pattern, region: Region): Chord[] {
         chords.push({ line, edges: run.slice(start, k + 1) });
       }
     }
-  return chords;
-}
-
-/** Marks the vertices on the rim of a region: those an edge with only one side in it ends at. */
-function rimOf(pattern: Pattern, region: Region): Uint8Array {
-  const { face, origin, vertices } = pattern.division;
-  const isRim = new Uint8Array(vertices.length);
-  for (let h = 0; h < face.length; h += 2) {
-    const a = face[h]! >= 0 && region[face[h]!] === 1;
-    const b = face[h + 1]! >= 0 && region[face[h + 1]!] === 1;
-    if (a !== b) {
-      isRim[origin[h]!] = 1;
-      isRim[origin[h + 1]!] = 1;
-    }
   }
-  return isRim;
+  return chords;
 }
 
 /** The parting along a chord, or null where the region holds together round it. Cost: O(sides of the region). */
 export function partAlong(pattern: Pattern, region: Region, { edges }: Chord): Parting | null {
   const { division, role } = pattern;
-  const { face, origin, vertices, line } = division;
-  const isSeam = new Set(edges.map((h) => h >> 1));
-  const left = spread(pattern, region, face[edges[0]!]!, (edge) => isSeam.has(edge));
+  const { face, line } = division;
+  const isSeam = new Uint8Array(role.length);
+  for (const h of edges) isSeam[h >> 1] = 1;
+  const left = spread(pattern, region, face[edges[0]!]!, isSeam);
   if (left[face[edges[0]! ^ 1]!] === 1) return null;
   const right = without(region, left);
   const refused = new Set<number>();
@@ -85,9 +87,15 @@ export function partAlong(pattern: Pattern, region: Region, { edges }: Chord): P
     right,
     matches,
     meetings,
-    length: distance(vertices[origin[edges[0]!]!]!, vertices[origin[edges.at(-1)! ^ 1]!]!),
+    length: chordLength(pattern, { edges }),
     refused: refused.size,
   };
+}
+
+/** From end to end, inches. */
+export function chordLength(pattern: Pattern, { edges }: Pick<Chord, 'edges'>): number {
+  const { origin, vertices } = pattern.division;
+  return distance(vertices[origin[edges[0]!]!]!, vertices[origin[edges.at(-1)! ^ 1]!]!);
 }
 
 /** Is a chord crossed by no other straight line, so that every other parting lies wholly on one side of it? */

@@ -16,8 +16,12 @@ export interface Pattern {
   readonly role: Uint8Array;
   /** Half-edges round each cell: its outer loop, then the loops round its islands. */
   readonly loops: readonly (readonly Int32Array[])[];
+  /** The cells that share an edge with each cell. */
+  readonly neighbours: readonly Int32Array[];
   /** Each straight line as runs of half-edges that follow one another, inner edges only. */
   readonly lines: readonly StraightLine[];
+  /** Index into `lines` of an edge, -1 on the outline. */
+  readonly lineOf: Int32Array;
   /** Light to dark, 0 … 1, of each cell's fabric; 1 where unpainted. Steers the order only. */
   readonly lightness: Float64Array;
   /** Fabric of each cell by number, -1 where unpainted. */
@@ -41,13 +45,31 @@ export interface PatternFacts {
 
 export function patternOf(division: Division, facts: PatternFacts): Pattern {
   const walk = (start: number): Int32Array => Int32Array.from(loopFrom(division, start));
+  const loops = division.faces.map((face) => [walk(face.edge), ...face.islands.map(walk)]);
+  const lines = linesOf(division, facts.straight);
+  const lineOf = new Int32Array(division.line.length).fill(-1);
+  lines.forEach(({ runs }, index) => {
+    for (const run of runs) for (const h of run) lineOf[h >> 1] = index;
+  });
   return {
     division,
-    cells: division.faces.length,
-    loops: division.faces.map((face) => [walk(face.edge), ...face.islands.map(walk)]),
-    lines: linesOf(division, facts.straight),
+    cells: loops.length,
+    loops,
+    neighbours: loops.map((own, c) => neighboursIn(division, own, c)),
+    lines,
+    lineOf,
     ...facts,
   };
+}
+
+function neighboursIn({ face }: Division, loops: readonly Int32Array[], c: number): Int32Array {
+  const found: number[] = [];
+  for (const loop of loops)
+    for (const h of loop) {
+      const beyond = face[h ^ 1]!;
+      if (beyond !== OUTSIDE && beyond !== c && !found.includes(beyond)) found.push(beyond);
+    }
+  return Int32Array.from(found);
 }
 
 function linesOf(division: Division, straight: Int32Array): StraightLine[] {

@@ -17,26 +17,26 @@ export function contactOf(pattern: Pattern, region: Region, c: number): Contact 
   let found: number[] | null = null;
   for (const loop of loops[c]!) {
     const n = loop.length;
-    const touches = (k: number): boolean => {
-      const beyond = face[loop[k % n]! ^ 1]!;
-      return beyond >= 0 && beyond !== c && region[beyond] === 1;
-    };
     // A run starts where a touching side follows one that does not.
     let begin = -1;
     let any = false;
+    let before = touches(face[loop[n - 1]! ^ 1]!, region, c);
     for (let k = 0; k < n; k++) {
-      if (!touches(k)) continue;
-      any = true;
-      if (!touches(k + n - 1)) {
-        if (begin >= 0) return BENT;
-        begin = k;
+      const here = touches(face[loop[k]! ^ 1]!, region, c);
+      if (here) {
+        any = true;
+        if (!before) {
+          if (begin >= 0) return BENT;
+          begin = k;
+        }
       }
+      before = here;
     }
     if (!any) continue;
     if (begin < 0 || found) return BENT;
     found = [];
     const line = straight[loop[begin]! >> 1]!;
-    for (let k = begin; touches(k); k++) {
+    for (let k = begin; touches(face[loop[k % n]! ^ 1]!, region, c); k++) {
       const h = loop[k % n]!;
       if (straight[h >> 1] !== line || (found.length > 0 && foldsBack(pattern, found.at(-1)!, h)))
         return BENT;
@@ -45,6 +45,10 @@ export function contactOf(pattern: Pattern, region: Region, c: number): Contact 
   }
   return found ? { kind: 'straight', edges: found } : NONE;
 }
+
+/** Is the cell beyond a side of cell `c` one of the others in the region? */
+const touches = (beyond: number, region: Region, c: number): boolean =>
+  beyond >= 0 && beyond !== c && region[beyond] === 1;
 
 /** A sliver may have one straight line on both its long sides; round its tip the line turns back on itself. */
 function foldsBack(pattern: Pattern, h: number, k: number): boolean {
@@ -80,6 +84,27 @@ function restHolds(pattern: Pattern, region: Region, c: number, edges: readonly 
     }
   }
   return true;
+}
+
+/** Does a region that holds together do so without cell `c`? True when nothing else is in it. */
+export function holdsWithout(pattern: Pattern, region: Region, c: number): boolean {
+  const { face } = pattern.division;
+  const [loop, island] = pattern.loops[c]!;
+  if (!loop || island) return isConnectedWithout(pattern, region, c);
+  const n = loop.length;
+  let begin = -1;
+  let count = 0;
+  for (let k = 0; k < n; k++) {
+    if (!touches(face[loop[k]! ^ 1]!, region, c)) continue;
+    count++;
+    if (touches(face[loop[(k + n - 1) % n]! ^ 1]!, region, c)) continue;
+    // More than one run of sides: what lies between them may be all that holds the others together.
+    if (begin >= 0) return isConnectedWithout(pattern, region, c);
+    begin = k;
+  }
+  const edges: number[] = [];
+  for (let k = 0; k < count; k++) edges.push(loop[(Math.max(0, begin) + k) % n]!);
+  return restHolds(pattern, region, c, edges);
 }
 
 function isConnectedWithout(pattern: Pattern, region: Region, c: number): boolean {

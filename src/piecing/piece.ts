@@ -5,22 +5,29 @@ import type { Point } from '../geometry/point.ts';
 import { boxOf, contains } from '../geometry/ring.ts';
 import { straightGroups } from '../geometry/straight.ts';
 import { assemble } from './assemble.ts';
-import type { Block } from './block.ts';
+import type { Block, PlanChoice } from './block.ts';
 import { brokenPlan, outlineMessage } from './broken.ts';
 import { wishFor } from './choices.ts';
 import { DEFAULT_BUDGET, type PieceOptions } from './options.ts';
 import { type Pattern, patternOf, ROLE_NUMBER } from './pattern.ts';
 import type { PiecingPlan, Verdict } from './plan.ts';
 import { inspect } from './rules/table.ts';
-import { cheapestAssembly } from './search.ts';
+import { cheapestAssembly, type SearchResult } from './search.ts';
 import { verifyPlan } from './verify.ts';
 
 /** More patches than this and no order is looked for: far beyond any block that is sewn from paper. */
 export const MAX_PATCHES = 2_000;
 
-/** A block divided and ready to be searched, or why it cannot be. */
+/** A block divided and ready to be searched. */
+export interface Ready {
+  readonly ok: true;
+  readonly pattern: Pattern;
+  readonly fabrics: readonly (string | null)[];
+}
+
+/** A block ready to be searched, or why it cannot be. */
 export type Prepared =
-  | { readonly ok: true; readonly pattern: Pattern; readonly fabrics: readonly (string | null)[] }
+  | Ready
   | { readonly ok: false; readonly code: string; readonly at: Point; readonly message: string };
 
 export function prepare(block: Block, options: PieceOptions = {}): Prepared {
@@ -83,9 +90,24 @@ export function prepare(block: Block, options: PieceOptions = {}): Prepared {
 export function piece(block: Block, options: PieceOptions = {}): PiecingPlan {
   const prepared = prepare(block, options);
   if (!prepared.ok) return brokenPlan(prepared.code, prepared.at, prepared.message);
-  const { pattern, fabrics } = prepared;
-  const choice = options.plan ?? block.plan ?? 'fewest';
-  const found = cheapestAssembly(pattern, options.budget ?? DEFAULT_BUDGET, wishFor(choice, pattern));
+  const { pattern } = prepared;
+  const wish = wishFor(choiceFor(block, options), pattern);
+  const found = cheapestAssembly(pattern, options.budget ?? DEFAULT_BUDGET, wish);
+  return vouchedFor(block, planFrom(block, prepared, found, options));
+}
+
+/** Which plan is asked for. */
+export const choiceFor = (block: Block, options: PieceOptions): PlanChoice =>
+  options.plan ?? block.plan ?? 'fewest';
+
+/** The plan that comes of what a search found, with all its findings; not checked yet. */
+export function planFrom(
+  block: Block,
+  { pattern, fabrics }: Ready,
+  found: SearchResult,
+  options: PieceOptions,
+): PiecingPlan {
+  const { rings, clashes, isProven } = found;
   const assembled = assemble(pattern, found.assembly, fabrics, ranksOf(block, pattern.division));
   const { patches, sections, joins } = assembled;
   const verdict: Verdict = joins.some((join) => join.kind === 'set-in')
@@ -95,19 +117,23 @@ export function piece(block: Block, options: PieceOptions = {}): PiecingPlan {
       : patches.length > 1
         ? 'one-foundation'
         : 'undivided';
-  const findings = inspect({ ...assembled, block, pattern, options, rings: found.rings });
+  const findings = inspect({ ...assembled, block, pattern, options, rings, clashes });
   // Rows, columns and the like may take more foundations than could be; only a search for the fewest proves them.
-  const fewest =
-    sections.length === 1 || (found.isProven && (choice === 'fewest' || choice === 'unit-first'));
-  const plan: PiecingPlan = { verdict, fewest, patches, sections, joins, findings };
+  const choice = choiceFor(block, options);
+  const fewest = sections.length === 1 || (isProven && (choice === 'fewest' || choice === 'unit-first'));
+  return { verdict, fewest, patches, sections, joins, findings };
+}
+
+/** A plan that has passed the check by the rule itself; one that fails is given out as broken. */
+export function vouchedFor(block: Block, plan: PiecingPlan): PiecingPlan {
   const faults = verifyPlan(plan);
-  if (faults.length > 0)
-    return brokenPlan(
-      'plan-fails-check',
-      block.outline[0]!,
-      `No plan can be vouched for: ${faults[0]} Moving the cuts there a little apart helps.`,
-    );
-  return plan;
+  return faults.length === 0
+    ? plan
+    : brokenPlan(
+        'plan-fails-check',
+        block.outline[0]!,
+        `No plan can be vouched for: ${faults[0]} Moving the cuts there a little apart helps.`,
+      );
 }
 
 /** Finds the face a point lies in, or -1. */

@@ -1,4 +1,3 @@
-import { OUTSIDE } from '../geometry/division.ts';
 import type { Pattern } from './pattern.ts';
 
 /** Cells of a section or unit, as a mask over all cells of the pattern: 1 for those in it. */
@@ -38,40 +37,30 @@ export function maskOf(pattern: Pattern, cells: Iterable<number>): Region {
 export function isConnected(pattern: Pattern, region: Region): boolean {
   const first = region.indexOf(1);
   if (first < 0) return true;
-  const reached = spread(pattern, region, first, () => false);
+  const reached = spread(pattern, region, first);
   for (let c = 0; c < region.length; c++) if (region[c] === 1 && reached[c] !== 1) return false;
   return true;
 }
 
-/** The cells of a region reached from one of them without crossing an edge that `stops` (by edge number). */
+/** The cells of a region reached from one of them without crossing an edge that is marked in `stops`. */
 export function spread(
   pattern: Pattern,
   region: Region,
   first: number,
-  stops: (edge: number) => boolean,
+  stops: Uint8Array | null = null,
 ): Region {
+  const { loops } = pattern;
   const { face } = pattern.division;
   const reached = new Uint8Array(region.length);
   const stack = [first];
   reached[first] = 1;
   while (stack.length > 0)
-    for (const loop of pattern.loops[stack.pop()!]!)
+    for (const loop of loops[stack.pop()!]!)
       for (const h of loop) {
         const beyond = face[h ^ 1]!;
-        if (beyond < 0 || region[beyond] !== 1 || reached[beyond] === 1 || stops(h >> 1)) continue;
+        if (beyond < 0 || region[beyond] !== 1 || reached[beyond] === 1 || stops?.[h >> 1] === 1) continue;
         reached[beyond] = 1;
         stack.push(beyond);
       }
   return reached;
-}
-
-/** Cells that share an edge with a cell. */
-export function neighboursOf(pattern: Pattern, c: number): Set<number> {
-  const found = new Set<number>();
-  for (const loop of pattern.loops[c]!)
-    for (const h of loop) {
-      const beyond = pattern.division.face[h ^ 1]!;
-      if (beyond !== OUTSIDE && beyond !== c) found.add(beyond);
-    }
-  return found;
 }

@@ -1,5 +1,8 @@
-import { type Binding, bindingOf, clashesOf, crossedVertices } from './clashes.ts';
-import { type Chord, chordsOf, isUncrossed, type Parting, partAlong } from './partings.ts';
+import { STRAIGHT_IN } from '../geometry/lattice.ts';
+import { cross, distance } from '../geometry/ring.ts';
+import { type Binding, bindingOf, bindingUnder, forcedEdges, settledBy } from './binding.ts';
+import { type Clashes, clashesOf, crossedVertices } from './clashes.ts';
+import { type Chord, chordLength, chordsOf, isUncrossed, type Parting, partAlong } from './partings.ts';
 import type { Pattern } from './pattern.ts';
 import { knotOf } from './peel.ts';
 import { keyOf, maskOf, type Region, without } from './region.ts';
@@ -41,10 +44,14 @@ export interface Wish {
 export interface SearchResult {
   readonly assembly: Assembly;
   readonly cost: Cost;
-  /** True when no cheaper assembly exists; false when the budget ran out or a join is set in. */
+  /** True when no cheaper assembly exists; false when the budget ran out, a join is set in, or lines all but meet. */
   readonly isProven: boolean;
+  /** True when the budget left nothing out: a larger one finds the same. */
+  readonly isComplete: boolean;
   /** Groups of cells that hold each other, so that no straight seam lets them in; one for each set-in join. */
   readonly rings: readonly Region[];
+  /** The clashes of the pattern, as they were counted. */
+  readonly clashes: Clashes;
 }
 
 interface Solved {
@@ -68,22 +75,34 @@ interface Bound {
  * all but the length while the budget lasts; after that each region takes its most promising parting. Among equals
  * the one with the shorter joins is preferred, without looking through all of them. `budget` counts regions looked into.
  */
-export function cheapestAssembly(pattern: Pattern, budget: number, wish: Wish = {}): SearchResult {
+export function cheapestAssembly(
+  pattern: Pattern,
+  budget: number,
+  wish: Wish = {},
+  clashes: Clashes = clashesOf(pattern),
+): SearchResult {
   const memo = new Map<string, Solved>();
   const bounds = new Map<string, Bound>();
-  const clashes = clashesOf(pattern);
   const isCrossing = crossedVertices(pattern);
   let spent = 0;
-  let isProven = true;
+  let isComplete = true;
 
   const whole = new Uint8Array(pattern.cells).fill(1);
   const { cost, assembly } = solve(whole, 0);
-  return { cost, assembly, isProven: isProven && cost[0] === 0, rings: ringsIn(assembly) };
+  return {
+    cost,
+    assembly,
+    isProven: isComplete && cost[0] === 0 && (assembly.kind === 'foundation' || !hasHairs(pattern)),
+    isComplete,
+    rings: ringsIn(assembly),
+    clashes,
+  };
 
   function boundOf(region: Region, key: string): Bound {
-    const known = bounds.get(key);
-    if (known) return known;
-    const binding = bindingOf(pattern, clashes, region);
+    return bounds.get(key) ?? rememberBound(region, key, bindingOf(pattern, clashes, region));
+  }
+
+  function rememberBound(region: Region, key: string, binding: Binding): Bound {
     const peels = binding.joins === 0 && knotOf(pattern, region).length === 1;
     const refused = peels ? joinsInside(pattern, region) : 0;
     const joins = peels ? 0 : Math.max(1, binding.joins);
@@ -108,11 +127,20 @@ export function cheapestAssembly(pattern: Pattern, budget: number, wish: Wish = 
       : null;
     if (best && refused === 0) return remember(key, best);
     if (wish.allowsUnitFirst && !peels) best = solveSewnOn(region, depth);
-    for (const { parting, own, least } of choicesOf(region, binding.forced)) {
+    const kept = best && isNoBetter(floor, best.cost) ? null : partingThatKeeps(region, binding);
+    if (kept) {
+      const left = solve(kept.left, depth + 1);
+      const right = solve(kept.right, depth + 1);
+      const cost = add(left.cost, right.cost, ownCost(kept, 0));
+      if (!best || compare(cost, best.cost) < 0)
+        best = { cost, assembly: { kind: 'straight', region, left: left.assembly, right: right.assembly } };
+    }
+    const isSettled = best !== null && isNoBetter(floor, best.cost);
+    for (const { parting, own, least } of isSettled ? [] : choicesOf(region, binding)) {
       if (best && isNoBetter(floor, best.cost)) break;
       if (best && isNoBetter(least, best.cost)) continue;
       if (best && spent >= budget) {
-        isProven = false;
+        isComplete = false;
         break;
       }
       const left = solve(parting.left, depth + 1);
@@ -124,33 +152,64 @@ export function cheapestAssembly(pattern: Pattern, budget: number, wish: Wish = 
       best = { cost, assembly: { kind: 'straight', region, left: left.assembly, right: right.assembly } };
     }
     // Straight partings that leave a ring somewhere may cost more papers than opening the region itself.
-    if (!best || (best.cost[0] > 0 && spent < budget)) {
+    if (best && best.cost[0] > 0 && spent >= budget) isComplete = false;
+    else if (!best || best.cost[0] > 0) {
       const opened = solveRing(region, depth);
       if (!best || compare(opened.cost, best.cost) < 0) best = opened;
     }
     return remember(key, best);
   }
 
+  /**
+   * The shortest parting that costs nothing beyond what the region must cost: along a line that passes through the
+   * clashes on its way where the joins are fewest, neither refused nor disliked. What bounds its two units is then
+   * known as well. Null where there is none, as where such lines hold each other up.
+   */
+  function partingThatKeeps(region: Region, binding: Binding): Parting | null {
+    if (!binding.isReached || binding.joins === 0) return null;
+    const chords = chordsOf(pattern, region)
+      .map((chord) => ({ chord, settled: settledBy(pattern, clashes, binding.passing, chord) }))
+      .filter(({ settled }) => settled > 0)
+      .map((choice) => ({ ...choice, length: chordLength(pattern, choice.chord) }))
+      .sort((a, b) => a.length - b.length);
+    for (const { chord, settled } of chords) {
+      const parting = partAlong(pattern, region, chord);
+      if (!parting || parting.refused > 0 || (wish.dislike?.(chord, parting) ?? 0) > 0) continue;
+      const left = bindingUnder(pattern, clashes, parting.left, binding.passing);
+      const right = bindingUnder(pattern, clashes, parting.right, binding.passing);
+      // What the units must cost is known only when each clash is in one of them or done with.
+      if (left.joins + right.joins + 1 !== binding.joins) continue;
+      if (left.count + right.count + settled !== binding.count) continue;
+      for (const [unit, bound] of [
+        [parting.left, left],
+        [parting.right, right],
+      ] as const) {
+        const key = keyOf(unit);
+        if (!bounds.has(key)) rememberBound(unit, key, bound);
+      }
+      return parting;
+    }
+    return null;
+  }
+
   /** The partings of a region, the most promising first. */
-  function choicesOf(
-    region: Region,
-    forced: ReadonlySet<number>,
-  ): { parting: Parting; own: Cost; least: Cost }[] {
+  function choicesOf(region: Region, binding: Binding): { parting: Parting; own: Cost; least: Cost }[] {
     const chords = chordsOf(pattern, region);
     const choice = (chord: Chord, parting: Parting) => {
-      const disliked = wish.dislike?.(chord, parting) ?? 0;
-      const own: Cost = [0, parting.refused, disliked, 0, parting.matches, Math.round(parting.length * 64)];
+      const own = ownCost(parting, wish.dislike?.(chord, parting) ?? 0);
       return { parting, own, least: add(leastOf(parting.left), leastOf(parting.right), own) };
     };
     // A stretch that must lie on a join, on a chord that none crosses, can be parted first at no loss:
     // every other parting lies on one side of it and stays as it is.
-    if (!wish.allowsUnitFirst)
+    if (!wish.allowsUnitFirst) {
+      const forced = forcedEdges(clashes, binding.passing);
       for (const chord of chords) {
         if (!chord.edges.some((h) => forced.has(h >> 1)) || !isUncrossed(pattern, chord, isCrossing))
           continue;
         const parting = partAlong(pattern, region, chord);
         if (parting && parting.refused === 0) return [choice(chord, parting)];
       }
+    }
     return chords
       .flatMap((chord) => {
         const parting = partAlong(pattern, region, chord);
@@ -174,7 +233,10 @@ export function cheapestAssembly(pattern: Pattern, budget: number, wish: Wish = 
   function solveRing(region: Region, depth: number): Solved {
     let best: Solved | null = null;
     for (const split of setInSplits(pattern, region, depth === 0 ? 8 : 2)) {
-      if (best && spent >= budget) break;
+      if (best && spent >= budget) {
+        isComplete = false;
+        break;
+      }
       const left = solve(split.left, depth + 2);
       const right = solve(split.right, depth + 2);
       const cost = add(left.cost, right.cost, [1, 0, 0, 0, split.corners, split.length]);
@@ -198,6 +260,36 @@ export function cheapestAssembly(pattern: Pattern, budget: number, wish: Wish = 
     return solved;
   }
 }
+
+/**
+ * Do lines meet so closely that one is not to be told from another where they part: does a stretch end within twice
+ * 0.1 mm of a line it left? A seam might then change from line to line and still be straight as far as a printed line
+ * shows, which a search by lines does not see.
+ */
+function hasHairs({ division, straight }: Pattern): boolean {
+  const { origin, next, vertices } = division;
+  for (let h = 0; h < origin.length; h++) {
+    if (straight[h >> 1]! < 0) continue;
+    const v = vertices[origin[h]!]!;
+    const end = vertices[origin[h ^ 1]!]!;
+    for (let k = next[h ^ 1]!; k !== h; k = next[k ^ 1]!) {
+      if (straight[k >> 1]! < 0 || straight[k >> 1] === straight[h >> 1]) continue;
+      const other = vertices[origin[k ^ 1]!]!;
+      if (Math.abs(cross(v, other, end)) < 2 * STRAIGHT_IN * distance(v, other)) return true;
+    }
+  }
+  return false;
+}
+
+/** What a parting costs by itself. */
+const ownCost = ({ refused, matches, length }: Parting, disliked: number): Cost => [
+  0,
+  refused,
+  disliked,
+  0,
+  matches,
+  Math.round(length * 64),
+];
 
 function add(...costs: readonly Cost[]): Cost {
   const sum: [number, number, number, number, number, number] = [0, 0, 0, 0, 0, 0];

@@ -1,7 +1,7 @@
 import { distance } from '../geometry/ring.ts';
 import type { Pattern } from './pattern.ts';
-import { isPeelable } from './peel.ts';
-import { cellsOf, isConnected, keyOf, neighboursOf, type Region, without } from './region.ts';
+import { holdsWithout, isPeelable } from './peel.ts';
+import { cellsOf, keyOf, type Region, without } from './region.ts';
 
 /** A ring of cells opened along a seam that turns a corner: a section, and what is left. */
 export interface SetInSplit {
@@ -34,18 +34,22 @@ export function setInSplits(pattern: Pattern, region: Region, most: number): Set
 }
 
 function grow(pattern: Pattern, region: Region, first: number): Region | null {
+  if (!holdsWithout(pattern, region, first)) return null;
   const section = new Uint8Array(region.length);
+  const rest = region.slice();
   section[first] = 1;
-  if (!isConnected(pattern, without(region, section))) return null;
+  rest[first] = 0;
+  let left = cellsOf(rest).length;
   for (let isGrowing = true; isGrowing; ) {
     isGrowing = false;
-    for (let c = 0; c < region.length; c++) {
-      if (region[c] !== 1 || section[c] === 1) continue;
-      if (![...neighboursOf(pattern, c)].some((n) => section[n] === 1)) continue;
+    for (let c = 0; c < region.length && left > 1; c++) {
+      if (rest[c] !== 1 || !pattern.neighbours[c]!.some((n) => section[n] === 1)) continue;
       section[c] = 1;
-      const rest = without(region, section);
-      if (isPeelable(pattern, section, c) && rest.includes(1) && isConnected(pattern, rest)) isGrowing = true;
-      else section[c] = 0;
+      if (isPeelable(pattern, section, c) && holdsWithout(pattern, rest, c)) {
+        isGrowing = true;
+        rest[c] = 0;
+        left--;
+      } else section[c] = 0;
     }
   }
   return section;

@@ -270,12 +270,15 @@ const NOTHING_LOST = new Set(['idle-cut', 'outside-cut', 'short-cut', 'unreadabl
 
 /** A cut left out: patches of one fabric become one, or the picture loses a line. */
 function removal(block: Block, plan: PiecingPlan, cut: Cut, index: number, rank: number): Candidate {
-  const along = plan.patches.filter(({ polygon }) =>
-    polygon.some((p, k) => {
-      const q = polygon[(k + 1) % polygon.length]!;
-      return onCut(p, cut) && onCut(q, cut);
-    }),
-  );
+  const along = plan.patches.filter(({ polygon }) => {
+    let wasOn = onCut(polygon.at(-1)!, cut);
+    return polygon.some((p) => {
+      const isOn = onCut(p, cut);
+      const isAlong = wasOn && isOn;
+      wasOn = isOn;
+      return isAlong;
+    });
+  });
   const fabrics = new Set(along.map(({ fabric }) => fabric));
   const dividesNothing = plan.findings.some(
     ({ code, cuts }) => cuts.includes(cut.id) && NOTHING_LOST.has(code),
@@ -296,7 +299,13 @@ function removal(block: Block, plan: PiecingPlan, cut: Cut, index: number, rank:
   };
 }
 
-const onCut = (p: Point, cut: Cut): boolean => distanceToSegment(p, cut.from, cut.to) <= 2 * TOUCH_IN;
+function onCut(p: Point, { from, to }: Cut): boolean {
+  // Far from the line through it is far from the cut: most spots are told apart by that alone.
+  const [dx, dy] = [to[0] - from[0], to[1] - from[1]];
+  const across = dx * (p[1] - from[1]) - dy * (p[0] - from[0]);
+  if (across * across > 16 * TOUCH_IN * TOUCH_IN * (dx * dx + dy * dy)) return false;
+  return distanceToSegment(p, from, to) <= 2 * TOUCH_IN;
+}
 
 function unitFirst(block: Block, plan: PiecingPlan): Candidate[] {
   if (block.plan === 'unit-first' || plan.sections.length < 3) return [];

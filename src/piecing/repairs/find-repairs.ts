@@ -3,9 +3,9 @@ import type { PieceOptions } from '../options.ts';
 import { piece } from '../piece.ts';
 import { NEAR_MISS_IN } from '../rules/near-miss.ts';
 import { candidatesFor } from './candidates.ts';
-import { applyChange, type Candidate, type Repair } from './repair.ts';
+import { applyChange, type Candidate, type Change, type Repair } from './repair.ts';
 import { isBetter, type Standing, standingOf, type Tally } from './standing.ts';
-import { holdsOf, tryChange } from './trial.ts';
+import { holdsOf, type Outcome, tryChange } from './trial.ts';
 
 /** Repairs shown at most. */
 const MOST_REPAIRS = 8;
@@ -19,7 +19,14 @@ const MOST_TRIALS_OF_RING = 600;
 /** Where none of them opens it, so many are tried for anything else they better. */
 const TRIALS_BESIDE_RING = 24;
 
-/** How far a search for repairs is, for a bar and so that it can be stopped between two steps. */
+/**
+ * How far a search for repairs is, to be shown in numbers (`12 of 90 changes tried`) and as a bar.
+ *
+ * - `tried` counts changes done with, `total` all that are going to be tried. Both never fall, and `tried ≤ total`.
+ * - `total` is known from the first step on. It grows once, at most, where a block that straight seams cannot sew has
+ *   no single change that opens it and a few are tried for what else they better.
+ * - At the last step before the repairs are returned `tried` equals `total`: while the best are being proven it stays so.
+ */
 export interface RepairProgress {
   readonly tried: number;
   readonly total: number;
@@ -28,6 +35,11 @@ export interface RepairProgress {
 interface Tried<After extends Tally = Tally> {
   readonly candidate: Candidate;
   readonly after: After;
+}
+
+/** A change that did well when it was tried. */
+interface Promising extends Tried {
+  readonly proven: Outcome['proven'];
 }
 
 /**
@@ -44,13 +56,20 @@ export function* findRepairs(
   if (plan.verdict === 'broken') return [];
   const before = standingOf(plan);
   const candidates = candidatesFor(block, plan);
-  const better: Tried[] = [];
+  const better: Promising[] = [];
+  const outcomes = new Map<string, Outcome | null>();
   const progress = { tried: 0, total: 0 };
   function* tryAll(some: readonly Candidate[], mustOpen: number): Generator<RepairProgress, void, void> {
     progress.total += some.length;
     for (const candidate of some) {
-      const after = tryChange(applyChange(block, candidate.change), options, before, mustOpen);
-      if (after && isWorthItsLoss(candidate, after, before)) better.push({ candidate, after });
+      // Two changes that come to one drawing are tried once.
+      const drawing = `${mustOpen} ${differenceOf(block, candidate.change)}`;
+      let outcome = outcomes.get(drawing);
+      if (outcome === undefined) {
+        outcome = tryChange(applyChange(block, candidate.change), options, before, mustOpen);
+        outcomes.set(drawing, outcome);
+      }
+      if (outcome && isWorthItsLoss(candidate, outcome.after, before)) better.push({ candidate, ...outcome });
       progress.tried++;
       yield { ...progress };
     }
@@ -63,10 +82,10 @@ export function* findRepairs(
   }
   const proven: Tried<Standing>[] = [];
   const isNew = variety();
-  for (const { candidate } of ranked(better, before)) {
+  for (const { candidate, proven: known } of ranked(better, before)) {
     if (proven.length === MOST_REPAIRS) break;
     if (!isNew(candidate)) continue;
-    const after = standingOf(piece(applyChange(block, candidate.change), options));
+    const after = known() ?? standingOf(piece(applyChange(block, candidate.change), options));
     if (after.verdict !== 'broken' && isBetter(after, before)) proven.push({ candidate, after });
     yield { ...progress };
   }
@@ -86,6 +105,18 @@ export function repairsOf(block: Block, options: PieceOptions = {}): readonly Re
     const step = search.next();
     if (step.done) return step.value;
   }
+}
+
+/** How a changed drawing differs from the block, as a text: equal texts, equal drawings. */
+function differenceOf(block: Block, change: Change): string {
+  if (change.kind === 'plan') return `plan ${change.plan}`;
+  const old = new Set(block.cuts);
+  const kept = new Set(change.cuts);
+  const gone = block.cuts.flatMap((cut, k) => (kept.has(cut) ? [] : [k]));
+  const come = change.cuts.flatMap((cut) =>
+    old.has(cut) ? [] : [`${change.cuts.indexOf(cut)} ${cut.from} ${cut.to} ${cut.role}`],
+  );
+  return `${gone} ${come.join(' ')}`;
 }
 
 /** A line of the picture is given up for a cure only, never for convenience. */

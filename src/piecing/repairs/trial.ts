@@ -1,50 +1,72 @@
-import { assemble } from '../assemble.ts';
+import { bindingOf } from '../binding.ts';
 import type { Block } from '../block.ts';
 import { wishFor } from '../choices.ts';
-import { bindingOf, clashesOf } from '../clashes.ts';
+import { clashesOf } from '../clashes.ts';
 import type { PieceOptions, Severities } from '../options.ts';
 import { chordsOf, partAlong } from '../partings.ts';
 import type { Pattern } from '../pattern.ts';
 import { knotOf } from '../peel.ts';
-import { prepare } from '../piece.ts';
+import { choiceFor, planFrom, prepare, vouchedFor } from '../piece.ts';
 import type { Severity } from '../plan.ts';
 import { maskOf, type Region } from '../region.ts';
-import { inspect, RULES } from '../rules/table.ts';
+import { ringOfPatches } from '../rules/ring-of-patches.ts';
+import { leastFound, RULES } from '../rules/table.ts';
 import { cheapestAssembly } from '../search.ts';
-import { isBetter, type Tally, tallyOf } from './standing.ts';
+import { isBetter, type Standing, standingOf, type Tally } from './standing.ts';
 
 /** Regions looked into for each change that is tried. */
-const TRIAL_BUDGET = 300;
+export const TRIAL_BUDGET = 300;
+
+/** A change that makes a block better, as far as the trial could see. */
+export interface Outcome {
+  readonly after: Tally;
+  /** Where the plan given out for it stands; null when only a longer search can tell. */
+  readonly proven: () => Standing | null;
+}
 
 /**
- * Where a changed block would stand, or null where that is no better than before. Goes the way of `piece` and leaves
- * it as soon as nothing better can come: straight joins alone no longer do, or lines force more foundations than
- * there were. `mustOpen`: of so many holds at least one must go, else the change is passed over; 0 asks for nothing.
- * Notes are not looked for: they judge no repair.
+ * Where a changed block would stand, or null where that is no better than before. Goes the way of `piece` with a small
+ * budget, and leaves it as soon as nothing better can come: straight joins alone no longer do, or the lines need more
+ * foundations, or the patches draw more cautions, than a better plan may have. `mustOpen`: of so many holds at least
+ * one must go, else the change is passed over; 0 asks for nothing. Notes are not looked for: they judge no repair.
  */
-export function tryChange(block: Block, options: PieceOptions, before: Tally, mustOpen = 0): Tally | null {
+export function tryChange(block: Block, options: PieceOptions, before: Tally, mustOpen = 0): Outcome | null {
   const prepared = prepare(block, options);
   if (!prepared.ok) return null;
-  const { pattern, fabrics } = prepared;
-  if (before.setInJoins === 0 && ringsLeft(pattern, 1) > 0) return null;
+  const { pattern } = prepared;
   if (mustOpen > 0 && holdsIn(pattern, mustOpen) >= mustOpen) return null;
-  const choice = options.plan ?? block.plan ?? 'fewest';
-  // With nothing graver to mend, a plan on more foundations is no better.
-  const isCapped = before.setInJoins === 0 && before.troubles === 0;
-  if (isCapped && choice !== 'unit-first' && leastFoundations(pattern) > before.foundations) return null;
-  const wish = wishFor(choice, pattern);
-  const found = cheapestAssembly(pattern, TRIAL_BUDGET, wish);
-  if (found.cost[0] > before.setInJoins || (isCapped && found.cost[3] > before.foundations)) return null;
-  const assembled = assemble(pattern, found.assembly, fabrics);
-  const findings = inspect({
-    ...assembled,
-    block,
-    pattern,
-    options: { ...options, severities: withoutNotes(options.severities) },
-    rings: found.rings,
-  });
-  const after = tallyOf(assembled, findings);
-  return isBetter(after, before) ? after : null;
+  const choice = choiceFor(block, options);
+  const clashes = clashesOf(pattern);
+  // What a plan has at least; it is raised step by step, and the change passed over as soon as that is no better.
+  let least: Tally = { setInJoins: 0, foundations: 1, troubles: 0, cautions: 0, patches: pattern.cells };
+  const mayBeBetter = (more: Partial<Tally>): boolean => {
+    least = { ...least, ...more };
+    return isBetter(least, before);
+  };
+  if (before.setInJoins === 0 && choice !== 'unit-first') {
+    // No plan with straight joins and patches at position 1 goes below what the clashes ask for.
+    const whole = new Uint8Array(pattern.cells).fill(1);
+    if (!mayBeBetter({ foundations: 1 + bindingOf(pattern, clashes, whole).joins })) return null;
+  }
+  const graver: PieceOptions = { ...options, severities: withoutNotes(options.severities) };
+  if (!mayBeBetter(leastFound({ block, pattern, options: graver }))) return null;
+  if (ringsLeft(pattern, 1) > 0) {
+    // A ring is opened by a set-in join, between two foundations at least, and is a finding itself.
+    const { troubles, cautions } = least;
+    const severity = options.severities?.[ringOfPatches.code] ?? ringOfPatches.severity;
+    const told = {
+      troubles: troubles + Number(severity === 'trouble'),
+      cautions: cautions + Number(severity === 'caution'),
+    };
+    if (!mayBeBetter({ setInJoins: 1, foundations: 2, ...told })) return null;
+  }
+  const found = cheapestAssembly(pattern, TRIAL_BUDGET, wishFor(choice, pattern), clashes);
+  if (!mayBeBetter({ setInJoins: found.cost[0], foundations: found.cost[3] })) return null;
+  const plan = planFrom(block, prepared, found, graver);
+  const after = standingOf(plan);
+  return isBetter(after, before)
+    ? { after, proven: () => (found.isComplete ? standingOf(vouchedFor(block, plan)) : null) }
+    : null;
 }
 
 /** How many things keep a block from straight joins: groups of patches that hold each other, and islands. */
@@ -84,12 +106,6 @@ function firstParting(pattern: Pattern, region: Region) {
     if (parting) return parting;
   }
   return null;
-}
-
-/** Foundations that no plan with straight joins and patches at position 1 goes below. */
-function leastFoundations(pattern: Pattern): number {
-  const whole = new Uint8Array(pattern.cells).fill(1);
-  return 1 + bindingOf(pattern, clashesOf(pattern), whole).joins;
 }
 
 function withoutNotes(severities: Severities = {}): Severities {

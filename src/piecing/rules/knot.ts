@@ -1,5 +1,4 @@
 import type { Segment } from '../../geometry/point.ts';
-import { clashesOf } from '../clashes.ts';
 import { compareIds } from '../ids.ts';
 import type { Pattern } from '../pattern.ts';
 import { knotOf } from '../peel.ts';
@@ -16,7 +15,7 @@ export const knot: Rule = {
     const held = knotOf(pattern, new Uint8Array(pattern.cells).fill(1));
     if (held.length < 2) return [];
     const isHeld = new Set(held);
-    const clashes = clashesOf(pattern).filter(({ cells }) => [...cells].every((c) => isHeld.has(c)));
+    const clashes = inspection.clashes.all.filter(({ cells }) => cells.every((c) => isHeld.has(c)));
     // The spot with the fewest patches round it is the plainest to explain.
     const clash = clashes.reduce<(typeof clashes)[number] | null>(
       (best, next) => (best && best.cells.length <= next.cells.length ? best : next),

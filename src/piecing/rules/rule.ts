@@ -1,6 +1,7 @@
 import type { Point, Segment } from '../../geometry/point.ts';
 import type { Assembled } from '../assemble.ts';
 import type { Block, Cut } from '../block.ts';
+import type { Clashes } from '../clashes.ts';
 import type { PieceOptions } from '../options.ts';
 import type { Pattern } from '../pattern.ts';
 import type { Severity } from '../plan.ts';
@@ -13,6 +14,8 @@ export interface Inspection extends Assembled {
   readonly options: PieceOptions;
   /** Regions that neither sew on one foundation nor part along a straight seam. */
   readonly rings: readonly Region[];
+  /** Where one foundation won't do, as the search counted it. */
+  readonly clashes: Clashes;
 }
 
 /** A finding before its rule's name and severity are put to it. */

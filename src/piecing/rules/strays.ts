@@ -1,4 +1,8 @@
+import { TOUCH_IN } from '../../geometry/lattice.ts';
 import type { Stray } from '../../geometry/noding.ts';
+import type { Point, Segment } from '../../geometry/point.ts';
+import { distance } from '../../geometry/ring.ts';
+import type { Block, Cut } from '../block.ts';
 import type { Severity } from '../plan.ts';
 import { cutName, type Inspection, type Rule } from './rule.ts';
 
@@ -38,13 +42,72 @@ export const looseEnd = strayRule(
     `${name} ends in the middle of a patch: the loose part is no seam. Draw it on to the next line, or pull it back.`,
 );
 
-export const idleCut = strayRule(
-  'idle',
-  'idle-cut',
-  'Cut that divides nothing',
-  'caution',
-  (name) => `${name} divides nothing: no patch lies between it and another line. Draw it from line to line.`,
-);
+/** What is drawn short of its line by less than a seam allowance was meant to reach it: 1/4 in. */
+const HAIR_IN = 0.25;
+
+/** The gap between an end of a cut and the line or edge it stops just short of, the smaller where both ends do. */
+function gapBeside(block: Block, cut: Cut): { readonly gap: Segment; readonly beside: Cut | null } | null {
+  let least = HAIR_IN;
+  let found: { readonly gap: Segment; readonly beside: Cut | null } | null = null;
+  const look = (end: Point, from: Point, to: Point, beside: Cut | null): void => {
+    // Most lines lie far off: a drawing of thousands of idle cuts is told quickly.
+    if (isBeyond(end[0], from[0], to[0], least) || isBeyond(end[1], from[1], to[1], least)) return;
+    const foot = nearestOn(end, [from, to]);
+    const away = distance(end, foot);
+    if (away <= TOUCH_IN || away >= least) return;
+    least = away;
+    found = { gap: [end, foot], beside };
+  };
+  const edges = block.outline.map(
+    (corner, k): Segment => [corner, block.outline[(k + 1) % block.outline.length]!],
+  );
+  for (const end of [cut.from, cut.to]) {
+    for (const other of block.cuts) if (other !== cut) look(end, other.from, other.to, other);
+    for (const [from, to] of edges) look(end, from, to, null);
+  }
+  return found;
+}
+
+const isBeyond = (value: number, one: number, other: number, reach: number): boolean =>
+  value < Math.min(one, other) - reach || value > Math.max(one, other) + reach;
+
+function nearestOn([x, y]: Point, [[ax, ay], [bx, by]]: Segment): Point {
+  const [dx, dy] = [bx - ax, by - ay];
+  const along = ((x - ax) * dx + (y - ay) * dy) / (dx * dx + dy * dy || 1);
+  const t = Math.min(1, Math.max(0, along));
+  return [ax + t * dx, ay + t * dy];
+}
+
+export const idleCut: Rule = {
+  code: 'idle-cut',
+  title: 'Cut that divides nothing',
+  severity: 'caution',
+  check: ({ block, pattern }: Inspection) =>
+    pattern.division.strays.flatMap(({ kind, line, at }) => {
+      const cut = block.cuts[line];
+      if (kind !== 'idle' || !cut) return [];
+      const name = cutName(block, cut);
+      const short = gapBeside(block, cut);
+      if (short === null)
+        return [
+          {
+            at,
+            cuts: [cut.id],
+            message: `${name} divides nothing: no patch lies between it and another line. Draw it from line to line.`,
+          },
+        ];
+      const { gap, beside } = short;
+      const whither = beside ? cutName(block, beside).toLowerCase() : 'the edge of the block';
+      return [
+        {
+          at: gap[0],
+          cuts: [cut.id],
+          stretches: [gap],
+          message: `${name} ends just short of ${whither}, so it divides nothing and there is no seam to sew. Draw it on.`,
+        },
+      ];
+    }),
+};
 
 export const overlappingCut = strayRule(
   'overlap',

@@ -1,4 +1,6 @@
-import type { Finding, Severity } from '../plan.ts';
+import { ringOf } from '../../geometry/division.ts';
+import type { Assembled } from '../assemble.ts';
+import type { Finding, Patch, Severity } from '../plan.ts';
 import { biasEdge } from './bias-edge.ts';
 import { manyPatches, manySeams } from './crowded.ts';
 import { shadowing, unpainted } from './fabrics.ts';
@@ -51,6 +53,58 @@ export const RULES: readonly Rule[] = [
   mirrorSensitive,
   unpainted,
 ];
+
+/** Rules that look at the drawing and its patches only: what they find is the same whatever the plan. */
+const OF_THE_DRAWING: readonly Rule[] = [
+  unreadableCut,
+  island,
+  looseEnd,
+  idleCut,
+  overlappingCut,
+  shortCut,
+  outsideCut,
+  sliver,
+  sharpAngle,
+  inwardCorner,
+  manySeams,
+];
+
+/** How many troubles, and how many cautions, any plan for a drawing has at least. */
+export function leastFound(drawing: Omit<Inspection, keyof Assembled | 'rings' | 'clashes'>): {
+  readonly troubles: number;
+  readonly cautions: number;
+} {
+  const { pattern, options } = drawing;
+  const { faces } = pattern.division;
+  const idOf = faces.map((_, c) => `${c}`);
+  const patches = faces.map(
+    (face, c): Patch => ({
+      id: idOf[c]!,
+      section: '',
+      position: 0,
+      polygon: ringOf(pattern.division, face.edge),
+      holes: face.islands.map((h) => ringOf(pattern.division, h)),
+      fabric: null,
+      seam: null,
+      neighbours: [],
+    }),
+  );
+  const bare: Inspection = {
+    ...drawing,
+    patches,
+    sections: [],
+    joins: [],
+    idOf,
+    rings: [],
+    clashes: { all: [], ways: [], atVertex: new Int32Array(0), onEdge: new Int32Array(0) },
+  };
+  const count = { trouble: 0, caution: 0, note: 0, off: 0 };
+  for (const rule of OF_THE_DRAWING) {
+    const severity = options.severities?.[rule.code] ?? rule.severity;
+    if (severity === 'trouble' || severity === 'caution') count[severity] += rule.check(bare).length;
+  }
+  return { troubles: count.trouble, cautions: count.caution };
+}
 
 const WEIGHT: Readonly<Record<Severity, number>> = { trouble: 0, caution: 1, note: 2 };
 

@@ -159,6 +159,32 @@ describe('the ring', () => {
   });
 });
 
+describe('a cut that ends a hair short', () => {
+  const found = (cuts: string) => piece(blockOf({ cuts })).findings.find(({ code }) => code === 'idle-cut')!;
+
+  it('shows the gap, and says what it was to reach', () => {
+    const line = found('0,3>6,3 2,0>2,2.9375');
+    expect(line.stretches).toEqual([
+      [
+        [2, 2.9375],
+        [2, 3],
+      ],
+    ]);
+    expect(line.at).toEqual([2, 2.9375]);
+    expect(line.message).toMatch(/^Cut 2 ends just short of cut 1,/);
+    // 1/4 in is the usual seam allowance: an end as far off as that may be meant.
+    expect(found('0,3>6,3 2,0>2,2.75').stretches).toEqual([]);
+    const edge = found('0,3>6,3 2,3>2,5.9');
+    expect(edge.message).toContain('just short of the edge of the block');
+    expect(edge.stretches[0]![1]).toEqual([2, 6]);
+  });
+
+  it('takes the smaller gap where both ends are short', () => {
+    expect(found('0,3>6,3 2,0.1>2,2.95').stretches[0]![1]).toEqual([2, 3]);
+    expect(found('0,3>6,3 2,0.05>2,2.9').stretches[0]![1]).toEqual([2, 0]);
+  });
+});
+
 describe('severities of a project', () => {
   const cases = Object.entries(EXAMPLES).map(([code, { found }]) => ({ code, example: found[0]! }));
 
