@@ -64,8 +64,9 @@ Options
   --help           print this help
 
 At least one of --out, --svg and --zip is needed; all may be given. In an SVG the groups cut,
-score and draw say what a cutting machine does with a line. Print at actual size, 100 %, and
-measure the test square on each sheet.
+score and draw say what a cutting machine does with a line. Pictures of sheets as PNG come from
+the app, where the browser paints them; here other tools can make them of the PDF. Print at actual
+size, 100 %, and measure the test square on each sheet.
 
 Exit status
   0    written

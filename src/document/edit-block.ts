@@ -4,6 +4,7 @@ import { nextBlockId } from './ids.ts';
 import { BLOCKS_PER_PROJECT, checkName } from './limits.ts';
 import { cleanOutline } from './outline.ts';
 import type { Block, Project } from './project.ts';
+import { checkUnderRoom } from './under-picture.ts';
 
 export interface NewBlock {
   readonly name: string;
@@ -30,11 +31,20 @@ export function renameBlock(project: Project, blockId: string, name: string): Pr
   );
 }
 
-/** A copy right after the block, named as its copy; its id is `nextBlockId(project)`. */
+/**
+ * A copy right after the block, named as its copy; its id is `nextBlockId(project)`. The picture under the block is
+ * copied too while there is room for it.
+ */
 export function duplicateBlock(project: Project, blockId: string): Project {
   const block = findBlock(project, blockId);
   if (block === null || isFull(project)) return project;
-  const copy: Block = { ...block, id: nextBlockId(project), name: copyName(project, block.name) };
+  const { picture, ...bare } = block;
+  const hasRoom = picture !== undefined && checkUnderRoom(project, null, picture.data).ok;
+  const copy: Block = {
+    ...(hasRoom ? block : bare),
+    id: nextBlockId(project),
+    name: copyName(project, block.name),
+  };
   return {
     ...project,
     blocks: project.blocks.flatMap((other) => (other === block ? [block, copy] : [other])),

@@ -1,6 +1,7 @@
+import { checkPicture, checkRoom } from './fabric-picture.ts';
 import { nextFabricId } from './ids.ts';
 import { checkName, FABRICS_PER_PROJECT, isColor } from './limits.ts';
-import type { Fabric, Project } from './project.ts';
+import type { Fabric, FabricPicture, Project } from './project.ts';
 
 export interface NewFabric {
   readonly name: string;
@@ -25,6 +26,35 @@ export function updateFabric(project: Project, fabricId: string, change: Partial
   if (!name.ok || !isColor(color) || (name.value === fabric.name && color === fabric.color)) return project;
   const changed: Fabric = { ...fabric, name: name.value, color };
   return { ...project, fabrics: project.fabrics.map((other) => (other === fabric ? changed : other)) };
+}
+
+/**
+ * Gives a fabric a picture of the real cloth, and the colour that stands for it with it where one is given. A picture
+ * that cannot be kept, by `checkPicture` and `checkRoom`, changes nothing.
+ */
+export function givePicture(
+  project: Project,
+  fabricId: string,
+  picture: FabricPicture,
+  color?: string,
+): Project {
+  const fabric = project.fabrics.find(({ id }) => id === fabricId);
+  if (fabric === undefined || !checkPicture(picture).ok || !checkRoom(project, fabricId, picture).ok)
+    return project;
+  const changed: Fabric = {
+    ...fabric,
+    color: color !== undefined && isColor(color) ? color.toLowerCase() : fabric.color,
+    picture,
+  };
+  return { ...project, fabrics: project.fabrics.map((other) => (other === fabric ? changed : other)) };
+}
+
+/** Takes a fabric's picture away; its colour stays. */
+export function removePicture(project: Project, fabricId: string): Project {
+  const fabric = project.fabrics.find(({ id }) => id === fabricId);
+  if (fabric?.picture === undefined) return project;
+  const { picture: _picture, ...plain } = fabric;
+  return { ...project, fabrics: project.fabrics.map((other) => (other === fabric ? plain : other)) };
 }
 
 /** Takes a fabric away, and its paint from every block. */

@@ -4,6 +4,7 @@ import { changeBlock } from './find.ts';
 import { cleanPoint } from './limits.ts';
 import { cleanOutline } from './outline.ts';
 import type { Cut, Paint, Project } from './project.ts';
+import { carryPicture } from './under-picture.ts';
 
 /**
  * Gives a block another outline (inches, at least three points); cuts stay where they are and paint is carried
@@ -13,7 +14,9 @@ export function setOutline(project: Project, blockId: string, outline: Ring): Pr
   const ring = cleanOutline(outline);
   if (ring === null) return project;
   return changeBlock(project, blockId, (block) =>
-    sameRing(block.outline, ring) ? block : carryPaint(block, { ...block, outline: ring }),
+    sameRing(block.outline, ring)
+      ? block
+      : carryPicture(block, carryPaint(block, { ...block, outline: ring })),
   );
 }
 
@@ -29,7 +32,7 @@ export function moveCorner(project: Project, blockId: string, corner: number, to
 }
 
 /**
- * Enlarges or shrinks a block with everything drawn in it, about its top left corner. Factors are those of width
+ * Enlarges or shrinks a block with everything drawn in it and the picture under it, about its top left corner. Factors are those of width
  * and height, above 0; nothing changes when a point would lie out of bounds or a cut would have no length left.
  */
 export function scaleBlock(project: Project, blockId: string, acrossBy: number, downBy = acrossBy): Project {

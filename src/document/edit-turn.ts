@@ -5,6 +5,7 @@ import { changeBlock } from './find.ts';
 import { freeCutIds } from './ids.ts';
 import { CUTS_PER_BLOCK, cleanPoint } from './limits.ts';
 import type { Block, Cut, Project } from './project.ts';
+import { carryPicture } from './under-picture.ts';
 
 /** A move of the plane that keeps lengths, about a middle: `[a, b, c, d]` takes [x, y] to [ax + by, cx + dy]. */
 export type Turn = readonly [number, number, number, number];
@@ -26,6 +27,9 @@ export const MIRRORS = {
   falling: [0, 1, 1, 0],
   rising: [0, -1, -1, 0],
 } as const satisfies Record<string, Turn>;
+
+/** A move that keeps lengths is undone by its transpose. */
+const turnBack = ([a, b, c, d]: Turn): Turn => [a, c, b, d];
 
 export const turned = ([a, b, c, d]: Turn, [mx, my]: Point, [x, y]: Point): Point => [
   mx + a * (x - mx) + b * (y - my),
@@ -76,7 +80,7 @@ export function copyTurned(
 }
 
 /**
- * Turns or mirrors a whole block with its cuts, paint and orders by hand; the top left corner of its box stays.
+ * Turns or mirrors a whole block with its cuts, paint, orders by hand and the picture under it; the top left corner of its box stays.
  * Nothing changes when a point would lie out of bounds.
  */
 export function turnBlock(project: Project, blockId: string, turn: Turn): Project {
@@ -98,7 +102,10 @@ export function turnBlock(project: Project, blockId: string, turn: Turn): Projec
       paint: block.paint.map((one) => ({ ...one, at: moved(one.at) })),
       ...(orders && { orders: orders.map((order) => order.map(moved)) }),
     };
-    return isWithin(result) ? result : block;
+    if (!isWithin(result)) return block;
+    return carryPicture(block, result, ([x, y]) =>
+      turned(turnBack(turn), [0, 0], [x - box.minX + after.minX, y - box.minY + after.minY]),
+    );
   });
 }
 

@@ -1,8 +1,9 @@
 import { holdsPoint } from '../geometry/inner-spot.ts';
 import type { Point, Ring, Segment } from '../geometry/point.ts';
 import { boxOf } from '../geometry/ring.ts';
+import { downOf } from './fabric-picture.ts';
 import { patchesOf } from './patches-of.ts';
-import type { Block, Fabric } from './project.ts';
+import type { Block, Fabric, FabricPicture } from './project.ts';
 
 /** `lines`: the outline and the cuts alone; `colours`: the patches filled with the colours of their fabrics. */
 export type PictureKind = 'lines' | 'colours';
@@ -13,10 +14,20 @@ export interface BlockDrawing {
   readonly height: number;
   readonly outline: Ring;
   readonly cuts: readonly Segment[];
-  /** Patches that carry a fabric, by its colour, with their holes. None in a drawing of lines. */
-  readonly fills: readonly { readonly color: string; readonly rings: readonly Ring[] }[];
+  /** Patches that carry a fabric, by its colour and its picture, with their holes. None in a drawing of lines. */
+  readonly fills: readonly BlockFill[];
+  /** How many inches of the drawing an inch of the block takes, and with it of the prints that fill it. */
+  readonly scale: number;
+  /** Where the block's own [0, 0] lies, from which prints are laid. */
+  readonly origin: Point;
   /** Width of every line, inches; the picture reaches half of it beyond the box on every side. */
   readonly line: number;
+}
+
+export interface BlockFill {
+  readonly color: string;
+  readonly picture?: FabricPicture;
+  readonly rings: readonly Ring[];
 }
 
 /** As thin as reads well on paper: 0.4 mm. */
@@ -32,17 +43,17 @@ export function drawBlock(
   const { minX, minY, maxX, maxY } = boxOf(block.outline);
   const scale = widthIn / (maxX - minX);
   const placed = ([x, y]: Point): Point => [(x - minX) * scale, (y - minY) * scale];
-  const colors = new Map(fabrics.map(({ id, color }) => [id, color]));
+  const byId = new Map(fabrics.map((fabric) => [fabric.id, fabric]));
   const fills =
     kind === 'lines'
       ? []
-      : patchesOf(block).flatMap((patch) => {
+      : patchesOf(block).flatMap((patch): BlockFill[] => {
           // What was laid last shows.
-          const fabric = block.paint.findLast(({ at }) => holdsPoint(patch, at))?.fabric;
-          const color = fabric === undefined ? undefined : colors.get(fabric);
-          return color === undefined
-            ? []
-            : [{ color, rings: [patch.polygon, ...patch.holes].map((ring) => ring.map(placed)) }];
+          const fabric = byId.get(block.paint.findLast(({ at }) => holdsPoint(patch, at))?.fabric ?? '');
+          if (fabric === undefined) return [];
+          const { color, picture } = fabric;
+          const rings = [patch.polygon, ...patch.holes].map((ring) => ring.map(placed));
+          return [{ color, rings, ...(picture === undefined ? {} : { picture }) }];
         });
   return {
     width: widthIn,
@@ -50,28 +61,34 @@ export function drawBlock(
     outline: block.outline.map(placed),
     cuts: block.cuts.map(({ from, to }): Segment => [placed(from), placed(to)]),
     fills,
+    scale,
+    origin: placed([0, 0]),
     line: LINE_IN,
   };
 }
 
 /**
  * The drawing as an SVG file that measures true: sizes in inches, a unit of the view box one inch, each cut a line
- * of its own. The outline's own corners lie exactly `width` by `height` apart; the page is wider by one line.
+ * of its own. The outline's own corners lie exactly `width` by `height` apart; the page is wider by one line. Pictures
+ * of fabrics are in the file itself, once each, laid side by side from the block's own [0, 0].
  */
-export function toSvgPicture(
-  { width, height, outline, cuts, fills, line }: BlockDrawing,
-  name: string,
-): string {
+export function toSvgPicture(drawing: BlockDrawing, name: string): string {
+  const { width, height, outline, cuts, fills, line } = drawing;
+  const pictures = [...new Set(fills.flatMap(({ picture }) => picture ?? []))];
   const [across, down] = [short(width + line), short(height + line)];
   const lines = cuts.map(
     ([a, b]) => `<line x1="${short(a[0])}" y1="${short(a[1])}" x2="${short(b[0])}" y2="${short(b[1])}"/>`,
   );
   const painted = fills.map(
-    ({ color, rings }) => `<path fill="${color}" d="${rings.map(pathOf).join('')}"/>`,
+    ({ color, picture, rings }) =>
+      // The colour stands in where a program cannot show the picture.
+      `<path fill="${picture === undefined ? '' : `url(#${printId(pictures.indexOf(picture))}) `}${color}" d="${rings.map(pathOf).join('')}"/>`,
   );
+  const patterns = pictures.map((picture, i) => patternText(picture, printId(i), drawing));
   return [
     `<svg xmlns="http://www.w3.org/2000/svg" width="${across}in" height="${down}in" viewBox="${short(-line / 2)} ${short(-line / 2)} ${across} ${down}">`,
     `<title>${escaped(name)}</title>`,
+    ...(patterns.length > 0 ? [`<defs>${patterns.join('\n')}</defs>`] : []),
     painted.length > 0 ? `<g fill-rule="evenodd">${painted.join('')}</g>` : '',
     `<g fill="none" stroke="#1f2530" stroke-width="${short(line)}" stroke-linecap="round" stroke-linejoin="round">`,
     `<path d="${pathOf(outline)}"/>`,
@@ -79,6 +96,13 @@ export function toSvgPicture(
     '</g></svg>',
     '',
   ].join('\n');
+}
+
+const printId = (index: number): string => `print-${index + 1}`;
+
+function patternText(picture: FabricPicture, id: string, { scale, origin }: BlockDrawing): string {
+  const size = `width="${short(scale * picture.across)}" height="${short(scale * downOf(picture))}"`;
+  return `<pattern id="${id}" patternUnits="userSpaceOnUse" x="${short(origin[0])}" y="${short(origin[1])}" ${size}><image ${size} preserveAspectRatio="none" href="${picture.data}"/></pattern>`;
 }
 
 const pathOf = (ring: Ring): string => `M${ring.map(([x, y]) => `${short(x)} ${short(y)}`).join('L')}Z`;

@@ -1,5 +1,7 @@
+import { ALL_PICTURES_LETTERS, lettersOf } from './fabric-picture.ts';
 import { oneLine, type Path } from './file-place.ts';
 import type { FileProject } from './file-schema.ts';
+import { ALL_UNDER_PICTURES_LETTERS } from './under-picture.ts';
 
 /** What is wrong between parts of a file that are each well formed. */
 export interface Fault {
@@ -31,6 +33,14 @@ export function checkWhole({ fabrics = [], blocks }: FileProject): Fault | null 
       }
       first.set(id, i);
     }
+  }
+  if (lettersOf(fabrics) > ALL_PICTURES_LETTERS) {
+    const millions = Math.round(ALL_PICTURES_LETTERS / 1e6);
+    return { path: ['fabrics'], predicate: `has pictures of more than ${millions} MB together` };
+  }
+  if (lettersOf(blocks) > ALL_UNDER_PICTURES_LETTERS) {
+    const millions = Math.round(ALL_UNDER_PICTURES_LETTERS / 1e6);
+    return { path: ['blocks'], predicate: `has pictures of more than ${millions} MB together` };
   }
   const fabricIds = new Set(fabrics.map(({ id }) => id));
   for (const [i, { paint = [] }] of blocks.entries()) {

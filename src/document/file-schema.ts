@@ -1,6 +1,7 @@
 import * as z from 'zod';
 import { MAX_COORDINATE_IN } from '../geometry/lattice.ts';
 import { PLAN_CHOICES } from '../piecing/block.ts';
+import { checkAcross, isPictureData, MAX_PICTURE_PX, PICTURE_LETTERS } from './fabric-picture.ts';
 import {
   BLOCKS_PER_PROJECT,
   type Checked,
@@ -15,6 +16,7 @@ import {
   PAINT_PER_BLOCK,
   PATCHES_PER_ORDER,
 } from './limits.ts';
+import { isSquarable, UNDER_PICTURE_LETTERS } from './under-picture.ts';
 
 /**
  * The shape of a version 1 file. Every message is a predicate, such as "is not a number": `file-place.ts` puts
@@ -36,7 +38,7 @@ const passes =
     if (checked.ok) return;
     context.addIssue({
       code: 'custom',
-      message: checked.error.replace(/^The (name|seam allowance) |\.$/g, ''),
+      message: checked.error.replace(/^The (name|seam allowance|width of the piece) |\.$/g, ''),
     });
   };
 
@@ -83,6 +85,39 @@ const outline = list(point, CORNERS_PER_OUTLINE).refine((points) => points.lengt
   error: ({ input }) => `has fewer than three points (${(input as readonly unknown[]).length})`,
 });
 
+const side = z
+  .number(otherwise('is not a number'))
+  .refine(
+    (pixels) => Number.isInteger(pixels) && pixels >= 1 && pixels <= MAX_PICTURE_PX,
+    `is not a whole number from 1 to ${count(MAX_PICTURE_PX)}`,
+  );
+
+const number = z.number(otherwise('is not a number'));
+const pair = z.tuple([number, number], otherwise('is not a pair of numbers'));
+
+const NOT_PICTURE_DATA = 'is not a PNG, JPEG or WebP picture written as data:image/…;base64,…';
+
+const underPicture = z.looseObject(
+  {
+    data: text
+      .max(UNDER_PICTURE_LETTERS, { error: 'is larger than the 3 MB allowed', abort: true })
+      .refine((data) => isPictureData(data, UNDER_PICTURE_LETTERS), NOT_PICTURE_DATA),
+    width: side,
+    height: side,
+    corners: z
+      .tuple([pair, pair, pair, pair], otherwise('are not four pairs of numbers'))
+      .refine(isSquarable, 'do not make a shape with four sides, without dents and crossings'),
+    strength: z
+      .number(otherwise('is not a number'))
+      .min(0, 'is not between 0 and 1')
+      .max(1, 'is not between 0 and 1')
+      .optional(),
+    shown: z.boolean(otherwise('is neither true nor false')).optional(),
+    locked: z.boolean(otherwise('is neither true nor false')).optional(),
+  },
+  record,
+);
+
 const block = z.looseObject(
   {
     id,
@@ -92,11 +127,24 @@ const block = z.looseObject(
     paint: list(paint, PAINT_PER_BLOCK).optional(),
     plan: z.enum(PLAN_CHOICES, { error: `is none of ${PLAN_CHOICES.join(', ')}` }).optional(),
     orders: list(list(point, PATCHES_PER_ORDER), ORDERS_PER_BLOCK).optional(),
+    picture: underPicture.optional(),
   },
   record,
 );
 
-const fabric = z.looseObject({ id, name, color }, record);
+const fabricPicture = z.looseObject(
+  {
+    data: text
+      .max(PICTURE_LETTERS, { error: 'is larger than the 1 MB allowed', abort: true })
+      .refine((data) => isPictureData(data), NOT_PICTURE_DATA),
+    width: side,
+    height: side,
+    across: z.number(otherwise('is not a number')).superRefine(passes(checkAcross)),
+  },
+  record,
+);
+
+const fabric = z.looseObject({ id, name, color, picture: fabricPicture.optional() }, record);
 
 export const fileProject = z.looseObject({
   name,

@@ -4,7 +4,8 @@ import { type Path, placeOf, sentenceOf } from './file-place.ts';
 import { type FileProject, fileProject } from './file-schema.ts';
 import { MAX_FILE_BYTES, onLattice } from './limits.ts';
 import { FILE_VERSION, type JsonObject, migrate } from './migrations.ts';
-import { DEFAULT_SEAM_ALLOWANCE_IN, type Project } from './project.ts';
+import { DEFAULT_SEAM_ALLOWANCE_IN, type Project, type UnderPicture } from './project.ts';
+import { pictureSpot, USUAL_STRENGTH } from './under-picture.ts';
 
 /**
  * - `too-large`: over `MAX_FILE_BYTES`. `empty`: nothing but blanks. `cut-off`: stops in the middle.
@@ -251,7 +252,7 @@ function toProject({ format: _format, version: _version, ...file }: FileProject)
     unit: file.unit ?? 'in',
     seamAllowance: snap(file.seamAllowance ?? DEFAULT_SEAM_ALLOWANCE_IN) + 0,
     fabrics: (file.fabrics ?? []).map((fabric) => ({ ...fabric, color: fabric.color.toLowerCase() })),
-    blocks: file.blocks.map((block) => ({
+    blocks: file.blocks.map(({ picture, ...block }) => ({
       ...block,
       outline: block.outline.map(onLattice),
       cuts: (block.cuts ?? []).map(({ locked, ...cut }) => ({
@@ -263,6 +264,18 @@ function toProject({ format: _format, version: _version, ...file }: FileProject)
       })),
       paint: (block.paint ?? []).map((paint) => ({ ...paint, at: onLattice(paint.at) })),
       ...(block.orders && { orders: block.orders.map((order) => order.map(onLattice)) }),
+      ...(picture && { picture: toUnderPicture(picture) }),
     })),
+  };
+}
+
+function toUnderPicture(picture: NonNullable<FileProject['blocks'][number]['picture']>): UnderPicture {
+  const [a, b, c, d] = picture.corners;
+  return {
+    ...picture,
+    corners: [pictureSpot(a), pictureSpot(b), pictureSpot(c), pictureSpot(d)],
+    strength: picture.strength ?? USUAL_STRENGTH,
+    shown: picture.shown ?? true,
+    locked: picture.locked ?? false,
   };
 }

@@ -2,13 +2,25 @@ import type { LengthUnit } from '../geometry/length.ts';
 import type { Block } from '../piecing/block.ts';
 import type { Severities } from '../piecing/options.ts';
 
-export type { Block, Cut, CutRole, Paint, PlanChoice } from '../piecing/block.ts';
+export type { Block, Cut, CutRole, Paint, PlanChoice, UnderPicture } from '../piecing/block.ts';
 
 export interface Fabric {
   readonly id: string;
   readonly name: string;
-  /** `#rrggbb`. */
+  /** `#rrggbb`. Stands for the fabric on paper and in numbers, whether it has a picture or not. */
   readonly color: string;
+  /** A photo or scan of the real cloth, laid side by side with itself to fill patches. */
+  readonly picture?: FabricPicture;
+}
+
+export interface FabricPicture {
+  /** The picture written out: `data:image/png;base64,…`, or jpeg or webp. */
+  readonly data: string;
+  /** Pixels. */
+  readonly width: number;
+  readonly height: number;
+  /** How many inches of real fabric its width shows, so that the print is seen at its true size in a block. */
+  readonly across: number;
 }
 
 /** Unit in which lengths are shown and read when none is typed. Stored lengths are always inches. */

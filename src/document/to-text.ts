@@ -4,9 +4,12 @@ import {
   type Cut,
   DEFAULT_SEAM_ALLOWANCE_IN,
   type Fabric,
+  type FabricPicture,
   type Paint,
   type Project,
+  type UnderPicture,
 } from './project.ts';
+import { USUAL_STRENGTH } from './under-picture.ts';
 
 /**
  * The project as the text of a file, in its one canonical form: known keys in the order of the format, then
@@ -33,7 +36,7 @@ const isEmpty = (record: object): boolean => Object.keys(record).length === 0;
 /** A key with the text of its value; null leaves it out. */
 type Entry = readonly [key: string, value: string | null];
 
-function blockText({ id, name, outline, cuts, paint, plan, orders, ...rest }: Block): string {
+function blockText({ id, name, outline, cuts, paint, plan, orders, picture, ...rest }: Block): string {
   return lines('    ', [
     ['id', inline(id)],
     ['name', inline(name)],
@@ -42,12 +45,57 @@ function blockText({ id, name, outline, cuts, paint, plan, orders, ...rest }: Bl
     ['paint', paint.length === 0 ? null : list('      ', paint.map(paintText))],
     ['plan', plan === undefined || plan === 'fewest' ? null : inline(plan)],
     ['orders', orders === undefined || orders.length === 0 ? null : list('      ', orders.map(inline))],
+    ['picture', picture === undefined ? null : underPictureText(picture)],
     ...unknownKeys(rest),
   ]);
 }
 
-const fabricText = ({ id, name, color, ...rest }: Fabric): string =>
-  braces([['id', inline(id)], ['name', inline(name)], ['color', inline(color)], ...unknownKeys(rest)]);
+const fabricText = ({ id, name, color, picture, ...rest }: Fabric): string =>
+  braces([
+    ['id', inline(id)],
+    ['name', inline(name)],
+    ['color', inline(color)],
+    ['picture', picture === undefined ? null : pictureText(picture)],
+    ...unknownKeys(rest),
+  ]);
+
+const pictureTexts = new WeakMap<FabricPicture, string>();
+
+/** Written out once for each picture: it is most of a file's length, and the file is written after every change. */
+function pictureText(picture: FabricPicture): string {
+  const known = pictureTexts.get(picture);
+  if (known !== undefined) return known;
+  const { width, height, across, data, ...rest } = picture;
+  const written = braces([
+    ['width', inline(width)],
+    ['height', inline(height)],
+    ['across', inline(across)],
+    ['data', inline(data)],
+    ...unknownKeys(rest),
+  ]);
+  pictureTexts.set(picture, written);
+  return written;
+}
+
+const underPictureTexts = new WeakMap<UnderPicture, string>();
+
+function underPictureText(picture: UnderPicture): string {
+  const known = underPictureTexts.get(picture);
+  if (known !== undefined) return known;
+  const { width, height, corners, strength, shown, locked, data, ...rest } = picture;
+  const written = braces([
+    ['width', inline(width)],
+    ['height', inline(height)],
+    ['corners', inline(corners)],
+    ['strength', strength === USUAL_STRENGTH ? null : inline(strength)],
+    ['shown', shown ? null : inline(shown)],
+    ['locked', locked ? inline(locked) : null],
+    ['data', inline(data)],
+    ...unknownKeys(rest),
+  ]);
+  underPictureTexts.set(picture, written);
+  return written;
+}
 
 const cutText = ({ id, from, to, role, locked, ...rest }: Cut): string =>
   braces([

@@ -46,6 +46,8 @@ export interface SheetWords {
   readonly isFirst: boolean;
   /** Whether tiles of a larger foundation lie on it. */
   readonly tiles: boolean;
+  /** Signs of the key that stand on it, such as `#3`. */
+  readonly signs: readonly string[];
 }
 
 /** What a band says on every sheet of a print. */
@@ -55,7 +57,7 @@ export interface BandWords {
   /** The day of printing, written out. */
   readonly printedOn: string;
   readonly side: Side;
-  /** Fabrics that are shown by their code: `#3 Night sea`. */
+  /** Fabrics that are shown by their code: `#3 Night sea`. A sheet explains the signs that stand on it alone. */
   readonly key: readonly string[];
   /** Whether any sheet of the print holds tiles. */
   readonly tiles: boolean;
@@ -83,7 +85,8 @@ const SIDE_WORDS: Readonly<Record<Side, string>> = {
 const SHRUNK_WORDS =
   'A square of 15/16 in (23.9 mm) was shrunk to 94 %, one of 31/32 in (24.6 mm) to 97 %: turn off “fit to page” and print again.';
 
-const TILE_WORDS =
+/** How tiles are laid together. */
+export const TILE_WORDS =
   'Tiles: trim the later one on its dotted line and lay it over the earlier one, crosses on crosses.';
 
 /** Short, and behind what the makers say: rotary cutter, iron, needles, pins. */
@@ -116,6 +119,12 @@ export function planBand(width: number, words: BandWords, typeface: Typeface): B
   };
   const project = (wide: number): Column =>
     column(wide, [shortened(typeface, { text: words.project, ...STRONG }, wide), STRONG]);
+  const keyOn = ({ signs }: SheetWords): readonly TextLine[] =>
+    keyOf(
+      words.key.filter((entry) => signs.includes(signOf(entry))),
+      width,
+      typeface,
+    );
   const aboutColumn = (wide: number, { tiles }: Pick<SheetWords, 'tiles'>): Column =>
     column(
       wide,
@@ -185,7 +194,7 @@ export function planBand(width: number, words: BandWords, typeface: Typeface): B
             [width, HEAD_IN / 2],
           ],
         },
-        ...write({ lines: keyLines, height: keyHeight }, 0, HEAD_IN),
+        ...write({ lines: keyOn(sheet), height: keyHeight }, 0, HEAD_IN),
         ...testSquare([INSET_IN, top + INSET_IN], typeface),
         ...write(scale, scaleX, top),
         ...testLine([scaleX, testLineY], typeface),
@@ -201,6 +210,9 @@ export function planBand(width: number, words: BandWords, typeface: Typeface): B
     },
   };
 }
+
+/** The sign that an entry of the key explains: its first word. */
+const signOf = (entry: string): string => entry.split(' ', 1)[0] ?? '';
 
 /** Key entries in lines as wide as the band, entries kept whole. */
 function keyOf(entries: readonly string[], width: number, typeface: Typeface): TextLine[] {
@@ -241,7 +253,7 @@ export function testSquare([x, y]: Point, typeface: Typeface): Mark[] {
 function testLine([x, y]: Point, typeface: Typeface): Mark[] {
   const from = x + INSET_IN;
   const middle = y - TICK_IN;
-  const words = stack(typeface, [['50 mm', 'regular', 6.5]]);
+  const words = stack(typeface, [['50 mm across', 'regular', 6.5]]);
   return [
     ...tickedLine([from, middle], [1, 0]),
     ...blockMarks(words, [from + TEST_LINE_IN / 2, middle - 0.035 - words.height / 2]),

@@ -1,3 +1,4 @@
+import type { FabricPicture } from '../document/project.ts';
 import type { LengthUnit } from '../geometry/length.ts';
 import type { PiecingPlan } from '../piecing/plan.ts';
 import type { FabricLabel } from './label-request.ts';
@@ -20,6 +21,8 @@ export interface FabricWork {
   readonly id: string;
   /** `#rrggbb`. */
   readonly color: string;
+  /** Shown on the pages that are there to look at; foundations show colours alone. */
+  readonly picture?: FabricPicture;
   readonly label: FabricLabel;
 }
 

@@ -111,9 +111,9 @@ function blocksOf(
   notes: PrintNote[],
 ): readonly BlockWork[] {
   const labels = fabricLabels(work, typeface, notes);
-  const fabrics = work.project.fabrics.flatMap(({ id, color }): FabricWork[] => {
+  const fabrics = work.project.fabrics.flatMap(({ id, color, picture }): FabricWork[] => {
     const label = labels.get(id);
-    return label ? [{ id, color, label }] : [];
+    return label ? [{ id, color, label, ...(picture && { picture }) }] : [];
   });
   const seen = new Set<string>();
   return foundationsOf(work, side, typeface, notes).flatMap(({ job, blockName }): BlockWork[] => {

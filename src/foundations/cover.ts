@@ -13,6 +13,7 @@ import {
   ruleItem,
   SMALL,
   STRONG,
+  type TextStyle,
   TITLE,
   together,
 } from './flow.ts';
@@ -36,7 +37,7 @@ export function coverPages(blocks: readonly BlockWork[], setting: PageSetting): 
       ? `${only.blockName}${only.copies > 1 ? `, ${counted(only.copies, 'copy').replace('copys', 'copies')}` : ''}: ${counted(papers, 'foundation')}`
       : `${counted(blocks.length, 'block')}${copies > blocks.length ? ` in ${copies.toLocaleString('en')} copies` : ''}: ${counted(papers, 'foundation')}`;
   const itemsAt = (share: number): FlowItem[] => [
-    ...paragraph(typeface, project, { ...TITLE, points: 28 }, frame.width),
+    ...paragraph(typeface, project, coverTitle(project), frame.width),
     ...paragraph(typeface, what, { ...BODY, points: 11 }, frame.width, 0.03),
     ruleItem(frame.width, 0.12),
     ...gallery(blocks, frame.width, share * frame.height, setting),
@@ -67,10 +68,10 @@ function gallery(
   for (let i = 0; i < blocks.length; i += columns) {
     const cells = blocks.slice(i, i + columns).map((block) => {
       const fit = fitFront(block.plan, cell, high);
-      const colors = new Map(block.fabrics.map(({ id, color }) => [id, color]));
+      const byId = new Map(block.fabrics.map((fabric) => [fabric.id, fabric]));
       const picture: Mark[] = [
         ...patchMarks(block.plan.patches, fit, ({ fabric }) =>
-          fabric === null ? undefined : colors.get(fabric),
+          fabric === null ? undefined : byId.get(fabric),
         ),
         ...outlineMarks(block.plan.patches, fit, 'frame'),
       ];
@@ -78,7 +79,14 @@ function gallery(
         ...paragraph(typeface, block.blockName, columns === 1 ? HEADING : STRONG, cell, 0.08),
         ...paragraph(
           typeface,
-          `${capital(bothSizes(wholeUnit(block.plan, block.allowance), block))}. ${counted(block.plan.sections.length, 'foundation')}${block.copies > 1 ? `, ${block.copies.toLocaleString('en')} times` : ''}.`,
+          `${capital(bothSizes(wholeUnit(block.plan, block.allowance), block))}.`,
+          SMALL,
+          cell,
+          0.01,
+        ),
+        ...paragraph(
+          typeface,
+          `${counted(block.plan.sections.length, 'foundation')}${block.copies > 1 ? `, ${block.copies.toLocaleString('en')} times` : ''}.`,
           SMALL,
           cell,
           0.01,
@@ -99,6 +107,9 @@ function gallery(
   }
   return rows;
 }
+
+/** A cover's title is large, unless the name is a sentence. */
+const coverTitle = (name: string): TextStyle => ({ ...TITLE, points: [...name].length > 80 ? 16 : 28 });
 
 const capital = (text: string): string => `${text.charAt(0).toUpperCase()}${text.slice(1)}`;
 
@@ -135,11 +146,25 @@ export function fabricsUsed(blocks: readonly BlockWork[]): readonly FabricWork[]
   return (blocks[0]?.fabrics ?? []).filter(({ id }) => used.has(id));
 }
 
-/** A square of the fabric's colour. */
-export const swatch = ({ color }: FabricWork, side: number, [x, y]: readonly [number, number]): Mark => ({
+/** A square of the fabric's colour, or of the whole of its picture. */
+export const swatch = (
+  { color, picture }: FabricWork,
+  side: number,
+  [x, y]: readonly [number, number],
+): Mark => ({
   kind: 'polygon',
   pen: 'picture',
   fill: color,
+  ...(picture && {
+    print: {
+      data: picture.data,
+      at: [x, y],
+      // The longer side runs over the edge, so that the square is full.
+      width: side * Math.max(1, picture.width / picture.height),
+      height: side * Math.max(1, picture.height / picture.width),
+      quarterTurns: 0,
+    },
+  }),
   ring: [
     [x, y],
     [x + side, y],

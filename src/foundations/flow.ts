@@ -172,6 +172,8 @@ export interface TextStyle {
 }
 
 export const TITLE: TextStyle = { face: 'semibold', points: 20 };
+/** The style of a title: a sentence of a name is set smaller. */
+export const titleStyle = (text: string): TextStyle => ([...text].length > 80 ? HEADING : TITLE);
 export const HEADING: TextStyle = { face: 'semibold', points: 12 };
 export const BODY: TextStyle = { face: 'regular', points: 9.5 };
 export const STRONG: TextStyle = { face: 'semibold', points: 9.5 };

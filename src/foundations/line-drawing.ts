@@ -8,7 +8,7 @@ import {
   paragraph,
   readingFrame,
   SMALL,
-  TITLE,
+  titleStyle,
 } from './flow.ts';
 import { fitFront, outlineMarks, patchMarks } from './front-drawing.ts';
 import { sizeWords, wholeUnit } from './guide/units.ts';
@@ -22,7 +22,7 @@ export function lineDrawingPages(
   const frame = readingFrame(setting);
   const { finished } = wholeUnit(plan, allowance);
   const head = [
-    ...paragraph(typeface, blockName, TITLE, frame.width),
+    ...paragraph(typeface, blockName, titleStyle(blockName), frame.width),
     ...paragraph(
       typeface,
       `Line drawing to colour: the finished front. The block finishes ${sizeWords(finished, unit)}; do not sew on this page.`,

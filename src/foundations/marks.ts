@@ -81,6 +81,21 @@ export interface PolygonMark {
   readonly ring: Ring;
   /** Colour of what it encloses, `#rrggbb`; not filled when absent. Fills lie under every line and text, in turn. */
   readonly fill?: string;
+  /** A picture of cloth over that colour; where an output cannot show it, the colour is what is seen. */
+  readonly print?: Print;
+}
+
+/** A picture laid side by side with itself. Inches. */
+export interface Print {
+  /** `data:image/jpeg;base64,…`, or png or webp. */
+  readonly data: string;
+  /** Where the upper left corner of one of them lies. */
+  readonly at: Point;
+  /** Of one of them. */
+  readonly width: number;
+  readonly height: number;
+  /** Quarters clockwise about `at`. */
+  readonly quarterTurns: number;
 }
 
 /** A ring around a spot, or a filled dot. */
@@ -128,7 +143,17 @@ export function placeMark(mark: Mark, { at, quarterTurns }: Placement): Mark {
     case 'line':
       return { ...mark, points: mark.points.map(moved) };
     case 'polygon':
-      return { ...mark, ring: mark.ring.map(moved) };
+      return {
+        ...mark,
+        ring: mark.ring.map(moved),
+        ...(mark.print && {
+          print: {
+            ...mark.print,
+            at: moved(mark.print.at),
+            quarterTurns: mark.print.quarterTurns + quarterTurns,
+          },
+        }),
+      };
     case 'circle':
       return { ...mark, at: moved(mark.at) };
     case 'text':
@@ -143,7 +168,11 @@ export function scaleMark(mark: Mark, [across, down]: Point): Mark {
     case 'line':
       return { ...mark, points: mark.points.map(scaled) };
     case 'polygon':
-      return { ...mark, ring: mark.ring.map(scaled) };
+      return {
+        ...mark,
+        ring: mark.ring.map(scaled),
+        ...(mark.print && { print: scaledPrint(mark.print, [across, down]) }),
+      };
     case 'circle':
       return { ...mark, at: scaled(mark.at), radius: Math.sqrt(across * down) * mark.radius };
     case 'text': {
@@ -151,6 +180,16 @@ export function scaleMark(mark: Mark, [across, down]: Point): Mark {
       return { ...mark, at: scaled(mark.at), size: smaller * mark.size, width: smaller * mark.width };
     }
   }
+}
+
+function scaledPrint(print: Print, [across, down]: Point): Print {
+  const isOnItsSide = print.quarterTurns % 2 !== 0;
+  return {
+    ...print,
+    at: [across * print.at[0], down * print.at[1]],
+    width: (isOnItsSide ? down : across) * print.width,
+    height: (isOnItsSide ? across : down) * print.height,
+  };
 }
 
 /** Corners of the box a text covers: from its baseline up by `up` and down by `down`, in inches. */

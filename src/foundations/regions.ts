@@ -7,18 +7,21 @@ import type { Patch } from '../piecing/plan.ts';
  * Patches share vertices exactly (see `Patch`). Positive shoelace area, the largest first; islands are left out.
  */
 export function boundariesOf(patches: readonly Patch[]): readonly Ring[] {
-  const name = (a: Point, b: Point): string => `${a} ${b}`;
   const edges = patches.flatMap(({ polygon, holes }) =>
     [polygon, ...holes].flatMap((ring) =>
       ring.map((a, i): [Point, Point] => [a, ring[(i + 1) % ring.length]!]),
     ),
   );
+  const numberOf = numbered();
+  const name = (a: Point, b: Point): number => numberOf(a) * (edges.length + 1) + numberOf(b);
   const all = new Set(edges.map(([a, b]) => name(a, b)));
-  const from = new Map<string, [Point, Point][]>();
+  const from = new Map<number, [Point, Point][]>();
   for (const edge of edges) {
     if (all.has(name(edge[1], edge[0]))) continue;
-    const start = String(edge[0]);
-    from.set(start, [...(from.get(start) ?? []), edge]);
+    const start = numberOf(edge[0]);
+    const before = from.get(start);
+    if (before) before.push(edge);
+    else from.set(start, [edge]);
   }
   const rings: Point[][] = [];
   for (const starts of from.values()) {
@@ -27,10 +30,27 @@ export function boundariesOf(patches: readonly Patch[]): readonly Ring[] {
       let next = starts.pop();
       while (next) {
         ring.push(next[0]);
-        next = from.get(String(next[1]))?.pop();
+        next = from.get(numberOf(next[1]))?.pop();
       }
       rings.push(ring);
     }
   }
   return rings.filter((ring) => signedArea(ring) > 0).sort((a, b) => signedArea(b) - signedArea(a));
+}
+
+/** Gives points numbers from 0, equal points the same. */
+function numbered(): (point: Point) => number {
+  const columns = new Map<number, Map<number, number>>();
+  let count = 0;
+  return ([x, y]) => {
+    let column = columns.get(x);
+    if (!column) {
+      column = new Map();
+      columns.set(x, column);
+    }
+    const known = column.get(y);
+    if (known !== undefined) return known;
+    column.set(y, count);
+    return count++;
+  };
 }

@@ -32,6 +32,7 @@ import {
 import { type TickCount, tickCounts } from './tick-counts.ts';
 import {
   alignmentCrosses,
+  onTile,
   type TileGrid,
   tileBarriers,
   tileGrid,
@@ -155,6 +156,8 @@ export function layOutSheets(work: PrintWork, options: SheetOptions): SheetLayou
   // Fabrics shown by their code need a key, the key takes room, and less room can make more codes. The key only
   // grows, so this ends.
   let key: readonly string[] = [];
+  // A paper is drawn again only where its room has changed.
+  const papers = new Map<Foundation, { readonly room: string; readonly drawn: Drawn }>();
   for (;;) {
     const bandWords = {
       project: project.text,
@@ -174,9 +177,15 @@ export function layOutSheets(work: PrintWork, options: SheetOptions): SheetLayou
         foundations: 0,
         notes: [...notes, { kind: 'refused', block: null, message: REFUSALS[print] }],
       };
-    const drawn = foundations.map((one) =>
-      draw(one, print, fabrics, ticksOf.get(one.job.plan)!, work, options),
-    );
+    const drawn = foundations.map((one) => {
+      const room = roomOf(one, print);
+      const asked = JSON.stringify(room);
+      const before = papers.get(one);
+      if (before?.room === asked) return before.drawn;
+      const now = draw(one, room, fabrics, ticksOf.get(one.job.plan)!, work, options);
+      papers.set(one, { room: asked, drawn: now });
+      return now;
+    });
     const coded = new Set([...key, ...drawn.flatMap(({ paper }) => paper.codedFabrics)]);
     if (coded.size > key.length) {
       key = [...coded];
@@ -343,17 +352,27 @@ interface Drawn {
   readonly division: Division | null;
 }
 
+/** Where a paper and its labels may lie, and how it is divided. */
+interface PaperRoom {
+  readonly labels: LabelRoom;
+  /** Null where the paper fits on one sheet. */
+  readonly division: Division | null;
+}
+
+function roomOf({ size }: Foundation, { room }: Print): PaperRoom {
+  const divided = fitsSheet(size, room) ? null : division(size, room);
+  return { division: divided, labels: divided ? tiledRoom(size, divided.grid) : freeRoom(size, room) };
+}
+
 function draw(
   foundation: Foundation,
-  { room }: Print,
+  room: PaperRoom,
   fabrics: ReadonlyMap<string, FabricLabel>,
   ticks: ReadonlyMap<number, TickCount>,
   work: PrintWork,
   { side, style = 'outline', grain = false, typeface }: SheetOptions,
 ): Drawn {
-  const { size, job, section, blockName } = foundation;
-  const divided = fitsSheet(size, room) ? null : division(size, room);
-  const labelRoom = divided ? tiledRoom(size, divided.grid) : freeRoom(size, room);
+  const { job, section, blockName } = foundation;
   const paper = drawPaper({
     plan: job.plan,
     section: section.letter,
@@ -363,13 +382,13 @@ function draw(
     side,
     copies: job.copies,
     unit: work.project.unit,
-    room: labelRoom,
+    room: room.labels,
     ticks,
     style,
     grain,
     typeface,
   });
-  return { foundation, paper, division: divided };
+  return { foundation, paper, division: room.division };
 }
 
 /** Labels may lie beyond the trim line as far as the paper still fits on the sheet the way it is laid. */
@@ -461,22 +480,27 @@ function itemsOf(
   typeface: Typeface,
 ): (copy: number) => readonly Item[] {
   const group = groupOf(foundation, nesting);
-  const marksOfCopy = (copy: number): readonly Mark[] => [
-    ...paper.marks,
-    ...titleOfCopy(typeface, paper, copy),
-  ];
+  // What copies have alike comes first and is made once: the very same marks, so that a file need hold them once.
+  const title = (copy: number): readonly Mark[] => titleOfCopy(typeface, paper, copy);
   const shape: SheetShape = { ...paper, isStraight: false };
-  if (!divided) return (copy) => [{ shape, group, foundation, copy, marks: marksOfCopy(copy), tile: false }];
+  if (!divided)
+    return (copy) => {
+      const marks = [...paper.marks, ...title(copy)];
+      return [{ shape, group, foundation, copy, marks, tile: false }];
+    };
   const { grid } = divided;
   const tileShape = boxShape(withHead(tileSize(paper, grid)));
+  const tiles = tilesOf(paper.marks, paper, grid, typeface);
+  const underHead = (mark: Mark): Mark => placeMark(mark, { at: [0, TILE_HEAD_IN], quarterTurns: 0 });
+  const tileMarks = tiles.map(({ marks }) => marks.map(underHead));
+  const map = captioned(
+    tileMap(paper, grid, tiles, PICTURE_HIGH_IN, typeface),
+    foundation.blockName,
+    ` ${foundation.section.letter}: tiles`,
+    typeface,
+  );
   return (copy) => {
-    const tiles = tilesOf(marksOfCopy(copy), paper, grid, typeface);
-    const map = captioned(
-      tileMap(paper, grid, tiles, PICTURE_HIGH_IN, typeface),
-      foundation.blockName,
-      ` ${foundation.section.letter}: tiles`,
-      typeface,
-    );
+    const titleMarks = title(copy);
     return tiles.map((tile, i): Item => {
       const style = { face: 'semibold', size: 7 * PT } as const;
       const { letter } = foundation.section;
@@ -497,8 +521,9 @@ function itemsOf(
         tile: true,
         ...(i === 0 ? { map } : {}),
         marks: [
+          ...tileMarks[i]!,
           textAt(typeface, { ...style, text: head }, [0, TILE_HEAD_IN - 0.06]),
-          ...tile.marks.map((mark) => placeMark(mark, { at: [0, TILE_HEAD_IN], quarterTurns: 0 })),
+          ...onTile(titleMarks, tile, grid, typeface).map(underHead),
         ],
       };
     });
@@ -571,26 +596,30 @@ function assemble(drawn: readonly Drawn[], print: Print, options: SheetOptions):
   const foot: Point = onSheet([0, room.height]);
   const numberAt: Point = [foot[0] + band.numberAt[0], foot[1] + band.numberAt[1]];
   const scale = scaleOf(options);
+  const feet = new Map<string, readonly Mark[]>();
+  const footOf = (words: Parameters<Band['draw']>[0]): readonly Mark[] => {
+    const key = JSON.stringify(words);
+    const drawnFoot = feet.get(key) ?? band.draw(words);
+    feet.set(key, drawnFoot);
+    return drawnFoot;
+  };
   // Maps that found no room where their first tile lies.
   let homeless: (readonly Mark[])[] = [];
   return fillings.map((filling, i): Sheet => {
-    const words = { isFirst: i === 0, tiles: filling.tiles };
+    const words = { isFirst: i === 0, tiles: filling.tiles, signs: signsOn(filling.parts) };
     const title = `Sheet ${i + 1} of ${fillings.length}`;
     const furniture: Part[] = [
-      { marks: band.draw(words), placement: { at: foot, quarterTurns: 0 }, paper: null },
+      { marks: footOf(words), placement: { at: foot, quarterTurns: 0 }, paper: null },
     ];
     const blocks = [...new Set(filling.parts.flatMap(({ paper }) => paper?.block ?? []))];
     const pictureRoom = band.pictureRoom(words.isFirst);
     const fit = Math.floor((pictureRoom.width + PICTURE_GAP_IN + 1e-9) / (PICTURE_IN + PICTURE_GAP_IN));
     // The front of the first block comes first, then maps, which may stand among the papers instead.
-    const wanted = [
-      ...blocks.slice(0, 1).map(pictureOf),
-      ...homeless,
-      ...filling.maps,
-      ...blocks.slice(1).map(pictureOf),
-    ];
+    // Copies have one map in common; it need not stand twice on a sheet.
+    const maps = [...new Set([...homeless, ...filling.maps])];
+    const wanted = [...blocks.slice(0, 1).map(pictureOf), ...maps, ...blocks.slice(1).map(pictureOf)];
     const shown = wanted.slice(0, Math.max(0, fit));
-    homeless = [...homeless, ...filling.maps].filter(
+    homeless = maps.filter(
       (map) =>
         !shown.includes(map) &&
         !extra(filling, map, { width: PICTURE_IN, height: PICTURE_HIGH_IN + CAPTION_IN }),
@@ -624,6 +653,18 @@ const placeRing = (ring: Ring, { at, quarterTurns }: Placement): Ring =>
     const [x, y] = turnedByQuarters(point, quarterTurns);
     return [at[0] + x, at[1] + y];
   });
+
+/** The signs that the key explains, where they stand on papers: codes of fabrics, and `↔` for straight-grain arrows. */
+function signsOn(parts: readonly Part[]): readonly string[] {
+  const signs = new Set<string>();
+  for (const { marks } of parts)
+    for (const mark of marks) {
+      const code = mark.kind === 'text' ? /(?:^| )(#\d+)$/.exec(mark.text)?.[1] : undefined;
+      if (code !== undefined) signs.add(code);
+      else if (mark.kind === 'line' && mark.pen === 'grain') signs.add('↔');
+    }
+  return [...signs].sort();
+}
 
 /** Width and height of the room of a small picture, of its caption under it, and the space between two, inches. */
 const PICTURE_IN = 0.95;

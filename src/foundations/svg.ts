@@ -1,5 +1,5 @@
 import type { Point } from '../geometry/point.ts';
-import { type Mark, PENS, type PenName, PT, type TextMark } from './marks.ts';
+import { type Mark, PENS, type PenName, type Print, PT, type TextMark } from './marks.ts';
 import { marksOf, type Sheet } from './sheets.ts';
 
 /** The screen's own cut of the typeface first, then an installed one. */
@@ -49,11 +49,13 @@ function framed(sheet: Sheet, drawing: string): string {
 }
 
 function drawingOf(marks: readonly Mark[], isWhole: boolean): string {
-  const fills = marks.flatMap((mark) =>
-    mark.kind === 'polygon' && mark.fill !== undefined
-      ? [`<path d="${outline(mark)}" fill="${escaped(mark.fill)}"/>`]
-      : [],
-  );
+  const prints = new Map<string, string>();
+  const fills = marks.flatMap((mark) => {
+    if (mark.kind !== 'polygon' || mark.fill === undefined) return [];
+    const id = mark.print && printId(mark.print, prints);
+    const fill = `${id === undefined ? '' : `url(#${id}) `}${escaped(mark.fill)}`;
+    return [`<path d="${outline(mark)}" fill="${fill}"/>`];
+  });
   const paths = (Object.keys(PENS) as PenName[]).flatMap((pen) => {
     const d = marks.map((mark) => (mark.kind !== 'text' && mark.pen === pen ? outline(mark) : '')).join('');
     return d === '' ? [] : [pathOf(pen, d, isWhole)];
@@ -65,11 +67,38 @@ function drawingOf(marks: readonly Mark[], isWhole: boolean): string {
   );
   const texts = marks.flatMap((mark) => (mark.kind === 'text' && mark.text !== '' ? [textOf(mark)] : []));
   return [
+    prints.size > 0 ? `<defs>${[...prints.values()].join('')}</defs>` : '',
     fills.length > 0 ? `<g>${fills.join('')}</g>` : '',
     `<g fill="none" stroke-linecap="round" stroke-linejoin="miter">${paths.join('')}</g>`,
     dots.length > 0 ? `<g>${dots.join('')}</g>` : '',
     texts.length > 0 ? `<g font-family="${FONTS}">${texts.join('')}</g>` : '',
   ].join('');
+}
+
+/** The name of the pattern that fills with a print; made and remembered at the first use. */
+function printId(print: Print, prints: Map<string, string>): string {
+  const { data, at, width, height, quarterTurns } = print;
+  const [x, y] = [units(at[0]), units(at[1])];
+  const size = `width="${units(width)}" height="${units(height)}"`;
+  // Sheets may stand in one page: a name that two of them share must mean the same print at the same place.
+  const id = ['print', signOf(data), x, y, units(width), units(height), quarterTurns].join('_');
+  if (!prints.has(id)) {
+    const turned =
+      quarterTurns % 4 === 0 ? '' : ` patternTransform="rotate(${trimmed(90 * quarterTurns)} ${x} ${y})"`;
+    prints.set(
+      id,
+      `<pattern id="${id}" patternUnits="userSpaceOnUse" x="${x}" y="${y}" ${size}${turned}><image ${size} preserveAspectRatio="none" href="${escaped(data)}"/></pattern>`,
+    );
+  }
+  return id;
+}
+
+/** Tells pictures apart by their length and a sum over signs spread through them. */
+function signOf(data: string): string {
+  let sum = data.length;
+  const step = Math.max(1, Math.floor(data.length / 500));
+  for (let at = 0; at < data.length; at += step) sum = (Math.imul(sum, 31) + data.charCodeAt(at)) >>> 0;
+  return sum.toString(36);
 }
 
 function pathOf(pen: PenName, d: string, isWhole: boolean): string {

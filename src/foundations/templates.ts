@@ -3,7 +3,7 @@ import type { Point, Ring } from '../geometry/point.ts';
 import { boxOf, distance } from '../geometry/ring.ts';
 import type { Patch } from '../piecing/plan.ts';
 import { corners, holeTrimLine, trimLine } from './allowance.ts';
-import { testSquare } from './band.ts';
+import { TILE_WORDS, testSquare } from './band.ts';
 import { type BlockWork, type FabricWork, fabricWords } from './block-work.ts';
 import {
   BODY,
@@ -101,15 +101,20 @@ interface Drawn extends Rectangle {
 export function templatePages(block: BlockWork, setting: PageSetting): readonly PageDraft[] {
   const { typeface, page } = setting;
   const frame = fullFrame(setting);
-  const foot = footOf(block, frame.width, setting);
   const title = `${block.blockName}: cutting templates`;
   const head = paragraph(typeface, title, HEADING, frame.width);
   const headHeight = head.reduce((sum, { height }) => sum + height, 0) + 0.12;
-  const room: Rectangle = { width: frame.width, height: frame.height - foot.height - headHeight - 0.12 };
+  const drawn = templatesOf(block).map((template) => drawTemplate(template, block, typeface));
+  const roomOver = (foot: FlowItem): Rectangle => ({
+    width: frame.width,
+    height: frame.height - foot.height - headHeight - 0.12,
+  });
+  const plain = footOf(block, frame.width, setting, false);
+  const hasTiles = drawn.some((one) => !fitsSheet(one, roomOver(plain)));
+  const foot = hasTiles ? footOf(block, frame.width, setting, true) : plain;
+  const room = roomOver(foot);
   if (room.height < 1 || room.width < 1) return [];
-  const pieces = templatesOf(block).flatMap((template) =>
-    piecesOf(drawTemplate(template, block, typeface), room, typeface),
-  );
+  const pieces = drawn.flatMap((one) => piecesOf(one, room, typeface));
   const pages: Part[][] = [];
   for (const { item, sheet, x, y, turned } of layInLevels(pieces, room, GAP_IN)) {
     const piece = pieces[item]!;
@@ -131,8 +136,13 @@ export function templatePages(block: BlockWork, setting: PageSetting): readonly 
   return pages.map((parts): PageDraft => ({ part: 'templates', block: block.blockId, title, page, parts }));
 }
 
-/** Test square, which side is shown, which line is which. */
-function footOf({ allowance }: BlockWork, width: number, { typeface }: PageSetting): FlowItem {
+/** Test square, which side is shown, which line is which, and where there are tiles, how they are laid together. */
+function footOf(
+  { allowance }: BlockWork,
+  width: number,
+  { typeface }: PageSetting,
+  hasTiles: boolean,
+): FlowItem {
   const x = 1.2;
   const words = together([
     ...paragraph(
@@ -157,6 +167,7 @@ function footOf({ allowance }: BlockWork, width: number, { typeface }: PageSetti
       width - x,
       0.03,
     ),
+    ...(hasTiles ? paragraph(typeface, TILE_WORDS, { ...BODY, points: 9 }, width - x, 0.03) : []),
   ]);
   return {
     height: Math.max(1.04, words.height),
@@ -192,7 +203,8 @@ function drawTemplate(
       ? `${patches.slice(0, 11).join(' ')} and ${patches.length - 11} more`
       : patches.join(' ');
   const fabricName = fabric ? fabricWords(fabric) : 'No fabric yet';
-  const words = `${ids}. ${fabricName}. Cut ${count}.`;
+  // A number alone on the next line would be overlooked.
+  const words = `${fabricName}. ${ids}. Cut\u00a0${count}.`;
   const caption = together(paragraph(typeface, words, SMALL, width));
   const height = box.maxY - box.minY;
   return {

@@ -172,6 +172,18 @@ export function tilesOf(
   return tiles;
 }
 
+/** Further marks of the paper, as far as one of its tiles shows them, from the corner of the tile. */
+export function onTile(
+  marks: readonly Mark[],
+  { column, row, width, height }: Tile,
+  { stepX, stepY }: TileGrid,
+  typeface: Typeface,
+): Mark[] {
+  const [x, y] = [(column - 1) * stepX, (row - 1) * stepY];
+  const view: View = { minX: x, minY: y, maxX: x + width, maxY: y + height };
+  return marks.flatMap((mark) => inView(mark, view, typeface)).map((mark) => moved(mark, -x, -y));
+}
+
 /** Smallest type on the map of tiles, inches. */
 const MAP_TYPE_IN = SMALLEST_PT * PT;
 

@@ -71,7 +71,10 @@ export function nest(
   const cell = Math.max(CELL_IN, Math.max(sheet.width, sheet.height) / MOST_CELLS);
   const upright = shapes.map((shape) => rastersOf(shape, sheet, gap, cell));
   if (items.some((shape) => upright[shape]!.length === 0)) return null;
-  let lying: readonly (readonly Raster[])[] | null = null;
+  const across = Math.floor(sheet.width / cell + 2 + gap / cell);
+  const down = Math.floor(sheet.height / cell + 2 + gap / cell);
+  const standing = { shapes: upright, store: cellStore(across, down) };
+  let lying: typeof standing | null = null;
   const cover = items.reduce((sum, shape) => sum + upright[shape]![0]!.cells, 0);
   const bound = Math.ceil((cover * cell * cell) / ((sheet.width + gap) * (sheet.height + gap)) - 1e-6);
 
@@ -82,10 +85,11 @@ export function nest(
     if (best && (best.sheets <= bound || work.left <= 0)) break;
     const isLying = tryNumber % 2 === 1;
     const order = orderOf(items, upright, tryNumber >> 1, random);
-    if (isLying) lying ??= upright.map((rasters) => rasters.map(transposed));
-    const found = fill(items, order, isLying ? lying! : upright, {
-      columns: Math.floor((isLying ? sheet.height : sheet.width) / cell + 2 + gap / cell),
-      rows: Math.floor((isLying ? sheet.width : sheet.height) / cell + 2 + gap / cell),
+    if (isLying)
+      lying ??= { shapes: upright.map((rasters) => rasters.map(transposed)), store: cellStore(down, across) };
+    const { shapes: rasters, store } = isLying ? lying! : standing;
+    const found = fill(items, order, rasters, {
+      store,
       // A try that already needs more sheets than the best one is given up.
       most: best ? best.sheets : Number.POSITIVE_INFINITY,
       bestUsed: best ? best.lastUsed : Number.POSITIVE_INFINITY,
@@ -124,6 +128,9 @@ interface Raster {
   readonly runs: Int16Array;
   /** Where the runs of each row begin in `runs`; one more entry than rows. */
   readonly starts: Int32Array;
+  /** Length of the longest run of each row, and the row that has the longest of all. */
+  readonly longest: Int16Array;
+  readonly widest: number;
   readonly cells: number;
 }
 
@@ -147,18 +154,23 @@ function packed(rows: readonly (readonly Run[])[]) {
   const starts = new Int32Array(rows.length + 1);
   for (let i = 0; i < rows.length; i++) starts[i + 1] = starts[i]! + 2 * rows[i]!.length;
   const runs = new Int16Array(starts[rows.length]!);
+  const longest = new Int16Array(rows.length);
+  let widest = 0;
   let cells = 0;
   let columns = 0;
   let at = 0;
-  for (const row of rows) {
+  for (const [k, row] of rows.entries()) {
     for (const [first, last] of row) {
       runs[at++] = first;
       runs[at++] = last;
-      cells += last - first + 1;
+      const length = last - first + 1;
+      cells += length;
+      if (length > longest[k]!) longest[k] = length;
       if (last >= columns) columns = last + 1;
     }
+    if (longest[k]! > longest[widest]!) widest = k;
   }
-  return { rows: rows.length, columns, runs, starts, cells };
+  return { rows: rows.length, columns, runs, starts, longest, widest, cells };
 }
 
 /** The cells that the rings grown by `grown` touch: in each row, runs in turn that do not touch each other. */
@@ -305,11 +317,15 @@ function chance(seed: number): () => number {
 
 // ---------------------------------------------------------------- filling sheets
 
-interface Spot {
-  readonly sheet: number;
+/** Where a shape lies on a sheet, and how it is turned. */
+interface Place {
   readonly raster: Raster;
   readonly column: number;
   readonly row: number;
+}
+
+interface Spot extends Place {
+  readonly sheet: number;
 }
 
 interface Laying {
@@ -322,21 +338,44 @@ interface Laying {
 }
 
 interface Filling {
-  readonly columns: number;
-  readonly rows: number;
+  readonly store: CellStore;
   readonly most: number;
   readonly bestUsed: number;
   readonly work: { left: number };
 }
 
-/** A sheet being filled. For every cell, where the next covered and the next free cell of its row is. */
-interface Ground {
+/** For every cell of a sheet, where the next covered and the next free cell of its row is. */
+interface Cells {
   readonly nextCovered: Int16Array;
   readonly nextFree: Int16Array;
-  free: number;
-  used: number;
-  /** Lowest row that is still worth looking at for a raster, by its number; past its last row when none is. */
+  /** Length of the longest free stretch of each row. */
+  readonly longestFree: Int16Array;
+}
+
+/**
+ * A sheet as far as it is filled. Sheets filled with the same shapes in the same turn are one and the same ground:
+ * with many copies most of them are, and what one was asked before is known.
+ */
+interface Ground {
+  /** The ground before the last item came on it, and where that lies; null for a bare sheet. */
+  readonly before: { readonly ground: Ground; readonly spot: Place } | null;
+  readonly free: number;
+  readonly used: number;
+  /** Highest row that is still worth looking at for a raster, where it was looked for here; past its last row when none is. */
   readonly from: Map<Raster, number>;
+  /** What was found for a shape, by its rasters. */
+  readonly answers: Map<readonly Raster[], Answer>;
+  /** Sheets that are filled so far and no farther. */
+  sheets: number;
+  /** Made from the grounds before where they are not at hand. */
+  cells: Cells | null;
+}
+
+interface Answer {
+  /** Null where there is no room. */
+  readonly place: Place | null;
+  /** The ground with the shape on it, once it was laid. */
+  after: Ground | null;
 }
 
 /** Sheets looked back at for a place, by the first try, which is to be quick, and by later ones; older ones are as good as full. */
@@ -346,56 +385,141 @@ function fill(
   items: readonly number[],
   order: readonly number[],
   shapes: readonly (readonly Raster[])[],
-  { columns, rows, most, bestUsed, work }: Filling,
+  { store, most, bestUsed, work }: Filling,
 ): Omit<Laying, 'isLying'> | null {
-  const stride = columns + 1;
-  const bare = bareGround(columns, rows);
+  const isFirst = most === Number.POSITIVE_INFINITY;
+  const lookedAt = isFirst ? SHEETS_LOOKED_AT.first : SHEETS_LOOKED_AT.later;
+  const bare = store.bare();
+  /** The ground of each sheet, as it is now. */
   const grounds: Ground[] = [];
   const spots: Spot[] = [];
   const open: number[] = [];
-  const isFirst = most === Number.POSITIVE_INFINITY;
-  const lookedAt = isFirst ? SHEETS_LOOKED_AT.first : SHEETS_LOOKED_AT.later;
+  const asked = (ground: Ground, rasters: readonly Raster[]): Answer => {
+    let answer = ground.answers.get(rasters);
+    if (!answer) {
+      answer = { place: bestSpot(ground, rasters, store, work), after: null };
+      ground.answers.set(rasters, answer);
+    }
+    return answer;
+  };
   for (const item of order) {
     if (!isFirst && work.left < 0) return null;
     const rasters = shapes[items[item]!]!;
-    let spot: Spot | null = null;
-    for (const sheet of open) {
-      const ground = grounds[sheet]!;
-      if (ground.free < rasters[0]!.cells) continue;
-      const found = bestSpot(ground, rasters, stride, work);
-      if (!found) continue;
-      spot = { sheet, ...found };
+    let sheet = -1;
+    let answer: Answer | null = null;
+    for (const one of open) {
+      if (grounds[one]!.free < rasters[0]!.cells) continue;
+      answer = asked(grounds[one]!, rasters);
+      if (!answer.place) continue;
+      sheet = one;
       break;
     }
-    if (!spot) {
+    if (sheet < 0) {
       if (grounds.length >= most) return null;
-      const ground: Ground = {
-        ...bare,
-        nextCovered: bare.nextCovered.slice(),
-        nextFree: bare.nextFree.slice(),
-        from: new Map(),
-      };
-      open.push(grounds.push(ground) - 1);
+      sheet = grounds.push(bare) - 1;
+      bare.sheets++;
+      open.push(sheet);
       if (open.length > lookedAt) open.shift();
-      spot = { sheet: grounds.length - 1, ...bestSpot(ground, rasters, stride, work)! };
+      answer = asked(bare, rasters);
     }
-    cover(grounds[spot.sheet]!, spot, stride);
-    spots[item] = spot;
+    const place = answer!.place!;
+    const after = answer!.after ?? laidOn(grounds[sheet]!, place);
+    answer!.after = after;
+    grounds[sheet]!.sheets--;
+    after.sheets++;
+    grounds[sheet] = after;
+    spots[item] = { sheet, ...place };
     if (grounds.length === most && grounds.at(-1)!.used >= bestUsed) return null;
   }
   return { spots, sheets: grounds.length, lastUsed: grounds.at(-1)!.used };
 }
 
-function bareGround(columns: number, rows: number): Ground {
-  const size = (columns + 1) * rows;
-  const nextFree = new Int16Array(size);
-  for (let i = 0; i < size; i++) nextFree[i] = i % (columns + 1);
+const laidOn = (ground: Ground, spot: Place): Ground => ({
+  before: { ground, spot },
+  free: ground.free - spot.raster.cells,
+  used: ground.used + spot.raster.cells,
+  from: new Map(),
+  answers: new Map(),
+  sheets: 0,
+  cells: null,
+});
+
+/** Gives grounds their cells. */
+interface CellStore {
+  readonly stride: number;
+  /** A sheet on which nothing lies; those handed out before are done with. */
+  bare(): Ground;
+  cellsOf(ground: Ground): Cells;
+}
+
+/** Grounds whose cells are kept at hand: all sheets that are looked back at, and one to make the next from. */
+const MOST_AT_HAND = SHEETS_LOOKED_AT.later + 1;
+
+function cellStore(columns: number, rows: number): CellStore {
+  const stride = columns + 1;
+  const bare: Cells = {
+    nextCovered: new Int16Array(stride * rows).fill(columns),
+    nextFree: new Int16Array(stride * rows),
+    longestFree: new Int16Array(rows).fill(columns),
+  };
+  for (let i = 0; i < bare.nextFree.length; i++) bare.nextFree[i] = i % stride;
+  /** In the order they were last asked for. */
+  const atHand = new Set<Ground>();
+  const unused: Cells[] = [];
+  const takeBack = (ground: Ground): Cells => {
+    atHand.delete(ground);
+    const cells = ground.cells!;
+    ground.cells = null;
+    return cells;
+  };
+  const someCells = (): Cells => {
+    if (atHand.size >= MOST_AT_HAND) for (const oldest of atHand) return takeBack(oldest);
+    return (
+      unused.pop() ?? {
+        nextCovered: new Int16Array(stride * rows),
+        nextFree: new Int16Array(stride * rows),
+        longestFree: new Int16Array(rows),
+      }
+    );
+  };
   return {
-    nextCovered: new Int16Array(size).fill(columns),
-    nextFree,
-    free: columns * rows,
-    used: 0,
-    from: new Map(),
+    stride,
+    bare() {
+      for (const ground of atHand) unused.push(takeBack(ground));
+      return {
+        before: null,
+        free: columns * rows,
+        used: 0,
+        from: new Map(),
+        answers: new Map(),
+        sheets: 0,
+        cells: null,
+      };
+    },
+    cellsOf(ground) {
+      if (!ground.cells) {
+        // Back to the last ground that still has its cells, then forward again.
+        const missing: Place[] = [];
+        let from: Ground | null = ground;
+        while (from && !from.cells) {
+          if (from.before) missing.push(from.before.spot);
+          from = from.before?.ground ?? null;
+        }
+        const known = from?.cells ?? bare;
+        // What no sheet is any more is written over.
+        const cells = from?.cells && from.sheets === 0 ? takeBack(from) : someCells();
+        if (cells !== known) {
+          cells.nextCovered.set(known.nextCovered);
+          cells.nextFree.set(known.nextFree);
+          cells.longestFree.set(known.longestFree);
+        }
+        for (const spot of missing.reverse()) cover(cells, spot, stride);
+        ground.cells = cells;
+      }
+      atHand.delete(ground);
+      atHand.add(ground);
+      return ground.cells;
+    },
   };
 }
 
@@ -403,23 +527,23 @@ function bareGround(columns: number, rows: number): Ground {
 function bestSpot(
   ground: Ground,
   rasters: readonly Raster[],
-  stride: number,
+  store: CellStore,
   work: { left: number },
-): Omit<Spot, 'sheet'> | null {
-  let best: Omit<Spot, 'sheet'> | null = null;
+): Place | null {
+  let place: Place | null = null;
   let bestEnd = Number.POSITIVE_INFINITY;
   let bestRight = Number.POSITIVE_INFINITY;
   for (const raster of rasters) {
-    const found = firstSpot(ground, raster, bestEnd - raster.rows, stride, work);
+    const found = firstSpot(ground, raster, bestEnd - raster.rows, store, work);
     if (!found) continue;
     const end = found.row + raster.rows;
     const right = found.column + raster.columns;
     if (end > bestEnd || (end === bestEnd && right >= bestRight)) continue;
-    best = { raster, ...found };
+    place = { raster, ...found };
     bestEnd = end;
     bestRight = right;
   }
-  return best;
+  return place;
 }
 
 /** The highest free row for a raster down to `lastRow`, and the leftmost column in it. */
@@ -427,17 +551,23 @@ function firstSpot(
   ground: Ground,
   raster: Raster,
   lastRow: number,
-  stride: number,
+  store: CellStore,
   work: { left: number },
 ): { readonly row: number; readonly column: number } | null {
-  const { nextCovered, nextFree } = ground;
-  const { runs, starts, rows, lastColumn } = raster;
   const last = Math.min(raster.lastRow, lastRow);
+  let row = firstWorthwhile(ground, raster);
+  if (row > last) return null;
+  const { stride } = store;
+  const { nextCovered, nextFree, longestFree } = store.cellsOf(ground);
+  const { runs, starts, rows, lastColumn, longest, widest } = raster;
   let steps = 0;
   // The row of the raster that hit something last is looked at first: it will most often again.
   let first = 0;
-  let row = ground.from.get(raster) ?? 0;
   for (; row <= last; row++) {
+    steps++;
+    // Where the longest run finds no free stretch of its length, nothing need be looked at closely.
+    if (longestFree[row + widest]! < longest[widest]! || longestFree[row + first]! < longest[first]!)
+      continue;
     let column = 0;
     search: while (column <= lastColumn) {
       for (let n = 0; n < rows; n++) {
@@ -463,10 +593,20 @@ function firstSpot(
   return null;
 }
 
-function cover(ground: Ground, { raster, column, row }: Spot, stride: number): void {
-  const { nextCovered, nextFree } = ground;
-  ground.free -= raster.cells;
-  ground.used += raster.cells;
+/** The row where a search begins: what lies on a ground lies on all that come after it. */
+function firstWorthwhile(ground: Ground, raster: Raster): number {
+  for (let one: Ground | undefined = ground; one; one = one.before?.ground) {
+    const row = one.from.get(raster);
+    if (row !== undefined) return row;
+  }
+  return 0;
+}
+
+function cover(
+  { nextCovered, nextFree, longestFree }: Cells,
+  { raster, column, row }: Place,
+  stride: number,
+): void {
   for (let k = 0; k < raster.rows; k++) {
     const base = (row + k) * stride;
     for (let i = raster.starts[k]!; i < raster.starts[k + 1]!; i += 2) {
@@ -481,5 +621,12 @@ function cover(ground: Ground, { raster, column, row }: Spot, stride: number): v
       // A run that ends where this one begins now goes on to where this one ends.
       for (let x = from - 1; x >= 0 && nextFree[base + x] === from; x--) nextFree[base + x] = after;
     }
+    let most = 0;
+    for (let x = 0; x < stride - 1; ) {
+      const end = nextCovered[base + x]!;
+      if (end - x > most) most = end - x;
+      x = end > x ? end : nextFree[base + end]!;
+    }
+    longestFree[row + k] = most;
   }
 }

@@ -1,3 +1,4 @@
+import type { Quad } from '../geometry/homography.ts';
 import type { Point, Ring } from '../geometry/point.ts';
 
 /** `auto`: the plan decides; `join`: must part two foundations; `seam`: must stay inside one. */
@@ -36,6 +37,25 @@ export const PLAN_CHOICES: readonly PlanChoice[] = [
   'unit-first',
 ];
 
+/** A photo or scan laid under a drawing, to be traced. Nothing to do with sewing. */
+export interface UnderPicture {
+  /** The picture written out: `data:image/jpeg;base64,…`, or png or webp. */
+  readonly data: string;
+  /** Pixels. */
+  readonly width: number;
+  readonly height: number;
+  /**
+   * The places of the picture, pixels from its top left, that lie at the corners of the outline's box: top left, top
+   * right, bottom right, bottom left.
+   */
+  readonly corners: Quad;
+  /** How strongly it shows, 0 … 1. */
+  readonly strength: number;
+  readonly shown: boolean;
+  /** Neither squared up anew nor taken away until it is unlocked. */
+  readonly locked: boolean;
+}
+
 /**
  * What piecing needs to know of a block: a closed outline divided by straight cuts, front view, inches, y down.
  * The document's block is one of these with more around it.
@@ -53,4 +73,6 @@ export interface Block {
    * of the same foundation that are not listed follow after. A list of one pins the first patch.
    */
   readonly orders?: readonly (readonly Point[])[];
+  /** Piecing looks past it. */
+  readonly picture?: UnderPicture;
 }

@@ -196,7 +196,12 @@ export function startAutosave(keep: UseStore, page: EventTarget = window): Autos
     timer = undefined;
     // A change during a write is written after it, so that the later one always stands.
     while (writing !== null) await writing;
-    if (isTaken || isKept(session.getState())) return;
+    if (isTaken) return;
+    if (isKept(session.getState())) {
+      // Undone and done again: there is nothing to write.
+      setSaveState('saved');
+      return;
+    }
     writing = write().finally(() => {
       writing = null;
     });

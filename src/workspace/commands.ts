@@ -10,6 +10,7 @@ import { chooseDrawing } from './bring-in.ts';
 import { askFor } from './dialogs.ts';
 import { openFromPicker, saveKeptAside, saveToFile } from './files.ts';
 import { redoLabel, type Session, session, undoLabel } from './session.ts';
+import { choosePicture } from './under-picture.ts';
 
 export type CommandName =
   | 'undo'
@@ -21,6 +22,7 @@ export type CommandName =
   | 'add-block'
   | 'from-the-shelf'
   | 'bring-in-drawing'
+  | 'lay-picture'
   | 'take-elsewhere'
   | 'recolour'
   | 'duplicate-block'
@@ -114,6 +116,14 @@ export const COMMANDS: readonly Command[] = [
     whileTyping: false,
     enabled: () => true,
     run: chooseDrawing,
+  },
+  {
+    name: 'lay-picture',
+    label: () => 'Lay a picture under the drawing…',
+    keys: [],
+    whileTyping: false,
+    enabled: hasOpenBlock,
+    run: choosePicture,
   },
   {
     name: 'take-elsewhere',

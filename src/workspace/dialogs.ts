@@ -1,12 +1,17 @@
 import { createStore } from 'zustand/vanilla';
 import { goTo } from './actions.ts';
+import type { ReadPicture } from './read-picture.ts';
 
 /** A dialog of the Block place that a command, a menu or a dropped file can ask for. */
 export type AskedDialog =
   | { readonly kind: 'shelf' }
   | { readonly kind: 'bring-in'; readonly fileName: string; readonly text: string }
   | { readonly kind: 'elsewhere' }
-  | { readonly kind: 'recolour' };
+  | { readonly kind: 'recolour' }
+  /** A picture to be squared up and laid under a block; null for the one that lies there. */
+  | { readonly kind: 'under-picture'; readonly blockId: string; readonly picture: ReadPicture | null }
+  /** The picture of a fabric: the one it has, or a file that was dropped or pasted. */
+  | { readonly kind: 'fabric-picture'; readonly fabricId: string; readonly file: Blob | null };
 
 /** Which dialog is asked for; null when none is. */
 export const dialogs = createStore<{ readonly asked: AskedDialog | null }>(() => ({ asked: null }));

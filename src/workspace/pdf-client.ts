@@ -2,6 +2,7 @@ import { proxy, type Remote, wrap } from 'comlink';
 import type { Block, Fabric } from '../document/project.ts';
 import type { FittingJoins } from '../foundations/joins-that-fit.ts';
 import type { Rectangle } from '../foundations/level-packing.ts';
+import { drawingOf, drawingsOnly } from './drawing-of.ts';
 import type { LaidOut, PrintOrder, SheetPrinter, ZipKind } from './pdf-worker.ts';
 
 export type { LaidOut, PrintOrder, ZipKind } from './pdf-worker.ts';
@@ -22,9 +23,15 @@ function theWorker(): Remote<SheetPrinter> {
  */
 export function warmUp(sample: PrintOrder): void {
   theWorker()
-    .warm(sample)
+    .warm(sent(sample))
     .catch(() => undefined);
 }
+
+/** What the worker is sent: pictures laid under drawings are never printed. */
+const sent = (order: PrintOrder): PrintOrder => ({
+  ...order,
+  work: { ...order.work, project: drawingsOnly(order.work.project) },
+});
 
 let running: Promise<unknown> = Promise.resolve();
 let wanted = 0;
@@ -40,13 +47,13 @@ export async function layOut(
   const mine = ++wanted;
   await running.catch(() => undefined);
   if (mine !== wanted) return null;
-  const first = theWorker().first(order);
+  const first = theWorker().first(sent(order));
   running = first;
   const early = await first;
   // The sheet is drawn while the worker goes on.
   if (mine !== wanted) return null;
   if (early) onFirst(early);
-  const laidOut = theWorker().layOut(order);
+  const laidOut = theWorker().layOut(sent(order));
   running = laidOut;
   return laidOut;
 }
@@ -78,7 +85,7 @@ export const findFittingJoins = (
   fabrics: readonly Fabric[],
   room: Rectangle,
   allowance: number,
-): Promise<FittingJoins | null> => theWorker().joinsThatFit(block, fabrics, room, allowance);
+): Promise<FittingJoins | null> => theWorker().joinsThatFit(drawingOf(block), fabrics, room, allowance);
 
 /** Stops the writing after the sheet it is at. */
 export function stopPdf(): void {

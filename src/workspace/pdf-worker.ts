@@ -1,6 +1,6 @@
 import regularUrl from '@expo-google-fonts/source-sans-3/400Regular/SourceSans3_400Regular.ttf?url';
 import semiboldUrl from '@expo-google-fonts/source-sans-3/600SemiBold/SourceSans3_600SemiBold.ttf?url';
-import { expose } from 'comlink';
+import { expose, transfer } from 'comlink';
 import { lightnessOf } from '../document/lightness.ts';
 import type { Block, Fabric } from '../document/project.ts';
 import { blockPdfs } from '../foundations/block-files.ts';
@@ -79,8 +79,10 @@ async function nameFaces(regular: Uint8Array, semibold: Uint8Array): Promise<voi
 function loadTypeface(): Promise<Typeface> {
   typeface ??= Promise.all([bytesOf(regularUrl), bytesOf(semiboldUrl)]).then(
     async ([regular, semibold]) => {
-      await nameFaces(regular, semibold);
-      return withSystemLetters(openTypeface({ regular, semibold }), FAMILY);
+      const named = nameFaces(regular, semibold);
+      const opened = openTypeface({ regular, semibold });
+      await named;
+      return withSystemLetters(opened, FAMILY);
     },
     (thrown: unknown) => {
       // Tried again at the next order.
@@ -143,7 +145,9 @@ function progress(onStep: (done: number, of: number) => void) {
 async function unlessStopped(write: () => Promise<Uint8Array>): Promise<Uint8Array | null> {
   isStopped = false;
   try {
-    return await write();
+    const bytes = await write();
+    // Handed over, not copied: an archive of pictures may be large.
+    return transfer(bytes, [bytes.buffer]);
   } catch (thrown) {
     if (thrown instanceof Stopped) return null;
     throw thrown;

@@ -33,7 +33,7 @@ const usualSheet = (unit: Unit): Sheet => ({
 export function settingsOf(project: Project): PieceSettings {
   const { width, height, margin } = chosenSheet.getState().sheet ?? usualSheet(project.unit);
   return {
-    fabrics: project.fabrics,
+    fabrics: withoutPictures(project.fabrics),
     severities: project.severities ?? {},
     paper: {
       width: width - 2 * margin,
@@ -42,6 +42,18 @@ export function settingsOf(project: Project): PieceSettings {
       foot: FOOT_IN,
     },
   };
+}
+
+const plain = new WeakMap<readonly Fabric[], readonly Fabric[]>();
+
+/** Plans hang on colours alone, and pictures would make what goes to the worker large. */
+function withoutPictures(fabrics: readonly Fabric[]): readonly Fabric[] {
+  if (fabrics.every(({ picture }) => picture === undefined)) return fabrics;
+  const known = plain.get(fabrics);
+  if (known !== undefined) return known;
+  const bare = fabrics.map(({ picture: _picture, ...fabric }) => fabric);
+  plain.set(fabrics, bare);
+  return bare;
 }
 
 /** A text that is the same for settings under which every plan is the same: what a fabric is called does not matter. */

@@ -3,15 +3,24 @@ import type { Block } from '../piecing/block.ts';
 import { brokenPlan } from '../piecing/broken.ts';
 import { piece } from '../piecing/piece.ts';
 import type { PiecingPlan } from '../piecing/plan.ts';
+import { drawingOf } from './drawing-of.ts';
 import { newestFirst } from './newest-first.ts';
 import { chosenSheet, optionsOf, type PieceSettings, settingsKey, settingsOf } from './piece-settings.ts';
 import { abandonPlan, type MadePlan, makePlan, type PieceOrder } from './piecing-client.ts';
 import { session, shownProject } from './session.ts';
 
+/** A plan and the state of the block it is of. One object as long as it is the same plan. */
+export interface PlannedBlock {
+  readonly block: Block;
+  readonly plan: PiecingPlan;
+}
+
 /** A plan to show, and whether a newer one is on its way. */
 export interface ShownPlan {
   /** The plan of the block, or the last one there was of it; null while there has been none. */
   readonly plan: PiecingPlan | null;
+  /** The same with the state it is of; null when `plan` is. */
+  readonly planned: PlannedBlock | null;
   readonly isUpdating: boolean;
 }
 
@@ -51,8 +60,22 @@ function present(): typeof known {
 /** What the plan of a block hangs on at this moment; the same object as long as it is the same. */
 export const pieceSettings = (): PieceSettings => present().settings;
 
+/** So many states of one block keep their plans; one that undo brings back from further is pieced again. */
+const MOST_STATES = 8;
+
+const statesOf = new Map<string, readonly Block[]>();
+
+/** Remembers the plan of a state of a block, and lets go of the one that was made longest ago. */
+function keepPlan(block: Block, plan: PiecingPlan): void {
+  const { plans } = present();
+  plans.set(block, plan);
+  const states = [...(statesOf.get(block.id) ?? []).filter((state) => state !== block), block];
+  for (const state of states.slice(0, -MOST_STATES)) plans.delete(state);
+  statesOf.set(block.id, states.slice(-MOST_STATES));
+}
+
 /** The last plan of each block, by its id, and what making it took. */
-const lastOf = new Map<string, { readonly block: Block; readonly plan: PiecingPlan }>();
+const lastOf = new Map<string, PlannedBlock>();
 const msOf = new Map<string, number>();
 
 /** Counts the plans that have come for each block, so that whoever shows one can watch for the next. */
@@ -65,8 +88,7 @@ const queue = newestFirst<PieceOrder, MadePlan>({
   isFirst: (blockId) => blockId === session.getState().blockId,
   onMade: (blockId, { block, settings }, { plan, ms }, isNewest) => {
     noteTime(blockId, ms);
-    const { settings: now, plans } = present();
-    if (settings === now) plans.set(block, plan);
+    if (settings === present().settings) keepPlan(block, plan);
     if (isNewest || queue.isWaiting(blockId)) land(block, plan);
   },
   onFailed: (_, { block }) => {
@@ -75,13 +97,21 @@ const queue = newestFirst<PieceOrder, MadePlan>({
       block.outline[0] ?? [0, 0],
       'This drawing could not be worked out. Undo brings the one before it back.',
     );
-    present().plans.set(block, plan);
+    keepPlan(block, plan);
     land(block, plan);
   },
 });
 
+function remember(block: Block, plan: PiecingPlan): PlannedBlock {
+  const last = lastOf.get(block.id);
+  if (last?.block === block && last.plan === plan) return last;
+  const planned = { block, plan };
+  lastOf.set(block.id, planned);
+  return planned;
+}
+
 function land(block: Block, plan: PiecingPlan): void {
-  lastOf.set(block.id, { block, plan });
+  remember(block, plan);
   const { of } = landings.getState();
   landings.setState({ of: new Map(of).set(block.id, (of.get(block.id) ?? 0) + 1) });
 }
@@ -90,12 +120,12 @@ function land(block: Block, plan: PiecingPlan): void {
  * The last plan of an earlier state of this block; null where the block with its id was another drawing. Edits leave
  * what they do not touch as it is, so two states of one drawing share the outline or a cut.
  */
-function lastPlan(block: Block): PiecingPlan | null {
+function lastPlan(block: Block): PlannedBlock | null {
   const last = lastOf.get(block.id);
   if (last === undefined) return null;
+  if (block.outline === last.block.outline) return last;
   const cuts = new Set(last.block.cuts);
-  const isSame = block.outline === last.block.outline || block.cuts.some((cut) => cuts.has(cut));
-  return isSame ? last.plan : null;
+  return block.cuts.some((cut) => cuts.has(cut)) ? last : null;
 }
 
 /**
@@ -115,14 +145,15 @@ function isQuick(block: Block): boolean {
  * The piecing plan of a block of the shown project, made at once where it is not there yet, and only once for each
  * state of the block. It changes with the settings (`pieceSettings`), so whoever remembers it must watch those too.
  */
-export function planOf(block: Block): PiecingPlan {
+export function planOf(of: Block): PiecingPlan {
+  const block = drawingOf(of);
   const { plans, settings } = present();
   const made = plans.get(block);
   if (made !== undefined) return made;
   const begun = performance.now();
   const plan = piece(block, optionsOf(settings));
   noteTime(block.id, performance.now() - begun);
-  plans.set(block, plan);
+  keepPlan(block, plan);
   return plan;
 }
 
@@ -131,23 +162,25 @@ export function planOf(block: Block): PiecingPlan {
  * plan stays until the worker has the new one, and `landings` tells when. The newest state of a block is the one that
  * is waited for.
  */
-export function shownPlan(block: Block): ShownPlan {
+export function shownPlan(of: Block): ShownPlan {
+  const block = drawingOf(of);
   const { plans, settings } = present();
   const made = plans.get(block) ?? (isQuick(block) ? planOf(block) : undefined);
   if (made !== undefined) {
-    lastOf.set(block.id, { block, plan: made });
     queue.forget(block.id);
-    return { plan: made, isUpdating: false };
+    return { plan: made, planned: remember(block, made), isUpdating: false };
   }
   queue.want(block.id, orderFor(block, settings));
-  return { plan: lastPlan(block), isUpdating: true };
+  const planned = lastPlan(block);
+  return { plan: planned?.plan ?? null, planned, isUpdating: true };
 }
 
 /** The plan of a block as far as it is known, asking for nothing: for whatever works on a drawing at rest. */
-export function planAtHand(block: Block): PiecingPlan | null {
+export function planAtHand(of: Block): PiecingPlan | null {
+  const block = drawingOf(of);
   const made = present().plans.get(block);
   if (made !== undefined) return made;
-  return isQuick(block) ? planOf(block) : lastPlan(block);
+  return isQuick(block) ? planOf(block) : (lastPlan(block)?.plan ?? null);
 }
 
 const orders = new WeakMap<Block, PieceOrder>();

@@ -4,6 +4,7 @@ import { oneLine } from '../document/file-place.ts';
 import type { Block, Fabric } from '../document/project.ts';
 import type { Ring } from '../geometry/point.ts';
 import { say } from './actions.ts';
+import { patternOf, picturesReady } from './fabric-pictures.ts';
 import { download } from './files.ts';
 
 /** Narrowest and widest picture, pixels: browsers refuse canvases much larger. */
@@ -43,6 +44,7 @@ export async function saveBlockPng(
   const pen = canvas.getContext('2d');
   // The line keeps its share of a picture six inches wide, so that it shows in a small one and suits a large one.
   const drawing = drawBlock(block, fabrics, kind, 6);
+  await picturesReady(fabrics);
   if (pen !== null) paint(pen, drawing, widthPx / (drawing.width + drawing.line));
   const picture = pen && (await new Promise<Blob | null>((resolve) => canvas.toBlob(resolve, 'image/png')));
   if (picture === null) {
@@ -58,10 +60,12 @@ function paint(pen: CanvasRenderingContext2D, drawing: BlockDrawing, scale: numb
   pen.fillStyle = '#ffffff';
   pen.fillRect(0, 0, pen.canvas.width, pen.canvas.height);
   pen.setTransform(scale, 0, 0, scale, (scale * line) / 2, (scale * line) / 2);
-  for (const { color, rings } of fills) {
+  const [x, y] = drawing.origin;
+  const laid = { scale: drawing.scale, x, y, density: scale };
+  for (const { color, picture, rings } of fills) {
     const path = new Path2D();
     for (const ring of rings) trace(path, ring);
-    pen.fillStyle = color;
+    pen.fillStyle = (picture && patternOf(pen, picture, laid)) ?? color;
     pen.fill(path, 'evenodd');
   }
   const lines = new Path2D();

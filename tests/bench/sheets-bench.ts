@@ -1,8 +1,11 @@
-import { execFileSync } from 'node:child_process';
-import { readFileSync } from 'node:fs';
+import { execFileSync, spawnSync } from 'node:child_process';
+import { mkdtempSync, readFileSync, rmSync, statSync, writeFileSync } from 'node:fs';
 import { createRequire } from 'node:module';
+import { tmpdir } from 'node:os';
+import { join } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import PDFDocument from 'pdfkit';
+import { build } from 'vite';
 import { openFile } from '../../src/document/file.ts';
 import { layOutBooklet } from '../../src/foundations/booklet.ts';
 import { type Mark, PENS, PT } from '../../src/foundations/marks.ts';
@@ -13,8 +16,9 @@ import { FACES, openTypeface, type Typeface } from '../../src/foundations/typefa
 import { piece } from '../../src/piecing/piece.ts';
 
 /**
- * Writing a project of some 300 sheets, against the PDF library alone on the same marks, each in a process of its own
- * so that its memory is its own. Run with `npx tsx tests/bench/sheets-bench.ts`.
+ * Writing a project of some 300 sheets, against the PDF library alone and cairo on the same marks, each in a process
+ * of its own so that its memory is its own. Times are those the processor worked. Run with
+ * `npx tsx tests/bench/sheets-bench.ts`.
  */
 
 interface Row {
@@ -57,10 +61,13 @@ async function measure(who: string): Promise<Row> {
   const start = spent();
   const { sheets } = lay(copies);
   const laid = spent();
+  if (who === 'cairo') writeMarks(sheets, process.argv[3]!);
   const bytes =
     who === 'ours'
       ? await toPdf(sheets, typeface, { title: 'Bench', createdAt: new Date(0) })
-      : await alone(sheets, typeface);
+      : who === 'alone'
+        ? await alone(sheets, typeface)
+        : new Uint8Array();
   const end = spent();
   return {
     sheets: sheets.length,
@@ -122,8 +129,98 @@ function draw(pdf: PDFKit.PDFDocument, mark: Mark): void {
   else pdf.stroke();
 }
 
+/** The marks as the other process reads them: for each sheet its size, then its marks with their pens. Points. */
+function writeMarks(sheets: readonly Sheet[], file: string): void {
+  const plain = sheets.map((sheet) => ({
+    size: [sheet.width / PT, sheet.height / PT],
+    marks: marksOf(sheet).map((mark) =>
+      mark.kind === 'text' ? mark : { ...mark, pen: undefined, look: PENS[mark.pen] },
+    ),
+  }));
+  writeFileSync(file, JSON.stringify(plain));
+}
+
+/**
+ * Cairo as a first reading of its manual would use it, mark by mark, its letters from the font of its own choice
+ * where the typeface is not installed: it sets them by its plain interface, which shapes nothing.
+ */
+const CAIRO = `
+import json, math, resource, sys, time
+import cairo
+PT = 1 / 72
+sheets = json.load(open(sys.argv[1]))
+start = time.process_time()
+surface = cairo.PDFSurface(sys.argv[2], 612, 792)
+c = cairo.Context(surface)
+for sheet in sheets:
+    surface.set_size(*sheet['size'])
+    for m in sheet['marks']:
+        if m['kind'] == 'text':
+            c.save()
+            c.translate(m['at'][0] / PT, m['at'][1] / PT)
+            c.rotate(math.radians(m['turn']))
+            bold = cairo.FONT_WEIGHT_BOLD if m['face'] == 'semibold' else cairo.FONT_WEIGHT_NORMAL
+            c.select_font_face('Source Sans 3', cairo.FONT_SLANT_NORMAL, bold)
+            c.set_font_size(m['size'] / PT)
+            c.set_source_rgb(0, 0, 0)
+            c.move_to(0, 0)
+            c.show_text(m['text'])
+            c.restore()
+            continue
+        look = m['look']
+        c.set_line_width(look['width'] / PT)
+        c.set_dash([length / PT for length in look['dash']])
+        if m['kind'] == 'circle':
+            c.new_sub_path()
+            c.arc(m['at'][0] / PT, m['at'][1] / PT, m['radius'] / PT, 0, 2 * math.pi)
+        else:
+            points = m['points'] if m['kind'] == 'line' else m['ring']
+            c.move_to(points[0][0] / PT, points[0][1] / PT)
+            for x, y in points[1:]:
+                c.line_to(x / PT, y / PT)
+            if m['kind'] == 'polygon':
+                c.close_path()
+        if m['kind'] == 'polygon' and m.get('fill'):
+            f = m['fill']
+            c.set_source_rgb(*(int(f[i:i + 2], 16) / 255 for i in (1, 3, 5)))
+            c.fill_preserve()
+        grey = look['grey']
+        c.set_source_rgb(grey, grey, grey)
+        if m['kind'] == 'circle' and m['filled']:
+            c.fill()
+        else:
+            c.stroke()
+    c.show_page()
+surface.finish()
+print(json.dumps({'ms': 1000 * (time.process_time() - start), 'version': cairo.cairo_version_string()}))
+`;
+
+interface CairoRow {
+  readonly ms: number;
+  readonly version: string;
+  readonly bytes: number;
+}
+
+/** Null where no python3 here has cairo. */
+function cairo(): CairoRow | null {
+  const python = ['python3', '/usr/bin/python3'].find(
+    (one) => spawnSync(one, ['-c', 'import cairo'], { stdio: 'ignore' }).status === 0,
+  );
+  if (python === undefined) return null;
+  const folder = mkdtempSync(join(tmpdir(), 'sheets-bench-'));
+  try {
+    const [marks, pdf] = [join(folder, 'marks.json'), join(folder, 'cairo.pdf')];
+    run('cairo', marks);
+    const done = spawnSync(python, ['-c', CAIRO, marks, pdf], { encoding: 'utf8' });
+    if (done.status !== 0) throw new Error(`cairo failed: ${done.stderr}`);
+    return { ...(JSON.parse(done.stdout) as { ms: number; version: string }), bytes: statSync(pdf).size };
+  } finally {
+    rmSync(folder, { recursive: true });
+  }
+}
+
 function loadTypeface(): Typeface {
-  const { resolve } = createRequire(import.meta.url);
+  const { resolve } = createRequire(join(process.cwd(), 'package.json'));
   const bytes = (file: string) => readFileSync(resolve(`@expo-google-fonts/source-sans-3/${file}`));
   return openTypeface({
     regular: bytes('400Regular/SourceSans3_400Regular.ttf'),
@@ -131,11 +228,20 @@ function loadTypeface(): Typeface {
   });
 }
 
-function compare(): void {
-  const run = (who: string): Row =>
-    JSON.parse(
-      execFileSync(process.execPath, ['--import', 'tsx', fileURLToPath(import.meta.url), who]).toString(),
-    ) as Row;
+const BUNDLE = 'node_modules/.cache/underpaper-bench';
+
+const run = (who: string, ...more: readonly string[]): Row =>
+  JSON.parse(
+    execFileSync(process.execPath, [join(BUNDLE, 'sheets-bench.js'), who, ...more]).toString(),
+  ) as Row;
+
+async function compare(): Promise<void> {
+  // As it is shipped: what runs source as it stands slows it down and takes memory of its own.
+  await build({
+    configFile: false,
+    logLevel: 'error',
+    build: { ssr: fileURLToPath(import.meta.url), outDir: BUNDLE, minify: false },
+  });
   const ours = run('ours');
   const peer = run('alone');
   const told = (name: string, { layOutMs, writeMs, bytes, peakMb, beforeMb }: Row): void =>
@@ -149,8 +255,17 @@ function compare(): void {
   console.log(
     `lay out and write ÷ pdfkit alone: ${((ours.layOutMs + ours.writeMs) / peer.writeMs).toFixed(2)}`,
   );
+  const other = cairo();
+  if (!other) {
+    console.log('cairo: left out, python3 has no cairo here (Debian package python3-cairo)');
+    return;
+  }
+  console.log(
+    `cairo ${other.version.padEnd(8)} lay out      –      write ${other.ms.toFixed(0).padStart(6)} ms   ${(other.bytes / 1e6).toFixed(2)} MB`,
+  );
+  console.log(`write ÷ cairo: ${(ours.writeMs / other.ms).toFixed(2)}`);
 }
 
 const who = process.argv[2];
-if (who === undefined) compare();
+if (who === undefined) void compare();
 else void measure(who).then((row) => console.log(JSON.stringify(row)));

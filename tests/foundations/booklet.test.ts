@@ -339,6 +339,40 @@ describe('labels for piles', () => {
   });
 });
 
+describe('the key on a sheet', () => {
+  it('explains the codes and arrows on that sheet, and no others', () => {
+    let keyless = 0;
+    let keyed = 0;
+    for (const grain of [false, true]) {
+      const { sheets } = layOutSheets(workOf(demo()), { ...setting, grain });
+      for (const sheet of sheets) {
+        const onPapers = sheet.parts.filter(({ paper }) => paper !== null).flatMap(({ marks }) => marks);
+        const used = new Set(
+          textsOf(onPapers).flatMap(({ text }) => text.split(' ').filter((word) => /^#\d+$/.test(word))),
+        );
+        const foot = words(sheet.parts.filter(({ paper }) => paper === null).flatMap(({ marks }) => marks));
+        expect(new Set(foot.match(/#\d+/g) ?? []), sheet.title).toEqual(used);
+        expect(foot.includes('straight grain')).toBe(
+          onPapers.some((mark) => mark.kind === 'line' && mark.pen === 'grain'),
+        );
+        if (used.size === 0) keyless++;
+        else keyed++;
+      }
+    }
+    expect(keyless).toBeGreaterThan(0);
+    expect(keyed).toBeGreaterThan(0);
+  });
+});
+
+describe('the pages of cutting templates', () => {
+  it('tell how tiles are laid together where there are any, and only there', () => {
+    const foot = (block: Block): string =>
+      words(booklet(withBlocks(block), ['templates']).sheets.flatMap(marksOf));
+    expect(foot(lighthouse)).toContain('crosses on crosses');
+    expect(foot(gull)).not.toContain('crosses on crosses');
+  });
+});
+
 describe('the front view of the guide', () => {
   it('gives sections side by side different shades', () => {
     for (const one of demo().blocks) {

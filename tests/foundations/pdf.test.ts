@@ -224,3 +224,44 @@ withPoppler(`the PDF rendered at ${DPI} dpi${missing('pdftoppm')}`, () => {
     expect(same / count).toBeLessThan(0.3);
   });
 });
+
+withPoppler(`copies in the PDF${missing('pdftoppm')}`, () => {
+  const three = print([pennant, windmill], { copies: 3 }).sheets;
+  /** The same sheets of which no two drawings share a mark, so that each is written by itself. */
+  const apart = three.map(
+    (sheet): Sheet => ({
+      ...sheet,
+      parts: sheet.parts.map((part) => ({ ...part, marks: part.marks.map((mark) => ({ ...mark })) })),
+    }),
+  );
+
+  it('look as they do when each is written by itself, and take less room', async () => {
+    const [shared, single] = [await pdfOf(three), await pdfOf(apart)];
+    expect(shared.byteLength).toBeLessThan(single.byteLength - 1_000);
+    for (const [i, sheet] of three.entries()) {
+      const [a, b] = [renderPdf(shared, 100, i + 1), renderPdf(single, 100, i + 1)];
+      expect([a.width, a.height]).toEqual([b.width, b.height]);
+      let differ = 0;
+      let ink = 0;
+      for (let y = 0; y < a.height; y++)
+        for (let x = 0; x < a.width; x++) {
+          if (b.at(x, y) > 64) continue;
+          ink++;
+          // A line may be set to the other of two neighbouring rows of dots.
+          const near = [a.at(x, y), a.at(x - 1, y), a.at(x + 1, y), a.at(x, y - 1), a.at(x, y + 1)];
+          if (Math.min(...near) > 160) differ++;
+        }
+      expect(ink, sheet.title).toBeGreaterThan(1000);
+      expect(differ, sheet.title).toBeLessThan(ink / 1000);
+    }
+  });
+
+  it.skipIf(!has('pdftotext'))(`say which copy they are${missing('pdftotext')}`, async () => {
+    const read = (pdf: Uint8Array): string => runOn(pdf, 'pdf', 'pdftotext', ['-raw', '{}', '-']).toString();
+    const text = read(await pdfOf(three));
+    for (const copy of [1, 2, 3])
+      expect(text.replace(/\s+/g, ' ')).toContain(`Pennant, section A, copy ${copy} of 3`);
+    const letters = (all: string): string => [...all.replace(/\s/g, '')].sort().join('');
+    expect(letters(text)).toBe(letters(read(await pdfOf(apart))));
+  });
+});

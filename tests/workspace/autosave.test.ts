@@ -4,7 +4,7 @@ import { afterEach, beforeEach, describe, expect, it, vi } from 'vitest';
 import { renameProject } from '../../src/document/edit-project.ts';
 import { openFile } from '../../src/document/file.ts';
 import { toText } from '../../src/document/to-text.ts';
-import { edit, goTo, openBlock, preview, setTheme, undo } from '../../src/workspace/actions.ts';
+import { edit, goTo, openBlock, preview, redo, setTheme, undo } from '../../src/workspace/actions.ts';
 import { type Autosave, openKeep, restore, startAutosave } from '../../src/workspace/autosave.ts';
 import { freshSession, session } from '../../src/workspace/session.ts';
 import { harbour } from '../document/projects.ts';
@@ -83,6 +83,17 @@ describe('autosave', () => {
     });
     expect(now().history.past).toEqual([]);
     expect(now().notice).toBeNull();
+  });
+
+  it('says that work is kept when what was undone is done again before it was written', async () => {
+    const autosave = start();
+    rename('Harbour at night');
+    await autosave.flush();
+    undo();
+    redo();
+    expect(now().save).toBe('saving');
+    await autosave.flush();
+    expect(now().save).toBe('saved');
   });
 
   it('keeps undone work as undone', async () => {

@@ -17,12 +17,12 @@ import {
   ruleItem,
   SMALL,
   STRONG,
-  TITLE,
   tickBox,
+  titleStyle,
   together,
 } from '../flow.ts';
 import { fitFront, fitUnit, joinDrawing, sectionsDrawing, startDrawing } from '../front-drawing.ts';
-import type { Mark } from '../marks.ts';
+import { joinStrip } from '../join-strip.ts';
 import type { Typeface } from '../typeface.ts';
 import {
   blockSizeWords,
@@ -54,20 +54,26 @@ export function guidePages(request: BlockWork, setting: PageSetting): readonly P
   const options: GuideOptions = { unit, allowance };
   const frame = readingFrame(setting);
   const steps = guideSteps(plan, options);
+  const made = steps.map((step) => stepItems(step, request, frame, setting));
   const rest: readonly FlowItem[] = [
     // Papers that show the front are for methods of their own.
     ...(setting.side === 'printed'
       ? saidOnce('Every paper', everyPaper(options), typeface, frame.width)
       : []),
     ...(steps.some(({ kind }) => kind === 'join')
-      ? saidOnce('Every join', EVERY_JOIN, typeface, frame.width)
+      ? saidOnce(
+          'Every join',
+          [...EVERY_JOIN, ...(made.some(({ hasStrip }) => hasStrip) ? [stripWords(setting.side)] : [])],
+          typeface,
+          frame.width,
+        )
       : []),
-    ...steps.flatMap((step) => stepItems(step, request, frame, typeface)),
+    ...made.flatMap(({ items }) => items),
     ...partialSeam(plan, typeface, frame.width),
     ...lastStep(plan, options, typeface, frame.width),
   ];
   const itemsAt = (share: number): FlowItem[] => [
-    ...paragraph(typeface, blockName, TITLE, frame.width),
+    ...paragraph(typeface, blockName, titleStyle(blockName), frame.width),
     ...paragraph(typeface, `Joining guide. ${verdictSentence(plan)}`, BODY, frame.width, 0.02),
     ...paragraph(typeface, blockSizeWords(plan, options), STRONG, frame.width, 0.03),
     ruleItem(frame.width, 0.1),
@@ -91,16 +97,23 @@ function overview(
   steps: readonly GuideStep[],
   width: number,
   share: number,
-  { typeface, page }: PageSetting,
+  { typeface, page, side }: PageSetting,
 ): FlowItem[] {
   const isWide = width >= WIDE_IN;
-  const drawn = share * (isWide ? Math.min(3.6, 0.48 * width) : width);
-  const fit = fitFront(plan, drawn, share * Math.min(4, 0.42 * page.height));
+  // Where there are many sections the front view needs all the width there is for their letters and joins.
+  const isLarge = plan.sections.length > MANY_SECTIONS;
+  const drawn = share * (isWide && !isLarge ? Math.min(3.6, 0.48 * width) : width);
+  const fit = fitFront(
+    plan,
+    drawn,
+    share * (isLarge ? Math.min(width, 0.66 * page.height) : Math.min(4, 0.42 * page.height)),
+  );
+  const mirror = side === 'printed' ? '; the papers are its mirror image' : '';
   const caption = paragraph(
     typeface,
     steps.length > 0
-      ? 'The finished front. Letters are sections; dashed lines are joins, with their steps.'
-      : 'The finished front.',
+      ? `The finished front${mirror}. Letters are sections; dashed lines are joins, each with its step.`
+      : `The finished front${mirror}.`,
     SMALL,
     drawn,
     0.08,
@@ -109,34 +122,54 @@ function overview(
     { height: fit.height, marks: sectionsDrawing(plan, fit, typeface), space: 0.14 },
     ...caption,
   ]);
-  const column = isWide ? width - drawn - GUTTER_IN : width;
+  const column = isLarge && isWide ? (width - GUTTER_IN) / 2 : isWide ? width - drawn - GUTTER_IN : width;
   const made = copies === 1 ? '' : ` Make ${copies} of each.`;
-  const papers: FlowItem[] = [
-    ...paragraph(typeface, 'First sew the papers', HEADING, column),
+  const head: FlowItem[] = [
+    ...paragraph(typeface, 'First sew the papers', HEADING, isLarge ? width : column),
     ...paragraph(
       typeface,
       `Tick each when it is sewn and trimmed.${made} Sizes are across × down in the front view.`,
       SMALL,
-      column,
+      isLarge ? width : column,
       0.03,
     ),
-    ...paperLines(plan, { unit, allowance }).map((paper) =>
-      boxed(
-        [
-          ...paragraph(typeface, `${paper.letter}: ${paper.order}`, STRONG, column - BOX_IN),
-          ...(paper.wait === null ? [] : paragraph(typeface, paper.wait, SMALL, column - BOX_IN)),
-          ...paragraph(typeface, paper.sizes, SMALL, column - BOX_IN),
-        ],
-        0.07,
-        0.012,
-      ),
-    ),
   ];
-  const papersHigh = papers.reduce((sum, one) => sum + one.height + one.space, 0);
+  const papers = paperLines(plan, { unit, allowance }).map((paper) =>
+    boxed(
+      [
+        ...paragraph(typeface, `${paper.letter}: ${paper.order}`, STRONG, column - BOX_IN),
+        ...(paper.wait === null ? [] : paragraph(typeface, paper.wait, SMALL, column - BOX_IN)),
+        ...paragraph(typeface, paper.sizes, SMALL, column - BOX_IN),
+      ],
+      0.07,
+      0.012,
+    ),
+  );
+  const under = (items: readonly FlowItem[]): FlowItem[] => [
+    picture,
+    ...items.map((item, i) => ({
+      ...item,
+      space: i === 0 ? 0.2 : item.space,
+      keepsWithNext: i < head.length,
+    })),
+  ];
+  if (isLarge && isWide) return under([...head, ...inPairs(papers, column + GUTTER_IN)]);
+  const all = [...head, ...papers];
+  const high = all.reduce((sum, one) => sum + one.height + one.space, 0);
   // A long list of papers runs on under the drawing instead of leaving it alone on its page.
-  if (!isWide || papersHigh > 0.8 * page.height - 2.5)
-    return [picture, ...papers.map((item, i) => (i === 0 ? { ...item, space: 0.2 } : item))];
-  return [{ ...beside(picture, papers, drawn + GUTTER_IN), space: 0.14 }];
+  if (!isWide || high > 0.8 * page.height - 2.5) return under(all);
+  return [{ ...beside(picture, all, drawn + GUTTER_IN), space: 0.14 }];
+}
+
+/** More sections than this want a front view as wide as the page. */
+const MANY_SECTIONS = 12;
+
+/** Items two and two side by side, read line by line. */
+function inPairs(items: readonly FlowItem[], x: number): FlowItem[] {
+  const rows: FlowItem[] = [];
+  for (let i = 0; i < items.length; i += 2)
+    rows.push({ ...beside(items[i]!, items.slice(i + 1, i + 2), x), space: items[i]!.space });
+  return rows;
 }
 
 /** How all papers or all joins are sewn, under a rule and a heading. */
@@ -163,8 +196,8 @@ function stepItems(
   step: GuideStep,
   { plan }: BlockWork,
   frame: { readonly width: number },
-  typeface: Typeface,
-): FlowItem[] {
+  { typeface }: PageSetting,
+): { readonly items: FlowItem[]; readonly hasStrip: boolean } {
   const isWide = frame.width >= WIDE_IN;
   const drawn = isWide ? 2.1 : Math.min(2.6, frame.width - 0.4);
   // Labels of points at the rim stand a little outside the drawing.
@@ -174,10 +207,10 @@ function stepItems(
     step.kind === 'join'
       ? fitUnit(plan, [...step.join.left, ...step.join.right], drawn - 2 * rim, drawn - 2 * rim)
       : fitFront(plan, drawn - 2 * rim, drawn - 2 * rim);
-  const marks: Mark[] =
+  const { marks, unnamed } =
     step.kind === 'join'
       ? joinDrawing(plan, step.join, fit, typeface)
-      : startDrawing(plan, step.unit, step.section, fit, typeface);
+      : { marks: startDrawing(plan, step.unit, step.section, fit, typeface), unnamed: [] };
   const picture: FlowItem = {
     height: fit.height + 2 * rim,
     space: 0.12,
@@ -188,8 +221,14 @@ function stepItems(
     boxed(paragraph(typeface, step.title, HEADING, column - BOX_IN), 0, 0.025),
     ...step.lines.map((line) => lineItem(line, column, typeface)),
   ];
+  // Where the points lie too close for the drawing, the seam stands under it, laid straight over the whole width.
+  const strip: FlowItem[] =
+    step.kind === 'join' && unnamed.length > 0
+      ? [{ ...joinStrip(plan, step.join, frame.width, typeface), space: 0.08 }]
+      : [];
+  const hasStrip = strip.length > 0;
   const rule = { ...ruleItem(frame.width, 0.14), keepsWithNext: true };
-  if (!isWide) return [rule, { ...picture, keepsWithNext: true }, ...words];
+  if (!isWide) return { items: [rule, { ...picture, keepsWithNext: true }, ...strip, ...words], hasStrip };
   // Words as high as the picture stand beside it; a long step may run on to the next page after them.
   let high = 0;
   let count = 0;
@@ -197,12 +236,25 @@ function stepItems(
   const x = drawn + GUTTER_IN;
   const rest = words.slice(count).map((item): FlowItem => ({ ...item, marks: moved(item.marks, [x, 0]) }));
   const isShort = rest.length <= 3;
-  return [
+  const items = [
     rule,
-    { ...beside(picture, words.slice(0, count), x), space: 0.1, keepsWithNext: isShort && rest.length > 0 },
-    ...rest.map((item, i) => ({ ...item, keepsWithNext: isShort && i < rest.length - 1 })),
+    {
+      ...beside(picture, words.slice(0, count), x),
+      space: 0.1,
+      keepsWithNext: hasStrip || (isShort && rest.length > 0),
+    },
+    ...rest.map((item, i) => ({
+      ...item,
+      keepsWithNext: hasStrip || (isShort && i < rest.length - 1),
+    })),
+    ...strip,
   ];
+  return { items, hasStrip };
 }
+
+/** What the strips of joins show, said once. */
+const stripWords = (side: PageSetting['side']): string =>
+  `Where points lie close together the join is drawn once more, laid level and seen from the front${side === 'printed' ? '; the papers are its mirror image' : ''}. A tick there stands on the side from which a seam comes in.`;
 
 /** What a line is about, and its sentences in a column beside it. */
 function lineItem({ about, text }: Line, width: number, typeface: Typeface): FlowItem {

@@ -3,7 +3,7 @@ import type { LengthUnit } from '../../geometry/length.ts';
 import { distance } from '../../geometry/ring.ts';
 import type { Join, PiecingPlan, PointKind, RegistrationPoint, Section } from '../../piecing/plan.ts';
 import { rehearse } from '../../piecing/rehearsal.ts';
-import { joinedUnits, listed, unitWords } from '../../piecing/sentences.ts';
+import { listed, unitWords } from '../../piecing/sentences.ts';
 import {
   type Go,
   goesOf,
@@ -64,7 +64,7 @@ export function guideSteps(plan: PiecingPlan, options: GuideOptions): readonly G
       steps.push({
         kind: 'join',
         join: step.join,
-        title: `Join ${step.join.step}: ${joinedUnits(step.join)}`,
+        title: `Join ${step.join.step}: ${unitName(plan, step.join.left)} to ${unitName(plan, step.join.right)}`,
         lines: joinLines(plan, step.join, step.press, options),
       });
   }
@@ -102,7 +102,7 @@ function joinLines(
   };
   const makes: Line = {
     about: 'Makes',
-    text: `${isWhole ? 'The whole block' : `Unit ${listed(made.letters)}`}: ${bothSizes(made, options)}.`,
+    text: `${isWhole ? 'The whole block' : madeName(join, made.letters)}: ${bothSizes(made, options)}.`,
   };
   if (join.kind === 'set-in') return [edge, ...setInLines(plan, join), makes];
   return [
@@ -116,6 +116,27 @@ function joinLines(
     { about: 'Press', text: pressWords(plan, join, press) },
     makes,
   ];
+}
+
+/** More letters than this say less than the join that made the unit. */
+const MOST_LETTERS = 6;
+
+const madeName = ({ step }: Join, letters: readonly string[]): string =>
+  letters.length > MOST_LETTERS
+    ? `The unit of join ${step}, ${letters.length} sections`
+    : `Unit ${listed(letters)}`;
+
+/** What a unit is called in a sentence: by its sections, or where they are many, by the join that made it. */
+export function unitName(plan: PiecingPlan, letters: readonly string[]): string {
+  const made =
+    letters.length > MOST_LETTERS
+      ? plan.joins.find(
+          ({ left, right }) =>
+            left.length + right.length === letters.length &&
+            [...left, ...right].every((letter) => letters.includes(letter)),
+        )
+      : undefined;
+  return made ? `the unit of join ${made.step}` : listed(letters);
 }
 
 /** Where the two units lie, seen from the front. Nothing where the seam runs aslant and neither word is true. */
@@ -134,7 +155,9 @@ function placeOf(join: Join, plan: PiecingPlan, { allowance }: GuideOptions): st
   const [rx, ry] = middleOf(join.right);
   const words = (isLeftFirst: boolean, where: string): string => {
     const [first, second] = isLeftFirst ? [join.left, join.right] : [join.right, join.left];
-    return ` Seen from the front, ${listed(first)} ${first.length === 1 ? 'lies' : 'lie'} ${where} ${listed(second)}.`;
+    const name = unitName(plan, first);
+    const isOne = first.length === 1 || name !== listed(first);
+    return ` Seen from the front, ${name} ${isOne ? 'lies' : 'lie'} ${where} ${unitName(plan, second)}.`;
   };
   if (Math.abs(ay - by) < 1 / 16) return words(ly < ry, 'above');
   if (Math.abs(ax - bx) < 1 / 16) return words(lx < rx, 'to the left of');
@@ -175,7 +198,7 @@ function pressWords(plan: PiecingPlan, join: Join, press: 'open' | 'to-one-side'
   const left = patchesAlong(plan, join, join.left).length;
   const right = patchesAlong(plan, join, join.right).length;
   if (left === right) return 'To one side, whichever lies flatter.';
-  return `To one side, toward ${listed(left < right ? join.left : join.right)}, where fewer seams come in.`;
+  return `To one side, toward ${unitName(plan, left < right ? join.left : join.right)}, where fewer seams come in.`;
 }
 
 // ---------------------------------------------------------------- set-in seams
@@ -318,6 +341,7 @@ export function everyPaper({ unit, allowance }: GuideOptions): readonly string[]
 /** How every join goes, said once. Common practice. */
 export const EVERY_JOIN: readonly string[] = [
   'Trim each paper on its dashed trim line, and keep the paper on.',
+  'The points of a join have the same letters on both papers. At a match point, ringed, seams of both papers meet; at a junction a seam of one paper comes in; a guide only divides a long edge.',
   'Push a pin straight through the same point on both papers, at the cross on the line. Leave it upright while you pin or clip beside it; laid over, it shifts the point.',
   'Sew with short stitches, about 1.8 mm. Take each pin out before the needle reaches it.',
   'Press with a dry iron. Steam curls the paper.',

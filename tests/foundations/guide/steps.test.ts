@@ -10,6 +10,7 @@ import {
   paperLines,
   partialSeamWords,
   pinOrder,
+  unitName,
 } from '../../../src/foundations/guide/steps.ts';
 import {
   goesOf,
@@ -122,6 +123,27 @@ describe('the steps of the joining guide', () => {
     const [step] = joinSteps(plan);
     // A 6 in block with a quarter inch all round: finished + 1/2 in each way (common practice).
     expect(said(step!, 'Makes')).toBe('The whole block: 6 × 6 in finished, 6 1/2 × 6 1/2 in unfinished.');
+  });
+});
+
+describe('the name of a unit in the guide', () => {
+  it('lists its sections, and where they are many says which join made it', () => {
+    const plan = piece(net);
+    expect(plan.sections.length).toBeGreaterThan(7);
+    for (const { join, title, lines } of joinSteps(plan)) {
+      for (const letters of [join.left, join.right]) {
+        if (letters.length <= 6) continue;
+        const [, step] = /the unit of join (\d+)/.exec(unitName(plan, letters))!;
+        const made = plan.joins.find((one) => one.step === Number(step))!;
+        expect([...made.left, ...made.right].toSorted()).toEqual(letters.toSorted());
+        // It was made before it is needed.
+        expect(made.step).toBeLessThan(join.step);
+        expect(title).toContain(`the unit of join ${step}`);
+      }
+      for (const text of [title, ...lines.map((line) => line.text)])
+        expect(text.match(/\b[A-Z]{1,2}, /g)?.length ?? 0, text).toBeLessThan(7);
+    }
+    expect(unitName(plan, ['A', 'B'])).toBe('A and B');
   });
 });
 
