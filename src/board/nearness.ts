@@ -1,4 +1,5 @@
 import type { Point, Ring, Segment } from '../geometry/point.ts';
+import { nearestOnSegment, shareOfSegment } from '../geometry/ring.ts';
 
 /** Measures of the pointer against the drawing. Inches in, inches out; nothing here decides what can be sewn. */
 
@@ -7,20 +8,14 @@ export const samePlace = (a: Point, b: Point): boolean => a[0] === b[0] && a[1] 
 export const shifted = (at: Point, by: Point): Point => [at[0] + by[0], at[1] + by[1]];
 
 /** How far along the segment the nearest place to `at` lies: 0 at its start, 1 at its end. */
-export function shareAlong([from, to]: Segment, at: Point): number {
-  const [dx, dy] = [to[0] - from[0], to[1] - from[1]];
-  const square = dx * dx + dy * dy;
-  if (square === 0) return 0;
-  const share = ((at[0] - from[0]) * dx + (at[1] - from[1]) * dy) / square;
-  return Math.min(1, Math.max(0, share));
-}
+export const shareAlong = ([from, to]: Segment, at: Point): number => shareOfSegment(at, from, to);
 
 export const along = ([from, to]: Segment, share: number): Point => [
   from[0] + (to[0] - from[0]) * share,
   from[1] + (to[1] - from[1]) * share,
 ];
 
-export const nearestOn = (segment: Segment, at: Point): Point => along(segment, shareAlong(segment, at));
+export const nearestOn = ([from, to]: Segment, at: Point): Point => nearestOnSegment(at, from, to);
 
 /**
  * Where the endless line through `line` meets `segment`, as shares of both (of `line` unbounded, of `segment`

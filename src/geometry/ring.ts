@@ -57,9 +57,22 @@ export function distance(a: Point, b: Point): number {
 export function distanceToSegment(p: Point, a: Point, b: Point): number {
   const dx = b[0] - a[0];
   const dy = b[1] - a[1];
-  const length2 = dx * dx + dy * dy;
-  const t = length2 === 0 ? 0 : Math.max(0, Math.min(1, ((p[0] - a[0]) * dx + (p[1] - a[1]) * dy) / length2));
+  const t = shareOfSegment(p, a, b);
   return Math.hypot(p[0] - a[0] - t * dx, p[1] - a[1] - t * dy);
+}
+
+/** The place of the segment from `a` to `b` nearest to `p`. */
+export function nearestOnSegment(p: Point, a: Point, b: Point): Point {
+  const t = shareOfSegment(p, a, b);
+  return [a[0] + t * (b[0] - a[0]), a[1] + t * (b[1] - a[1])];
+}
+
+/** How far along the segment from `a` to `b` the nearest place to `p` lies: 0 at `a`, 1 at `b`. */
+export function shareOfSegment(p: Point, a: Point, b: Point): number {
+  const dx = b[0] - a[0];
+  const dy = b[1] - a[1];
+  const length2 = dx * dx + dy * dy;
+  return length2 === 0 ? 0 : Math.max(0, Math.min(1, ((p[0] - a[0]) * dx + (p[1] - a[1]) * dy) / length2));
 }
 
 export interface Box {

@@ -2,7 +2,15 @@ import { divide, OUTSIDE, ringOf } from '../../geometry/division.ts';
 import { LATTICE_STEPS_PER_IN, MAX_COORDINATE_IN, STRAIGHT_IN, TOUCH_IN } from '../../geometry/lattice.ts';
 import { outlineFault } from '../../geometry/outline.ts';
 import type { Point, Ring, Segment } from '../../geometry/point.ts';
-import { type Box, boxOf, contains, distance, distanceToSegment, signedArea } from '../../geometry/ring.ts';
+import {
+  type Box,
+  boxOf,
+  contains,
+  distance,
+  distanceToSegment,
+  nearestOnSegment,
+  signedArea,
+} from '../../geometry/ring.ts';
 import { CORNERS_PER_OUTLINE, CUTS_PER_BLOCK } from '../limits.ts';
 import { longLines } from '../long-lines.ts';
 import type { SvgDrawing } from './read-svg.ts';
@@ -231,7 +239,9 @@ function reachOut(
     if (nearest === null) return end;
     // Several ends at one place go straight across, and none of them may be used up by it.
     const met =
-      meeting.length === 1 ? meetingNear(end, meeting[0]!, nearest, reach) : nearestOn(end, nearest);
+      meeting.length === 1
+        ? meetingNear(end, meeting[0]!, nearest, reach)
+        : nearestOnSegment(end, ...nearest);
     if (meeting.some((other) => distance(met, other) <= TOUCH_IN)) return end;
     if (least > TOUCH_IN) joined++;
     return met;
@@ -261,14 +271,7 @@ function meetingNear(end: Point, other: Point, [a, b]: Segment, within: number):
     const met: Point = [end[0] + t * ux, end[1] + t * uy];
     if (distance(met, end) <= 2 * within && distanceToSegment(met, a, b) <= TOUCH_IN) return met;
   }
-  return nearestOn(end, [a, b]);
-}
-
-/** The spot of a stretch nearest to a point. */
-function nearestOn([x, y]: Point, [a, b]: Segment): Point {
-  const [dx, dy] = [b[0] - a[0], b[1] - a[1]];
-  const share = Math.max(0, Math.min(1, ((x - a[0]) * dx + (y - a[1]) * dy) / (dx * dx + dy * dy)));
-  return [a[0] + share * dx, a[1] + share * dy];
+  return nearestOnSegment(end, a, b);
 }
 
 /**

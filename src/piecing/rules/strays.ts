@@ -1,7 +1,7 @@
 import { TOUCH_IN } from '../../geometry/lattice.ts';
 import type { Stray } from '../../geometry/noding.ts';
 import type { Point, Segment } from '../../geometry/point.ts';
-import { distance } from '../../geometry/ring.ts';
+import { distance, nearestOnSegment } from '../../geometry/ring.ts';
 import type { Block, Cut } from '../block.ts';
 import type { Severity } from '../plan.ts';
 import { cutName, type Inspection, type Rule } from './rule.ts';
@@ -52,7 +52,7 @@ function gapBeside(block: Block, cut: Cut): { readonly gap: Segment; readonly be
   const look = (end: Point, from: Point, to: Point, beside: Cut | null): void => {
     // Most lines lie far off: a drawing of thousands of idle cuts is told quickly.
     if (isBeyond(end[0], from[0], to[0], least) || isBeyond(end[1], from[1], to[1], least)) return;
-    const foot = nearestOn(end, [from, to]);
+    const foot = nearestOnSegment(end, from, to);
     const away = distance(end, foot);
     if (away <= TOUCH_IN || away >= least) return;
     least = away;
@@ -70,13 +70,6 @@ function gapBeside(block: Block, cut: Cut): { readonly gap: Segment; readonly be
 
 const isBeyond = (value: number, one: number, other: number, reach: number): boolean =>
   value < Math.min(one, other) - reach || value > Math.max(one, other) + reach;
-
-function nearestOn([x, y]: Point, [[ax, ay], [bx, by]]: Segment): Point {
-  const [dx, dy] = [bx - ax, by - ay];
-  const along = ((x - ax) * dx + (y - ay) * dy) / (dx * dx + dy * dy || 1);
-  const t = Math.min(1, Math.max(0, along));
-  return [ax + t * dx, ay + t * dy];
-}
 
 export const idleCut: Rule = {
   code: 'idle-cut',
