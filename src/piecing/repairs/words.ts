@@ -22,7 +22,8 @@ export function gainWords({ before, after }: Pick<Repair, 'before' | 'after'>): 
     if (before.troubles !== after.troubles)
       parts.push(`${change(before.troubles, after.troubles, 'place')} in the way`);
   }
-  if (before.cautions !== after.cautions) parts.push(`${before.cautions} → ${after.cautions} awkward`);
+  if (before.cautions !== after.cautions)
+    parts.push(change(before.cautions, after.cautions, 'awkward place'));
   if (before.patches !== after.patches) parts.push(change(before.patches, after.patches, 'patch', 'patches'));
   return parts.join('; ');
 }
