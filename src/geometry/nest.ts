@@ -344,10 +344,10 @@ interface Filling {
   readonly work: { left: number };
 }
 
-/** For every cell of a sheet, where the next covered and the next free cell of its row is. */
+/** Which cells of a sheet are covered, a bit a cell, so that a ground is small enough to be copied for each item. */
 interface Cells {
-  readonly nextCovered: Int16Array;
-  readonly nextFree: Int16Array;
+  /** Row after row, in whole words; those past the last column count as covered. */
+  readonly bits: Int32Array;
   /** Length of the longest free stretch of each row. */
   readonly longestFree: Int16Array;
 }
@@ -446,6 +446,8 @@ const laidOn = (ground: Ground, spot: Place): Ground => ({
 
 /** Gives grounds their cells. */
 interface CellStore {
+  readonly columns: number;
+  /** Words to a row. */
   readonly stride: number;
   /** A sheet on which nothing lies; those handed out before are done with. */
   bare(): Ground;
@@ -456,13 +458,12 @@ interface CellStore {
 const MOST_AT_HAND = SHEETS_LOOKED_AT.later + 1;
 
 function cellStore(columns: number, rows: number): CellStore {
-  const stride = columns + 1;
+  const stride = (columns >>> 5) + 1;
   const bare: Cells = {
-    nextCovered: new Int16Array(stride * rows).fill(columns),
-    nextFree: new Int16Array(stride * rows),
+    bits: new Int32Array(stride * rows),
     longestFree: new Int16Array(rows).fill(columns),
   };
-  for (let i = 0; i < bare.nextFree.length; i++) bare.nextFree[i] = i % stride;
+  for (let row = 0; row < rows; row++) bare.bits[(row + 1) * stride - 1] = -1 << (columns & 31);
   /** In the order they were last asked for. */
   const atHand = new Set<Ground>();
   const unused: Cells[] = [];
@@ -474,15 +475,10 @@ function cellStore(columns: number, rows: number): CellStore {
   };
   const someCells = (): Cells => {
     if (atHand.size >= MOST_AT_HAND) for (const oldest of atHand) return takeBack(oldest);
-    return (
-      unused.pop() ?? {
-        nextCovered: new Int16Array(stride * rows),
-        nextFree: new Int16Array(stride * rows),
-        longestFree: new Int16Array(rows),
-      }
-    );
+    return unused.pop() ?? { bits: new Int32Array(stride * rows), longestFree: new Int16Array(rows) };
   };
   return {
+    columns,
     stride,
     bare() {
       for (const ground of atHand) unused.push(takeBack(ground));
@@ -509,11 +505,10 @@ function cellStore(columns: number, rows: number): CellStore {
         // What no sheet is any more is written over.
         const cells = from?.cells && from.sheets === 0 ? takeBack(from) : someCells();
         if (cells !== known) {
-          cells.nextCovered.set(known.nextCovered);
-          cells.nextFree.set(known.nextFree);
+          cells.bits.set(known.bits);
           cells.longestFree.set(known.longestFree);
         }
-        for (const spot of missing.reverse()) cover(cells, spot, stride);
+        for (const spot of missing.reverse()) cover(cells, spot, columns, stride);
         ground.cells = cells;
       }
       atHand.delete(ground);
@@ -557,8 +552,8 @@ function firstSpot(
   const last = Math.min(raster.lastRow, lastRow);
   let row = firstWorthwhile(ground, raster);
   if (row > last) return null;
-  const { stride } = store;
-  const { nextCovered, nextFree, longestFree } = store.cellsOf(ground);
+  const { columns, stride } = store;
+  const { bits, longestFree } = store.cellsOf(ground);
   const { runs, starts, rows, lastColumn, longest, widest } = raster;
   let steps = 0;
   // The row of the raster that hit something last is looked at first: it will most often again.
@@ -572,13 +567,13 @@ function firstSpot(
     search: while (column <= lastColumn) {
       for (let n = 0; n < rows; n++) {
         const k = n === 0 ? first : n <= first ? n - 1 : n;
-        const base = (row + k) * stride + column;
+        const base = (row + k) * stride;
         for (let i = starts[k]!; i < starts[k + 1]!; i += 2) {
           steps++;
-          const hit = nextCovered[base + runs[i]!]!;
-          if (hit > column + runs[i + 1]!) continue;
+          const hit = nextCovered(bits, base, column + runs[i]!, column + runs[i + 1]!);
+          if (hit < 0) continue;
           // Until its run's left end is past what it hit, it hits it still.
-          column = nextFree[(row + k) * stride + hit]! - runs[i]!;
+          column = nextFree(bits, base, hit, columns) - runs[i]!;
           first = k;
           continue search;
         }
@@ -602,9 +597,37 @@ function firstWorthwhile(ground: Ground, raster: Raster): number {
   return 0;
 }
 
+/** The first covered cell of a row from one cell to another; -1 for none. `base` is the row's first word. */
+function nextCovered(bits: Int32Array, base: number, from: number, to: number): number {
+  const last = to >>> 5;
+  let at = from >>> 5;
+  let word = bits[base + at]! & (-1 << (from & 31));
+  while (word === 0) {
+    if (++at > last) return -1;
+    word = bits[base + at]!;
+  }
+  const found = (at << 5) + lowestBit(word);
+  return found > to ? -1 : found;
+}
+
+/** The first free cell of a row from one cell on; `columns` for none. */
+function nextFree(bits: Int32Array, base: number, from: number, columns: number): number {
+  const last = columns >>> 5;
+  let at = from >>> 5;
+  let word = ~bits[base + at]! & (-1 << (from & 31));
+  while (word === 0) {
+    if (++at > last) return columns;
+    word = ~bits[base + at]!;
+  }
+  return (at << 5) + lowestBit(word);
+}
+
+const lowestBit = (word: number): number => 31 - Math.clz32(word & -word);
+
 function cover(
-  { nextCovered, nextFree, longestFree }: Cells,
+  { bits, longestFree }: Cells,
   { raster, column, row }: Place,
+  columns: number,
   stride: number,
 ): void {
   for (let k = 0; k < raster.rows; k++) {
@@ -612,20 +635,18 @@ function cover(
     for (let i = raster.starts[k]!; i < raster.starts[k + 1]!; i += 2) {
       const from = column + raster.runs[i]!;
       const to = column + raster.runs[i + 1]!;
-      const after = nextFree[base + to + 1] ?? to + 1;
-      for (let x = from; x <= to; x++) {
-        nextCovered[base + x] = x;
-        nextFree[base + x] = after;
+      for (let at = from >>> 5; at <= to >>> 5; at++) {
+        const low = at === from >>> 5 ? -1 << (from & 31) : -1;
+        const high = at === to >>> 5 ? -1 >>> (31 - (to & 31)) : -1;
+        bits[base + at]! |= low & high;
       }
-      for (let x = from - 1; x >= 0 && nextCovered[base + x]! > from; x--) nextCovered[base + x] = from;
-      // A run that ends where this one begins now goes on to where this one ends.
-      for (let x = from - 1; x >= 0 && nextFree[base + x] === from; x--) nextFree[base + x] = after;
     }
     let most = 0;
-    for (let x = 0; x < stride - 1; ) {
-      const end = nextCovered[base + x]!;
+    for (let x = nextFree(bits, base, 0, columns); x < columns; ) {
+      const found = nextCovered(bits, base, x, columns - 1);
+      const end = found < 0 ? columns : found;
       if (end - x > most) most = end - x;
-      x = end > x ? end : nextFree[base + end]!;
+      x = nextFree(bits, base, end, columns);
     }
     longestFree[row + k] = most;
   }

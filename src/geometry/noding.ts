@@ -191,12 +191,22 @@ export function nodeLines(outline: Ring, lines: readonly Segment[]): Net | 'too-
   for (let v = 0; v < x.length; v++) {
     const px = x[v]!;
     const py = y[v]!;
+    let side = -1;
+    let least2 = Number.POSITIVE_INFINITY;
     index.visitSegmentsNear(px, py, REACH_IN, (j) => {
       const ex = bx[j]! - ax[j]!;
       const ey = by[j]! - ay[j]!;
       const across = ex * (py - ay[j]!) - ey * (px - ax[j]!);
-      if (across * across <= REACH_IN * REACH_IN * (ex * ex + ey * ey)) put(j, v, false);
+      const off2 = (across * across) / (ex * ex + ey * ey);
+      if (off2 > REACH_IN * REACH_IN) return;
+      if (v < sides || j >= sides) put(j, v, false);
+      else if (off2 < least2 && along(j, v) > 0 && along(j, v) < 1) {
+        side = j;
+        least2 = off2;
+      }
     });
+    // By a sharp corner only on the nearer side: on both it would draw them together, and the corner would be lost.
+    if (side >= 0) put(side, v, false);
   }
   const start = new Int32Array(count + 1);
   for (const j of onSegment) start[j + 1]!++;

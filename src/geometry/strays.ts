@@ -21,6 +21,8 @@ export function strayParts(
     idleOf.set(l, [...(idleOf.get(l) ?? []), e]);
   }
   for (const [l, edges] of idleOf) {
+    // A cut close to a sharp corner draws both sides of it together: the tip left over is no cut's.
+    if (l < 0) continue;
     if (keptOf[l]) {
       // Of a part that leads nowhere, the end is a vertex no kept edge reaches; a bridge has its middle.
       const ends = edges.flatMap((e) => [net.from[e]!, net.to[e]!]);

@@ -1,6 +1,5 @@
-import { STRAIGHT_IN } from '../geometry/lattice.ts';
-import { cross, distance } from '../geometry/ring.ts';
 import { type Binding, bindingOf, bindingUnder, forcedEdges, settledBy } from './binding.ts';
+import { isBlurred } from './blur.ts';
 import { type Clashes, clashesOf, crossedVertices } from './clashes.ts';
 import { type Chord, chordLength, chordsOf, isUncrossed, type Parting, partAlong } from './partings.ts';
 import type { Pattern } from './pattern.ts';
@@ -44,7 +43,7 @@ export interface Wish {
 export interface SearchResult {
   readonly assembly: Assembly;
   readonly cost: Cost;
-  /** True when no cheaper assembly exists; false when the budget ran out, a join is set in, or lines all but meet. */
+  /** True when no cheaper assembly exists; false when the budget ran out, a join is set in, or the drawing is blurred. */
   readonly isProven: boolean;
   /** True when the budget left nothing out: a larger one finds the same. */
   readonly isComplete: boolean;
@@ -92,7 +91,7 @@ export function cheapestAssembly(
   return {
     cost,
     assembly,
-    isProven: isComplete && cost[0] === 0 && (assembly.kind === 'foundation' || !hasHairs(pattern)),
+    isProven: isComplete && cost[0] === 0 && (assembly.kind === 'foundation' || !isBlurred(pattern)),
     isComplete,
     rings: ringsIn(assembly),
     clashes,
@@ -259,26 +258,6 @@ export function cheapestAssembly(
     memo.set(key, solved);
     return solved;
   }
-}
-
-/**
- * Do lines meet so closely that one is not to be told from another where they part: does a stretch end within twice
- * 0.1 mm of a line it left? A seam might then change from line to line and still be straight as far as a printed line
- * shows, which a search by lines does not see.
- */
-function hasHairs({ division, straight }: Pattern): boolean {
-  const { origin, next, vertices } = division;
-  for (let h = 0; h < origin.length; h++) {
-    if (straight[h >> 1]! < 0) continue;
-    const v = vertices[origin[h]!]!;
-    const end = vertices[origin[h ^ 1]!]!;
-    for (let k = next[h ^ 1]!; k !== h; k = next[k ^ 1]!) {
-      if (straight[k >> 1]! < 0 || straight[k >> 1] === straight[h >> 1]) continue;
-      const other = vertices[origin[k ^ 1]!]!;
-      if (Math.abs(cross(v, other, end)) < 2 * STRAIGHT_IN * distance(v, other)) return true;
-    }
-  }
-  return false;
 }
 
 /** What a parting costs by itself. */

@@ -164,7 +164,8 @@ export type Straightness =
 
 /**
  * Are these pieces together one straight, unbroken stretch? `straight` gives its ends; `bent` when some end
- * lies more than 0.1 mm off the line between the two furthest ends; `broken` when a gap of more than 0.1 mm is left.
+ * lies more than 0.1 mm off the line between the two furthest ends; `broken` when a gap of more than 0.1 mm is left, or
+ * more than 0.1 mm is covered twice: round the tip of a sliver the boundary turns back on itself.
  */
 export function asOneStretch(pieces: readonly Segment[]): Straightness {
   if (pieces.length === 0) return { kind: 'none' };
@@ -181,7 +182,7 @@ export function asOneStretch(pieces: readonly Segment[]): Straightness {
     .sort((s, t) => s[0] - t[0]);
   let reached = spans[0]![0];
   for (const [from, to] of spans) {
-    if (from > reached + TENTH_MM_IN) return { kind: 'broken' };
+    if (Math.abs(from - reached) > TENTH_MM_IN) return { kind: 'broken' };
     reached = Math.max(reached, to);
   }
   return { kind: 'straight', stretch: [a, b] };

@@ -1,6 +1,8 @@
 import { describe, expect, it } from 'vitest';
+import { piece } from '../../src/piecing/piece.ts';
 import { designOf } from './designs.ts';
 import { allFloorplans, isGuillotine, permutationOf, wallsOf } from './floorplans.ts';
+import { harbourPicture } from './harbour-picture.ts';
 import { areaOf } from './plane.ts';
 import { polygonizerFaces } from './polygonizer-peer.ts';
 import { Prng } from './prng.ts';
@@ -31,6 +33,26 @@ describe('seeded designs', () => {
       new Set(['chords', 'inward', 'lines', 'star', 'grid', 'floorplan']),
     );
     expect(designs.filter((design) => !design.sewsStraight).length).toBeGreaterThan(20);
+  });
+
+  it('have 200 patches where that is asked of a kind that can, and are refused where it cannot', () => {
+    for (const kind of ['chords', 'inward', 'lines', 'star', 'grid'] as const) {
+      const design = designOf(1, { kind, patches: [190, 210], endErrors: 'none' });
+      const lines = design.block.cuts.map(({ from, to }) => [from, to] as const);
+      expect(polygonizerFaces(design.block.outline, lines).areas, kind).toHaveLength(design.patches);
+      expect(design.patches).toBeGreaterThanOrEqual(190);
+      expect(design.patches).toBeLessThanOrEqual(210);
+    }
+    expect(() => designOf(1, { kind: 'floorplan', patches: [60, 80] })).toThrow('60 to 80 patches');
+  });
+
+  it('draw a harbour of about 200 patches that straight joins sew', () => {
+    const { block } = harbourPicture();
+    const lines = block.cuts.map(({ from, to }) => [from, to] as const);
+    const { areas, dangles } = polygonizerFaces(block.outline, lines);
+    expect({ patches: areas.length, dangles }).toEqual({ patches: 208, dangles: 0 });
+    expect(areas.reduce((sum, area) => sum + area, 0)).toBeCloseTo(24 * 24, 6);
+    expect(piece(block).verdict).toBe('several-foundations');
   });
 
   it('lie on the lattice of 2^-16 in and come out the same every time', () => {

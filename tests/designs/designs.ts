@@ -63,6 +63,8 @@ const KINDS: readonly DesignKind[] = [
 ];
 const LEAST_PATCHES = 3;
 const MOST_PATCHES = 80;
+/** Tries before a design is refused: floorplans have 40 rooms at most, stars few more patches than that. */
+const MOST_SKETCHES = 200;
 
 export interface DesignOptions {
   readonly kind?: DesignKind;
@@ -77,14 +79,20 @@ export interface DesignOptions {
 /**
  * The design of a seed: 3 to 80 patches, half of them turned by an odd angle, a third with end errors, some with
  * cuts drawn in two goes or the other way round, in random order. Coordinates are multiples of 2^-16 in.
- * The same seed and options always give the same design.
+ * The same seed and options always give the same design. Throws where a kind cannot have so many patches.
  */
 export function designOf(seed: number, options: DesignOptions = {}): Design {
   const rng = new Prng(seed);
   const kind = options.kind ?? rng.pick(KINDS);
   const [low, high] = options.patches ?? (rng.chance(0.5) ? [LEAST_PATCHES, 20] : [20, MOST_PATCHES]);
-  let sketch = sketchOf(rng, kind, rng.whole(low, high));
-  while (sketch.patches < low || sketch.patches > high) sketch = sketchOf(rng, kind, rng.whole(low, high));
+  const sketchAgain = (): Sketch =>
+    sketchOf(rng, kind, rng.whole(low, high), low > MOST_PATCHES ? high : null);
+  let sketch = sketchAgain();
+  for (let made = 1; sketch.patches < low || sketch.patches > high; made++) {
+    if (made >= MOST_SKETCHES)
+      throw new Error(`No design of kind ${kind} with ${low} to ${high} patches in ${made} tries.`);
+    sketch = sketchAgain();
+  }
   const errors = options.endErrors ?? (rng.chance(1 / 3) ? 'fresh' : 'none');
   const cuts = rng
     .shuffled(sketch.lines)
@@ -139,7 +147,8 @@ function drawnAsCuts(rng: Prng, line: Drawn, errors: 'none' | 'fresh' | 'all'): 
   ];
 }
 
-function sketchOf(rng: Prng, kind: DesignKind, patches: number): Sketch {
+/** `most` patches where more are wanted than designs have by themselves, else null. */
+function sketchOf(rng: Prng, kind: DesignKind, patches: number, most: number | null): Sketch {
   const side = Math.min(24, Math.max(4, 1.6 * Math.sqrt(patches)));
   switch (kind) {
     case 'chords':
@@ -150,7 +159,7 @@ function sketchOf(rng: Prng, kind: DesignKind, patches: number): Sketch {
     }
     case 'lines':
     case 'star':
-      return crossingLines(rng, side, patches, kind === 'star');
+      return crossingLines(rng, side, patches, kind === 'star', most);
     case 'grid':
       return grid(rng, patches);
     case 'floorplan':
@@ -159,7 +168,8 @@ function sketchOf(rng: Prng, kind: DesignKind, patches: number): Sketch {
 }
 
 /** Full lines across a convex outline. Faces: one, one more a line, one more a line at each crossing. */
-function crossingLines(rng: Prng, side: number, patches: number, star: boolean): Sketch {
+function crossingLines(rng: Prng, side: number, patches: number, star: boolean, most: number | null): Sketch {
+  const mostTries = most === null ? 400 : 4000;
   const gap = 0.15;
   const outline = convexOutline(rng, side);
   const lines: Drawn[] = [];
@@ -180,7 +190,7 @@ function crossingLines(rng: Prng, side: number, patches: number, star: boolean):
   }
   if (lines.length > 1) spots.push(centre);
   faces += lines.length > 0 ? 2 * lines.length - 1 : 0;
-  for (let tries = 0; faces < patches && tries < 400; tries++) {
+  for (let tries = 0; faces < patches && tries < mostTries; tries++) {
     const [side, other] = rng.shuffled(outline.map((_, i) => i));
     const rim = [rimSpot(rng, outline, side!), rimSpot(rng, outline, other!)] as const;
     const crossings: Point[] = [];
@@ -194,7 +204,8 @@ function crossingLines(rng: Prng, side: number, patches: number, star: boolean):
     }
     const all = [...spots, ...crossings, ...rim];
     const isNear = (p: Point): boolean => all.some((q) => q !== p && apart(p, q) < gap);
-    if (!fits || [...crossings, ...rim].some(isNear) || faces + 1 + crossings.length > MOST_PATCHES) continue;
+    if (!fits || [...crossings, ...rim].some(isNear) || faces + 1 + crossings.length > (most ?? MOST_PATCHES))
+      continue;
     if (lines.length > 1 && star && distanceToStretch(centre, rim[0], rim[1]) < gap) continue;
     spots.push(...crossings, ...rim);
     lines.push({ from: rim[0], to: rim[1], freshFrom: true, freshTo: true });

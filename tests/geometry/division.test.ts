@@ -397,6 +397,27 @@ describe('ends that nearly meet', () => {
     expect(gapped(-0.2).strays.map((stray) => stray.kind)).toEqual(['loose-end']);
   });
 
+  it('close to a sharp corner touch the nearer side, and leave the corner where it is', () => {
+    const outline: Ring = [
+      [1.907867431640625, -0.8269195556640625],
+      [2.7801055908203125, 4.09259033203125],
+      [-0.8269195556640625, 2.092132568359375],
+    ];
+    const cut: Segment = [
+      [1.9072806258469557, -0.826869983451925],
+      [0.17618152332550838, 2.19213915925187],
+    ];
+    const division = divided(outline, [cut]);
+    expect(sum(faceAreas(division))).toBeCloseTo(areaOf(outline), 6);
+    expect(division.strays.map(({ kind, line }) => ({ kind, line }))).toEqual([{ kind: 'idle', line: 0 }]);
+    // Right across the tip, so close to it that both crossings are one spot.
+    const tip: Segment = [
+      [1.9, -0.8252],
+      [1.92, -0.8258],
+    ];
+    expect(divide(outline, [tip]).ok).toBe(true);
+  });
+
   it('lines through one spot make one vertex there', () => {
     const spokes = Array.from({ length: 6 }, (_, i): Segment => {
       const angle = 0.3 + (i * Math.PI) / 6;
