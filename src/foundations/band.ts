@@ -89,6 +89,9 @@ const SHRUNK_WORDS =
 export const TILE_WORDS =
   'Tiles: trim the later one on its dotted line and lay it over the earlier one, crosses on crosses.';
 
+/** The check length of a foundation may run over several of its tiles. */
+const TILED_EDGE_WORDS = 'Measure “this edge” once they are joined.';
+
 /** Short, and behind what the makers say: rotary cutter, iron, needles, pins. */
 const CAUTIONS = [
   'Rotary cutter: cut away from yourself, close the blade after every cut.',
@@ -131,7 +134,7 @@ export function planBand(width: number, words: BandWords, typeface: Typeface): B
       [words.printedOn, PLAIN],
       ...(words.correction ? [[`Drawing ${words.correction}.`, PLAIN] as const] : []),
       [SIDE_WORDS[words.side], PLAIN],
-      ...(tiles ? [[TILE_WORDS, PLAIN] as const] : []),
+      ...(tiles ? [[`${TILE_WORDS} ${TILED_EDGE_WORDS}`, PLAIN] as const] : []),
     );
   /** The names with the line of the number, which is set apart, under the project. */
   const nameHeight = (wide: number): number =>

@@ -35,7 +35,7 @@ export function layOutBooklet(
   work: PrintWork,
   options: SheetOptions,
   parts: ReadonlySet<BookletPart>,
-  foundations: typeof layOutSheets = layOutSheets,
+  foundations: (work: PrintWork, options: SheetOptions) => SheetLayout = layOutSheets,
 ): Booklet {
   const fault = marginFault(options.page, options.margin);
   if (fault !== null)
@@ -47,21 +47,7 @@ export function layOutBooklet(
     };
   const pageNotes: PrintNote[] = [];
   const blocks = blocksOf(work, options, pageNotes);
-  const scale = scaleOf(options);
-  const [across, down] = scale ?? [1, 1];
-  const setting: PageSetting = {
-    ...options,
-    // A corrected drawing is laid out on what the page is before it is scaled.
-    page: { ...options.page, width: options.page.width / across, height: options.page.height / down },
-    correction: scale
-      ? correctionWords(
-          options.correction!,
-          printable(options.typeface, options.correction!.printer, '·').text,
-        )
-      : '',
-    project: printable(options.typeface, work.project.name, 'Project').text,
-    printedOn: printable(options.typeface, options.printedOn, '·').text,
-  };
+  const setting = settingOf(work, options);
   const drafts = draftPages(blocks, setting, parts);
   const layout: SheetLayout = parts.has('foundations')
     ? foundations(work, options)
@@ -71,10 +57,7 @@ export function layOutBooklet(
         notes: drafts.length > 0 || pageNotes.length > 0 ? pageNotes : [NOTHING],
       };
   const total = drafts.length + layout.sheets.length;
-  const pages = drafts.map((draft, i): Sheet => {
-    const sheet = withFoot(draft, setting, i + 1, total);
-    return scale ? { ...sheet, width: across * sheet.width, height: down * sheet.height, scale } : sheet;
-  });
+  const pages = drafts.map((draft, i) => corrected(withFoot(draft, setting, i + 1, total), options));
   // Foundations alone are sheets; among other pages they are counted with them.
   const papers =
     drafts.length === 0
@@ -93,6 +76,50 @@ export function layOutBooklet(
     foundations: layout.foundations,
     bookmarks: bookmarksOf(blocks, drafts, layout.sheets),
   };
+}
+
+/**
+ * The first page of a booklet while the rest is still to be laid out: as it will be, but that it does not say of how
+ * many. Null where it cannot be known yet: papers of several blocks share sheets as it comes out when all are there.
+ */
+export function firstPage(
+  work: PrintWork,
+  options: SheetOptions,
+  parts: ReadonlySet<BookletPart>,
+): Sheet | null {
+  const part = BOOKLET_PARTS.find((one) => parts.has(one));
+  if (part === undefined || part === 'foundations' || marginFault(options.page, options.margin) !== null)
+    return null;
+  const isAboutAll = part === 'cover' || part === 'labels';
+  const jobs = isAboutAll ? work.jobs : work.jobs.slice(0, 1);
+  const setting = settingOf(work, options);
+  const [draft] = draftPages(blocksOf({ ...work, jobs }, options, []), setting, new Set([part]));
+  return draft ? corrected(withFoot(draft, setting, 1, null), options) : null;
+}
+
+/** What all pages to read are set with. */
+function settingOf(work: PrintWork, options: SheetOptions): PageSetting {
+  const scale = scaleOf(options);
+  const [across, down] = scale ?? [1, 1];
+  return {
+    ...options,
+    // A corrected drawing is laid out on what the page is before it is scaled.
+    page: { ...options.page, width: options.page.width / across, height: options.page.height / down },
+    correction: scale
+      ? correctionWords(
+          options.correction!,
+          printable(options.typeface, options.correction!.printer, '·').text,
+        )
+      : '',
+    project: printable(options.typeface, work.project.name, 'Project').text,
+    printedOn: printable(options.typeface, options.printedOn, '·').text,
+  };
+}
+
+/** A page drawn on what it is before it is scaled, as it is then. */
+function corrected(sheet: Sheet, options: SheetOptions): Sheet {
+  const scale = scaleOf(options);
+  return scale ? { ...sheet, width: scale[0] * sheet.width, height: scale[1] * sheet.height, scale } : sheet;
 }
 
 const scaleOf = ({ correction }: SheetOptions): Point | null =>

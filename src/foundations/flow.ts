@@ -66,14 +66,15 @@ const frameOf = (page: Page, side: number, top: number, bottom: number): Frame =
   height: page.height - top - bottom - FOOT_IN,
 });
 
-/** A page as a sheet, with its foot: project, what the page is, its number. */
-export function withFoot(draft: PageDraft, setting: PageSetting, number: number, of: number): Sheet {
+/** A page as a sheet, with its foot: project, what the page is, its number, of how many where that is known. */
+export function withFoot(draft: PageDraft, setting: PageSetting, number: number, of: number | null): Sheet {
   const { typeface, margin } = setting;
   const { page } = draft;
+  const ofAll = of === null ? '' : ` of ${of}`;
   const frame = readingFrame({ ...setting, page });
   const baseline = frame.y + frame.height + FOOT_IN - 0.04;
   const size = 7.5 * PT;
-  const right: TextLine = { text: `Page ${number} of ${of}`, face: 'semibold', size };
+  const right: TextLine = { text: `Page ${number}${ofAll}`, face: 'semibold', size };
   const rightWidth = lengthOf(typeface, right);
   const left: TextLine = {
     text: `${[setting.project, draft.title, setting.printedOn, setting.correction ?? ''].filter((text) => text !== '').join('  ·  ')}`,
@@ -99,7 +100,7 @@ export function withFoot(draft: PageDraft, setting: PageSetting, number: number,
   return {
     width: page.width,
     height: page.height,
-    title: `${draft.title}, page ${number} of ${of}`,
+    title: `${draft.title}, page ${number}${ofAll}`,
     parts: [
       ...draft.parts,
       ...(inside ? [{ marks, placement: { at: [0, 0], quarterTurns: 0 }, paper: null } as const] : []),

@@ -3,7 +3,7 @@ import type { FabricPicture } from '../document/project.ts';
 import { innerSpot } from '../geometry/inner-spot.ts';
 import type { Point, Ring, Segment } from '../geometry/point.ts';
 import { boxOf, cross, distance, signedArea } from '../geometry/ring.ts';
-import type { Join, Patch, PiecingPlan, RegistrationPoint } from '../piecing/plan.ts';
+import type { Join, Patch, PiecingPlan, PointKind, RegistrationPoint } from '../piecing/plan.ts';
 import { boxMeetsSegment, Ground, type LabelBox } from './ground.ts';
 import { boxAround, SMALLEST_PT, stack, type Try } from './label-request.ts';
 import { blockMarks, type TextBlock } from './lettering.ts';
@@ -321,13 +321,30 @@ export function joinDrawing(plan: PiecingPlan, join: Join, fit: Fit, typeface: T
     ];
   });
   const sizes = [12, 10, 8, SMALLEST_PT];
-  const letters = lettersOn(plan, [...join.left, ...join.right], fit, typeface, sizes, rings);
+  const wanted = [...join.left, ...join.right];
+  // Of many sections those have a letter that hold one; the words name the units.
+  const mayCross = wanted.length <= MOST_OVER_LINES;
+  const letters = lettersOn(plan, wanted, fit, typeface, sizes, rings, mayCross);
   const { ground } = letters;
   for (const line of linesOf(marks)) ground.addLine(line);
+  // No name touches a dot or a ring, its own or another's.
+  for (const { at, kind } of join.points) {
+    const half = kind === 'end' ? POINT_IN.dot : kind === 'match' ? POINT_IN.ring : 0;
+    if (half > 0) ground.addLabel({ middle: fit.place(at), halfWidth: half, halfHeight: half, turn: 0 });
+  }
   // The ends and what must meet are named first; the others where room is left.
   const order = { end: 0, match: 1, junction: 2, guide: 3 } as const;
   const points = [...join.points].sort((a, b) => order[a.kind] - order[b.kind]);
-  const labels = points.map((point) => pointLabel(point, join, fit, ground, typeface));
+  const named = (onLines: readonly PointKind[], gap = 0): Mark[][] => {
+    const free = ground.copy();
+    return points.map((point) =>
+      pointLabel(point, join, fit, free, typeface, { mayCross: onLines.includes(point.kind), gap }),
+    );
+  };
+  const isWhole = (labels: readonly Mark[][]): boolean => labels.every(({ length }) => length > 0);
+  const first = named(['end', 'match']);
+  // Where a strip has to name the points anyway, none is named over a line or close by another.
+  const labels = isWhole(first) ? first : named(['end'], 1.2 * PT);
   return {
     marks: [...marks, ...labels.flat(), ...letters.marks],
     unnamed: points.flatMap(({ label }, i) => (labels[i]!.length === 0 ? [label] : [])),
@@ -380,7 +397,8 @@ function pointMarks({ at, kind }: RegistrationPoint, join: Join, { place }: Fit)
 
 /**
  * The label of a point beside it, off lines where it can and nearer to it than to any other; that of an end beyond
- * the join rather than beside it. Only ends and match points may lie on a patch's edge.
+ * the join rather than beside it. With `mayCross` it may lie on a patch's edge where there is no free place; `gap` is
+ * the space before and after it, inches.
  */
 function pointLabel(
   point: RegistrationPoint,
@@ -388,6 +406,7 @@ function pointLabel(
   { place }: Fit,
   ground: Ground,
   typeface: Typeface,
+  { mayCross, gap }: { readonly mayCross: boolean; readonly gap: number },
 ): Mark[] {
   const at = place(point.at);
   const others = join.points.filter(({ label }) => label !== point.label).map((other) => place(other.at));
@@ -398,7 +417,12 @@ function pointLabel(
     Array.from({ length: 16 }, (_, i): Try => {
       const angle = ((i + 0.5) * Math.PI) / 8;
       const x = (reach + block.width / 2 - 0.03) * Math.cos(angle);
-      return { block, pad: 0.4 * PT, slot: { turn: 0, at: [at[0] + x, at[1] + reach * Math.sin(angle)] } };
+      return {
+        block,
+        pad: 0.4 * PT,
+        gap,
+        slot: { turn: 0, at: [at[0] + x, at[1] + reach * Math.sin(angle)] },
+      };
     }),
   );
   const own = tries.filter(({ slot }) => isOwn(slot.at));
@@ -408,7 +432,7 @@ function pointLabel(
       (slot.at[0] - at[0]) * (at[0] - middle[0]) + (slot.at[1] - at[1]) * (at[1] - middle[1]) > 0;
     own.sort((p, q) => Number(beyond(q)) - Number(beyond(p)));
   }
-  return taken(own, ground, point.kind === 'end' || point.kind === 'match');
+  return taken(own, ground, mayCross);
 }
 
 const nearestOf = (points: readonly Point[], at: Point): Point =>
@@ -427,7 +451,8 @@ function taken(tries: readonly Try[], ground: Ground, mayCross = true): Mark[] {
 
 /**
  * Letters of some sections: all of one size, the largest at which each has a place off every line, else each as
- * large as its section allows. The ground that comes back knows them and every line; `missing` found no place.
+ * large as its section allows, with `mayCross` over edges of patches where there is no other place. The ground that
+ * comes back knows them and every line; `missing` found no place.
  */
 function lettersOn(
   plan: PiecingPlan,
@@ -436,6 +461,7 @@ function lettersOn(
   typeface: Typeface,
   sizes: readonly number[],
   keepOff: readonly Ring[] = [],
+  mayCross = true,
 ): { readonly marks: Mark[]; readonly ground: Ground; readonly missing: readonly string[] } {
   const regions = wanted.map((letter) => regionOf(plan, letter, fit.place));
   const patchLines = plan.patches.map(({ polygon }) => polygon.map(fit.place));
@@ -463,9 +489,9 @@ function lettersOn(
     const over = groundOf(outlines);
     const found = regions.flatMap((region): readonly Try[] => {
       for (const [place, largest] of [
-        [ground, MOST_UNLIKE_PT],
-        [over, LEAST_ALIKE_PT],
-      ] as const)
+        [ground, MOST_UNLIKE_PT] as const,
+        ...(mayCross ? [[over, LEAST_ALIKE_PT] as const] : []),
+      ])
         for (const size of sizes) {
           if (size > largest) continue;
           const one = letterSpot(region, size, place, typeface, pad(size));
@@ -483,6 +509,9 @@ function lettersOn(
     missing: wanted.filter((letter) => !best.found.some(({ block }) => block.lines[0]?.text === letter)),
   };
 }
+
+/** In the drawing of a join of more sections than this no letter lies over the edge of a patch. */
+const MOST_OVER_LINES = 4;
 
 /** Letters of one drawing are alike down to this size, in points; below, each is as large as its section allows. */
 const LEAST_ALIKE_PT = 9;

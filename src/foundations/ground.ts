@@ -112,6 +112,15 @@ export class Ground {
     this.#bounds = bounds;
   }
 
+  /** The same ground with the same labels, to try further ones on. */
+  copy(): Ground {
+    const ground = new Ground(this.#bounds);
+    ground.#lines.push(...this.#lines);
+    ground.#barriers.push(...this.#barriers);
+    ground.#labels.push(...this.#labels);
+    return ground;
+  }
+
   addLine(segment: Segment): void {
     this.#lines.push(stretch(segment));
   }

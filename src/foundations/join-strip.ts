@@ -3,7 +3,7 @@ import { contains, distance } from '../geometry/ring.ts';
 import type { Join, Patch, PiecingPlan, RegistrationPoint } from '../piecing/plan.ts';
 import { unitName } from './guide/steps.ts';
 import { stack } from './label-request.ts';
-import { blockMarks, shortened } from './lettering.ts';
+import { blockMarks, wrapped } from './lettering.ts';
 import { type Mark, PT } from './marks.ts';
 import type { Typeface } from './typeface.ts';
 
@@ -38,12 +38,15 @@ export function joinStrip(plan: PiecingPlan, join: Join, width: number, typeface
   const long = width - from - INSET_IN;
   const [above, below] = isLeftAbove ? [join.left, join.right] : [join.right, join.left];
   const name = (letters: readonly string[], y: number): Mark[] => {
-    const text = shortened(
+    const line = {
+      text: unitName(plan, letters).replace(/^the /, ''),
+      face: 'semibold',
+      size: NAME_PT * PT,
+    } as const;
+    const block = stack(
       typeface,
-      { text: unitName(plan, letters).replace(/^the /, ''), face: 'semibold', size: NAME_PT * PT },
-      NAMES_IN - 0.05,
+      wrapped(typeface, line, NAMES_IN - 0.05).map((text) => [text, 'semibold', NAME_PT] as const),
     );
-    const block = stack(typeface, [[text, 'semibold', NAME_PT]]);
     return blockMarks(block, [block.width / 2, y]);
   };
   const placed = points.map(({ point, along }) => {

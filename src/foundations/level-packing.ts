@@ -66,20 +66,19 @@ function firstFit(
   sheet: Rectangle,
   gap: number,
 ): Laid[] {
-  const size = (i: number): Rectangle => {
-    const { width, height } = items[i]!;
-    return turned[i] ? { width: height, height: width } : { width, height };
-  };
-  const byHeight = items.map((_, i) => i).sort((a, b) => size(b).height - size(a).height || a - b);
-  const narrowest = Math.min(...items.map((_, i) => size(i).width));
-  const lowest = Math.min(...items.map((_, i) => size(i).height));
+  const widths = items.map(({ width, height }, i) => (turned[i] ? height : width));
+  const heights = items.map(({ width, height }, i) => (turned[i] ? width : height));
+  const byHeight = items.map((_, i) => i).sort((a, b) => heights[b]! - heights[a]! || a - b);
+  const narrowest = widths.reduce((least, width) => Math.min(least, width), Number.POSITIVE_INFINITY);
+  const lowest = heights.reduce((least, height) => Math.min(least, height), Number.POSITIVE_INFINITY);
   // Only levels and sheets that could still take the smallest are looked through.
   let levels: Level[] = [];
   let sheets: { readonly sheet: number; used: number }[] = [];
   let count = 0;
   const laid: Laid[] = [];
   for (const item of byHeight) {
-    const { width, height } = size(item);
+    const width = widths[item]!;
+    const height = heights[item]!;
     let level = levels.find(
       (one) => one.height >= height && one.used + gap + width <= sheet.width + ROUNDING,
     );

@@ -13,7 +13,14 @@ import {
 import { fitFront, outlineMarks, patchMarks } from './front-drawing.ts';
 import { sizeWords, wholeUnit } from './guide/units.ts';
 
-/** The block as bare lines, as large as the page allows but not over its own size, to be coloured by hand. */
+/** Space between two drawings, and least above the foot of the page, inches. */
+const BETWEEN_IN = 0.4;
+const ABOVE_FOOT_IN = 0.15;
+
+/**
+ * The block as bare lines, as large as the page allows but not over its own size, to be coloured by hand; twice where
+ * that leaves room for it, for another colouring.
+ */
 export function lineDrawingPages(
   { plan, blockId, blockName, unit, allowance }: BlockWork,
   setting: PageSetting,
@@ -25,22 +32,22 @@ export function lineDrawingPages(
     ...paragraph(typeface, blockName, titleStyle(blockName), frame.width),
     ...paragraph(
       typeface,
-      `Line drawing to colour: the finished front. The block finishes ${sizeWords(finished, unit)}; do not sew on this page.`,
+      `Line drawing to colour: the finished front. The block finishes ${finished.isRectangle ? '' : 'at its widest '}${sizeWords(finished, unit)}; do not sew on this page.`,
       SMALL,
       frame.width,
       0.02,
     ),
   ];
   const taken = head.reduce((sum, { height, space }) => sum + height + space, 0) + 0.2;
-  const fit = fitFront(plan, frame.width, Math.max(0.5, frame.height - taken), 1);
+  const room = Math.max(0.5, frame.height - taken - ABOVE_FOOT_IN);
+  const fit = fitFront(plan, frame.width, room, 1);
   const drawing = [
     ...patchMarks(plan.patches, fit, () => undefined, 'picture'),
     ...outlineMarks(plan.patches, fit, 'frame'),
   ];
-  const items = [
-    ...head,
-    { height: fit.height, space: 0.2, marks: moved(drawing, [(frame.width - fit.width) / 2, 0]) },
-  ];
+  const item = { height: fit.height, space: 0.2, marks: moved(drawing, [(frame.width - fit.width) / 2, 0]) };
+  const isTwice = 2 * fit.height + BETWEEN_IN <= room;
+  const items = [...head, item, ...(isTwice ? [{ ...item, space: BETWEEN_IN }] : [])];
   return draftsOf(
     flowInto(items, frame.height),
     frame,

@@ -61,7 +61,10 @@ const ARROWS_IN: readonly number[] = [0.9, 0.6, 0.4, 0.28];
 const HEAD_IN = 0.055;
 
 /** A straight-grain arrow in a patch that lies at the edge of the block, along that edge; null where it has no room. */
-export function grainArrow(ground: Ground, { area, grain }: LaidPatch): readonly Mark[] | null {
+export function grainArrow(
+  ground: Ground,
+  { area, grain }: Pick<LaidPatch, 'area' | 'grain'>,
+): readonly Mark[] | null {
   if (!grain) return null;
   const length = Math.hypot(grain[0], grain[1]);
   const [ux, uy] = [grain[0] / length, grain[1] / length];

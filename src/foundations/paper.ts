@@ -115,6 +115,21 @@ export function bareShape(section: Section, allowance: number, side: Side): Shee
   return { width, height, rings: [trims[0]!], isStraight: false };
 }
 
+/** The lines a section's paper is sewn along: between its patches, and its outline; inches on the paper. */
+export function sewnLines(
+  plan: PiecingPlan,
+  section: Section,
+  allowance: number,
+  side: Side,
+): readonly Segment[] {
+  const frame = frameOf(section, allowance, side);
+  const patches = plan.patches.filter((patch) => patch.section === section.letter);
+  const sides = [frame.outline, ...frame.holes].flatMap((ring) =>
+    ring.map((a, i): Segment => [a, ring[(i + 1) % ring.length]!]),
+  );
+  return [...sharedEdges(patches).map(([a, b]): Segment => [frame.toPaper(a), frame.toPaper(b)]), ...sides];
+}
+
 /** The boxes of marks that do not lie inside the trim line. */
 function beyond(trim: Ring, marks: readonly Mark[], typeface: Typeface): Ring[] {
   return marks
@@ -230,7 +245,7 @@ const inkOf = ({ text, face, size }: TextMark, typeface: Typeface): [up: number,
 const LABEL_PAD_IN = 1.5 * PT;
 
 /** The direction of a patch's longest edge on the outside of the block, as a vector on the front; null for none. */
-function blockEdges(plan: PiecingPlan): (patch: Patch) => Point | null {
+export function blockEdges(plan: PiecingPlan): (patch: Patch) => Point | null {
   const name = (a: Point, b: Point): string => `${a} ${b}`;
   const all = new Set(plan.patches.flatMap((patch) => edgesOf(patch).map(([a, b]) => name(a, b))));
   return (patch) => {

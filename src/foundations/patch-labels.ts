@@ -43,8 +43,7 @@ export function insidePatch(request: LabelRequest, ground: Ground, laid: LaidPat
     const size = lines[0]![2];
     const pad = Math.max(0.8, Math.min(2.5, size / 5)) * PT;
     // Fewer spots are tried at the larger sizes, since a smaller one will do.
-    const spots = [roomiest(area, block), ...spotsOver(area, block, size === SMALLEST_PT ? 16 : 6)];
-    for (const at of spots) {
+    for (const at of spotsIn(area, block, size === SMALLEST_PT ? 16 : 6)) {
       const one = { block, slot: { at, turn: 0 }, pad, coded };
       if (holdsPoint(area, at) && ground.isFree(boxAround(one))) return one;
     }
@@ -66,7 +65,7 @@ function alongPatch(request: LabelRequest, ground: Ground, laid: LaidPatch): Pat
     for (const size of [7, SMALLEST_PT]) {
       const block = stack(request.typeface, [[text, 'semibold', size]]);
       if (block.width > box.maxX - box.minX || block.height > box.maxY - box.minY) continue;
-      for (const spot of [roomiest(level, block), ...spotsOver(level, block, 12)]) {
+      for (const spot of spotsIn(level, block, 12)) {
         const at = turnedBy(spot, turn);
         const one = { block, slot: { at, turn }, pad: 0.5 * PT, coded };
         if (holdsPoint(laid.area, at) && ground.isFree(boxAround(one))) return one;
@@ -160,17 +159,38 @@ function roomiest(area: Area, block: TextBlock): Point {
   return [x * block.width, y * block.height];
 }
 
+/** The roomiest spot, then those of `spotsOver`: each is looked for only where those before it are taken. */
+function* spotsIn(area: Area, block: TextBlock, most: number): Generator<Point> {
+  yield roomiest(area, block);
+  yield* spotsOver(area, block, most);
+}
+
 /** The inmost spot of an area, then spots all over it, those nearest to that first; at most `most` each way. */
-export function spotsOver(area: Area, block: TextBlock, most = 16): Point[] {
+export function* spotsOver(area: Area, block: TextBlock, most = 16): Generator<Point> {
+  const inmost = inmostOf(area);
+  yield inmost;
   const { minX, minY, maxX, maxY } = boxOf(area.polygon);
-  const inmost = innerSpot(area);
-  const spots: Point[] = [];
+  const spots: { readonly at: Point; readonly off: number }[] = [];
   const columns = Math.min(most, Math.ceil((3 * (maxX - minX)) / block.width));
   const rows = Math.min(most, Math.ceil((3 * (maxY - minY)) / block.height));
   for (let i = 1; i < columns; i++)
-    for (let j = 1; j < rows; j++)
-      spots.push([minX + ((maxX - minX) * i) / columns, minY + ((maxY - minY) * j) / rows]);
-  return [inmost, ...spots.sort((a, b) => distance(a, inmost) - distance(b, inmost))];
+    for (let j = 1; j < rows; j++) {
+      const at: Point = [minX + ((maxX - minX) * i) / columns, minY + ((maxY - minY) * j) / rows];
+      spots.push({ at, off: distance(at, inmost) });
+    }
+  spots.sort((a, b) => a.off - b.off);
+  for (const { at } of spots) yield at;
+}
+
+const inmostSpots = new WeakMap<Area, Point>();
+
+/** The inmost spot of an area, searched for once: one place is tried for many texts. */
+function inmostOf(area: Area): Point {
+  const known = inmostSpots.get(area);
+  if (known) return known;
+  const spot = innerSpot(area);
+  inmostSpots.set(area, spot);
+  return spot;
 }
 
 /** How far a leader reaches at most, inches. */
@@ -211,7 +231,7 @@ function spotsAlong(area: Area): Point[] {
     const [widest] = [...levelStretches(upright, y)].sort((a, b) => b[1] - b[0] - (a[1] - a[0]));
     return widest ? [turnedBy([(widest[0] + widest[1]) / 2, y], turn)] : [];
   });
-  return [innerSpot(area), ...spots];
+  return [inmostOf(area), ...spots];
 }
 
 /** Number and code in one line, larger and then as small as allowed. */

@@ -65,8 +65,11 @@ export function matrixOf({ at, quarterTurns }: Placement): string {
 /** Inches in points, to a ten-thousandth: a thousandth of the finest dot a printer sets. */
 const units = (inches: number): number => Math.round((inches / PT) * 1e4) / 1e4;
 
-/** A number without a unit; more decimals than this turn nothing visibly. */
-const fine = (value: number): number => Math.round(value * 1e8) / 1e8 || 0;
+/**
+ * A number without a unit; more decimals than this turn nothing visibly, and smaller ones would be written with an
+ * exponent, which a PDF does not know.
+ */
+const fine = (value: number): number => Math.round(value * 1e6) / 1e6 || 0;
 
 const at = ([x, y]: Point): string => `${units(x)} ${units(y)}`;
 

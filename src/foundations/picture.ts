@@ -1,7 +1,7 @@
 import { type Area, holdsPoint } from '../geometry/inner-spot.ts';
 import type { Point, Ring } from '../geometry/point.ts';
 import { boxOf } from '../geometry/ring.ts';
-import type { PiecingPlan } from '../piecing/plan.ts';
+import type { Patch, PiecingPlan } from '../piecing/plan.ts';
 import { Ground } from './ground.ts';
 import { boxAround, SMALLEST_PT, stack, type Try } from './label-request.ts';
 import { blockMarks } from './lettering.ts';
@@ -34,10 +34,12 @@ export function frontPicture(plan: PiecingPlan, width: number, height: number, t
 
 /** What a section's own patches cover, in a drawing. */
 export function regionOf(plan: PiecingPlan, letter: string, place: (point: Point) => Point): Region {
-  const patches = plan.patches.filter(({ section }) => section === letter);
+  const { patches, boundaries } = sectionOf(plan, letter);
+  const rings = boundaries.map((ring) => ring.map(place));
   return {
     letter,
-    rings: boundariesOf(patches).map((ring) => ring.map(place)),
+    rings,
+    wholes: rings.map((polygon) => ({ polygon, holes: [] })),
     areas: patches.map(({ polygon, holes }) => ({
       polygon: polygon.map(place),
       holes: holes.map((hole) => hole.map(place)),
@@ -45,10 +47,31 @@ export function regionOf(plan: PiecingPlan, letter: string, place: (point: Point
   };
 }
 
+interface OwnPatches {
+  readonly patches: readonly Patch[];
+  readonly boundaries: readonly Ring[];
+}
+
+const sectionsOf = new WeakMap<PiecingPlan, Map<string, OwnPatches>>();
+
+/** A section's own patches, and what bounds them: looked for once a plan, since every drawing of it needs them all. */
+function sectionOf(plan: PiecingPlan, letter: string): OwnPatches {
+  const sections = sectionsOf.get(plan) ?? new Map<string, OwnPatches>();
+  sectionsOf.set(plan, sections);
+  const known = sections.get(letter);
+  if (known) return known;
+  const patches = plan.patches.filter(({ section }) => section === letter);
+  const made = { patches, boundaries: boundariesOf(patches) };
+  sections.set(letter, made);
+  return made;
+}
+
 /** What a section's own patches cover. */
 export interface Region {
   readonly letter: string;
   readonly rings: readonly Ring[];
+  /** What each ring bounds, islands and all. */
+  readonly wholes: readonly Area[];
   readonly areas: readonly Area[];
 }
 
@@ -69,15 +92,15 @@ function letters(regions: readonly Region[], outlines: readonly Ring[], typeface
 
 /** A free place for the letter of a section, taken on the ground; null where there is none. Size in points, clear space in inches. */
 export function letterSpot(
-  { letter, rings, areas }: Region,
+  { letter, wholes, areas }: Region,
   size: number,
   ground: Ground,
   typeface: Typeface,
   pad = 0.6 * PT,
 ): Try | null {
   const block = stack(typeface, [[letter, 'semibold', size]]);
-  for (const ring of rings) {
-    for (const at of spotsOver({ polygon: ring, holes: [] }, block)) {
+  for (const whole of wholes) {
+    for (const at of spotsOver(whole, block)) {
       const one: Try = { block, slot: { at, turn: 0 }, pad };
       if (!areas.some((area) => holdsPoint(area, at)) || !ground.isFree(boxAround(one))) continue;
       ground.addLabel(boxAround(one));

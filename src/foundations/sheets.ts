@@ -9,7 +9,8 @@ import { blockMarks, lengthOf, shortened, textAt } from './lettering.ts';
 import { fitsSheet, type Rectangle } from './level-packing.ts';
 import { type Mark, type Placement, PT, placeMark, scaleMark, type TextMark } from './marks.ts';
 import { landscape, marginFault, type Page } from './pages.ts';
-import { drawPaper, type Paper, type Side, titleOfCopy } from './paper.ts';
+import { drawPaper, type Paper, type Side, sewnLines, titleOfCopy } from './paper.ts';
+import type { PaperStore } from './paper-store.ts';
 import { frontPicture } from './picture.ts';
 import {
   type Foundation,
@@ -32,6 +33,7 @@ import {
 import { type TickCount, tickCounts } from './tick-counts.ts';
 import {
   alignmentCrosses,
+  clearOfLines,
   onTile,
   type TileGrid,
   tileBarriers,
@@ -131,9 +133,13 @@ export interface CountedPage {
  * Lays the foundations of the chosen blocks on sheets: several small ones a sheet, one larger than a sheet over
  * several with overlap. Upright or lying sheets, whichever are fewer. A plan that fails the last check is refused
  * with a note and never printed.
- * The same input gives the same sheets.
+ * The same input gives the same sheets; `papers` keeps drawn papers for the next layout.
  */
-export function layOutSheets(work: PrintWork, options: SheetOptions): SheetLayout {
+export function layOutSheets(
+  work: PrintWork,
+  options: SheetOptions,
+  papers: PaperStore = (request, drawNew) => drawNew(request),
+): SheetLayout {
   const fault = marginFault(options.page, options.margin);
   if (fault !== null)
     return { sheets: [], foundations: 0, notes: [{ kind: 'refused', block: null, message: fault }] };
@@ -157,7 +163,7 @@ export function layOutSheets(work: PrintWork, options: SheetOptions): SheetLayou
   // grows, so this ends.
   let key: readonly string[] = [];
   // A paper is drawn again only where its room has changed.
-  const papers = new Map<Foundation, { readonly room: string; readonly drawn: Drawn }>();
+  const drawnIn = new Map<Foundation, { readonly room: string; readonly drawn: Drawn }>();
   for (;;) {
     const bandWords = {
       project: project.text,
@@ -178,12 +184,12 @@ export function layOutSheets(work: PrintWork, options: SheetOptions): SheetLayou
         notes: [...notes, { kind: 'refused', block: null, message: REFUSALS[print] }],
       };
     const drawn = foundations.map((one) => {
-      const room = roomOf(one, print);
+      const room = roomOf(one, print, work.project.seamAllowance, options.side);
       const asked = JSON.stringify(room);
-      const before = papers.get(one);
+      const before = drawnIn.get(one);
       if (before?.room === asked) return before.drawn;
-      const now = draw(one, room, fabrics, ticksOf.get(one.job.plan)!, work, options);
-      papers.set(one, { room: asked, drawn: now });
+      const now = draw(one, room, fabrics, ticksOf.get(one.job.plan)!, work, options, papers);
+      drawnIn.set(one, { room: asked, drawn: now });
       return now;
     });
     const coded = new Set([...key, ...drawn.flatMap(({ paper }) => paper.codedFabrics)]);
@@ -359,9 +365,18 @@ interface PaperRoom {
   readonly division: Division | null;
 }
 
-function roomOf({ size }: Foundation, { room }: Print): PaperRoom {
-  const divided = fitsSheet(size, room) ? null : division(size, room);
-  return { division: divided, labels: divided ? tiledRoom(size, divided.grid) : freeRoom(size, room) };
+function roomOf(
+  { job, section, size }: Foundation,
+  { room }: Print,
+  allowance: number,
+  side: Side,
+): PaperRoom {
+  if (fitsSheet(size, room)) return { division: null, labels: freeRoom(size, room) };
+  const { grid, turned } = division(size, room);
+  const across = turned ? { width: room.height, height: room.width } : room;
+  const lines = sewnLines(job.plan, section, allowance, side);
+  const clear = clearOfLines(grid, { ...across, height: across.height - TILE_HEAD_IN }, lines);
+  return { division: { grid: clear, turned }, labels: tiledRoom(size, clear) };
 }
 
 function draw(
@@ -371,9 +386,10 @@ function draw(
   ticks: ReadonlyMap<number, TickCount>,
   work: PrintWork,
   { side, style = 'outline', grain = false, typeface }: SheetOptions,
+  papers: PaperStore,
 ): Drawn {
   const { job, section, blockName } = foundation;
-  const paper = drawPaper({
+  const request = {
     plan: job.plan,
     section: section.letter,
     blockName,
@@ -387,8 +403,8 @@ function draw(
     style,
     grain,
     typeface,
-  });
-  return { foundation, paper, division: room.division };
+  };
+  return { foundation, paper: papers(request, drawPaper), division: room.division };
 }
 
 /** Labels may lie beyond the trim line as far as the paper still fits on the sheet the way it is laid. */

@@ -1,4 +1,4 @@
-import { innerSpot, levelStretches } from '../geometry/inner-spot.ts';
+import { type Area, holdsPoint } from '../geometry/inner-spot.ts';
 import type { Point, Ring } from '../geometry/point.ts';
 import { boxOf, distance } from '../geometry/ring.ts';
 import type { Patch } from '../piecing/plan.ts';
@@ -19,13 +19,17 @@ import {
   STRONG,
   together,
 } from './flow.ts';
-import { Ground } from './ground.ts';
-import { boxAround, stack } from './label-request.ts';
-import { blockMarks } from './lettering.ts';
-import { fitsSheet, layInLevels, type Rectangle } from './level-packing.ts';
+import { Ground, type LabelBox } from './ground.ts';
+import { SMALLEST_PT, stack } from './label-request.ts';
+import { blockMarks, type TextBlock, wrapped } from './lettering.ts';
+import { fitsSheet, type Rectangle } from './level-packing.ts';
 import { type Mark, PT, placeMark } from './marks.ts';
+import { blockEdges } from './paper.ts';
+import { grainArrow } from './paper-arrows.ts';
+import { spotsOver } from './patch-labels.ts';
+import { DEFAULT_NESTING, fillSheets, type SheetShape } from './sheet-filling.ts';
 import type { Part } from './sheets.ts';
-import { tileGrid, tileHead, tileSize, tilesOf } from './tiles.ts';
+import { alignmentCrosses, tileBarriers, tileGrid, tileHead, tileSize, tilesOf } from './tiles.ts';
 import type { Typeface } from './typeface.ts';
 
 /** A shape to cut, and all the patches that have it. */
@@ -82,21 +86,24 @@ function hasSameShape(a: Patch, b: Patch): boolean {
   });
 }
 
-const GAP_IN = 1 / 8;
 const TILE_HEAD_IN = 0.17;
 /** Narrowest column of words under a template, inches. */
 const CAPTION_IN = 1.25;
 
-interface Drawn extends Rectangle {
+interface Drawn extends SheetShape {
   readonly marks: readonly Mark[];
   /** What a tile of it says: the name of its fabric, and what comes after that, the fullest wording first. */
   readonly fabricName: string;
   readonly rest: readonly string[];
 }
 
+/** How much trying for fewer pages is allowed, see `nest`: about a tenth of a second a block. */
+const EFFORT = 1e7;
+
 /**
  * Cutting templates of every patch at true scale with its allowance, as the finished front is seen (not mirrored),
- * laid on as few pages as rectangles allow. One larger than a page comes in tiles.
+ * laid on the fewest pages found. What each is for stands in it, so that it is still known when it is cut out, or
+ * under it where it has no room for words. One larger than a page comes in tiles.
  */
 export function templatePages(block: BlockWork, setting: PageSetting): readonly PageDraft[] {
   const { typeface, page } = setting;
@@ -104,20 +111,33 @@ export function templatePages(block: BlockWork, setting: PageSetting): readonly 
   const title = `${block.blockName}: cutting templates`;
   const head = paragraph(typeface, title, HEADING, frame.width);
   const headHeight = head.reduce((sum, { height }) => sum + height, 0) + 0.12;
-  const drawn = templatesOf(block).map((template) => drawTemplate(template, block, typeface));
+  const templates = templatesOf(block);
   const roomOver = (foot: FlowItem): Rectangle => ({
     width: frame.width,
     height: frame.height - foot.height - headHeight - 0.12,
   });
+  const edgeOf = blockEdges(block.plan);
+  const drawnFor = (room: Rectangle): readonly Drawn[] =>
+    room.height < 1 || room.width < 1
+      ? []
+      : templates.map((template) =>
+          drawTemplate(template, slantOf(edgeOf(template.patch)), block, room, typeface),
+        );
   const plain = footOf(block, frame.width, setting, false);
-  const hasTiles = drawn.some((one) => !fitsSheet(one, roomOver(plain)));
+  const untiled = drawnFor(roomOver(plain));
+  const hasTiles = untiled.some((one) => !fitsSheet(one, roomOver(plain)));
   const foot = hasTiles ? footOf(block, frame.width, setting, true) : plain;
   const room = roomOver(foot);
+  const drawn = hasTiles ? drawnFor(room) : untiled;
   if (room.height < 1 || room.width < 1) return [];
   const pieces = drawn.flatMap((one) => piecesOf(one, room, typeface));
   const pages: Part[][] = [];
-  for (const { item, sheet, x, y, turned } of layInLevels(pieces, room, GAP_IN)) {
-    const piece = pieces[item]!;
+  const laid = fillSheets(
+    pieces.map((shape) => ({ shape, group: block.blockId })),
+    room,
+    { ...DEFAULT_NESTING, effort: EFFORT },
+  );
+  for (const [i, { sheet, placement }] of laid.entries()) {
     pages[sheet] ??= [
       { marks: together(head).marks, placement: { at: [frame.x, frame.y], quarterTurns: 0 }, paper: null },
       {
@@ -126,10 +146,10 @@ export function templatePages(block: BlockWork, setting: PageSetting): readonly 
         paper: null,
       },
     ];
-    const at: Point = [frame.x + x, frame.y + headHeight + y];
+    const [x, y] = placement.at;
     pages[sheet].push({
-      marks: piece.marks,
-      placement: turned ? { at: [at[0] + piece.height, at[1]], quarterTurns: 1 } : { at, quarterTurns: 0 },
+      marks: pieces[i]!.marks,
+      placement: { ...placement, at: [frame.x + x, frame.y + headHeight + y] },
       paper: null,
     });
   }
@@ -147,7 +167,7 @@ function footOf(
   const words = together([
     ...paragraph(
       typeface,
-      'Not mirrored: as the finished front is seen. Lay them on the right side of the fabric; turn them over to cut from its wrong side.',
+      'Not mirrored: as the finished front is seen. Lay them on the right side of the fabric, or turned over on its wrong side.',
       STRONG,
       width - x,
     ),
@@ -176,74 +196,162 @@ function footOf(
   };
 }
 
+/** A direction that runs aslant to the block; null for a level or upright one, and for none. */
+const slantOf = (edge: Point | null): Point | null =>
+  edge && Math.min(Math.abs(edge[0]), Math.abs(edge[1])) > SAME_IN ? edge : null;
+
+/**
+ * `slant` is the direction of the edge of the block that the patch lies on where that is not level or upright: the
+ * straight grain runs along it. Of all other patches it runs level.
+ */
 function drawTemplate(
   { patch, patches, fabric }: Template,
+  slant: Point | null,
   { allowance, copies }: BlockWork,
+  room: Rectangle,
   typeface: Typeface,
 ): Drawn {
   const trim = trimLine(patch.polygon, allowance);
   const box = boxOf(trim);
   const place = ([x, y]: Point): Point => [x - box.minX, y - box.minY];
   const placed = (ring: Ring): Ring => ring.map(place);
-  const holes = patch.holes.map(placed);
-  const outline = placed(corners(patch.polygon));
-  const marks: Mark[] = [outline, ...holes].map((ring): Mark => ({ kind: 'polygon', pen: 'edge', ring }));
+  const area = { polygon: placed(corners(patch.polygon)), holes: patch.holes.map(placed) };
+  const lines: Mark[] = [area.polygon, ...area.holes].map(
+    (ring): Mark => ({ kind: 'polygon', pen: 'edge', ring }),
+  );
   if (allowance > 0)
     for (const ring of [
       trim,
       ...patch.holes.map((hole) => holeTrimLine(hole, allowance)).filter((one) => one !== null),
     ])
-      marks.push({ kind: 'polygon', pen: 'trim', ring: placed(ring) });
-  marks.push(...insideMarks(outline, holes, patches[0]!, typeface));
+      lines.push({ kind: 'polygon', pen: 'trim', ring: placed(ring) });
 
-  const width = Math.max(CAPTION_IN, box.maxX - box.minX);
+  const id = patches[0]!;
   const count = patches.length * copies;
   const ids =
     patches.length > 12
       ? `${patches.slice(0, 11).join(' ')} and ${patches.length - 11} more`
       : patches.join(' ');
   const fabricName = fabric ? fabricWords(fabric) : 'No fabric yet';
+  const known = { fabricName, rest: [`, ${ids}. Cut ${count}.`, `, ${ids}`], isStraight: true };
+  const size: Rectangle = { width: box.maxX - box.minX, height: box.maxY - box.minY };
+
+  // The number as large as may be; smaller words only where the larger ones have no room.
+  const settings = [SMALL.points, LEAST_WORDS_PT].flatMap((points) => {
+    const words = [...(patches.length > 1 ? [ids] : []), fabricName].flatMap((text) =>
+      wrapped(typeface, { text, face: 'regular', size: points * PT }, WORDS_IN),
+    );
+    return [16, 12, 9].map((number) =>
+      stack(typeface, [
+        [id, 'semibold', number],
+        ...[...words, `Cut ${count}`].map((text) => [text, 'regular', points] as const),
+      ]),
+    );
+  });
+  const inside = insideMarks(area, settings, [0.4, 0.25], slant, size, room);
+  if (inside) return { ...known, ...size, rings: [placed(trim)], marks: [...lines, ...inside] };
+
+  const width = Math.max(CAPTION_IN, size.width);
   // A number alone on the next line would be overlooked.
-  const words = `${fabricName}. ${ids}. Cut\u00a0${count}.`;
-  const caption = together(paragraph(typeface, words, SMALL, width));
-  const height = box.maxY - box.minY;
+  const caption = together(paragraph(typeface, `${fabricName}, ${ids}. Cut\u00a0${count}.`, SMALL, width));
+  const whole: Rectangle = { width, height: size.height + CAPTION_GAP_IN + caption.height };
+  const numbers = [16, 12, 9, 7, SMALLEST_PT].map((points) => stack(typeface, [[id, 'semibold', points]]));
+  const number =
+    insideMarks(area, numbers, [0.4, 0.25, 0.16], slant, whole, room) ??
+    insideMarks(area, numbers, [0], null, whole, room) ??
+    [];
+  const under: Ring = [
+    [0, size.height],
+    [width, size.height],
+    [width, whole.height],
+    [0, whole.height],
+  ];
   return {
-    width,
-    height: height + 0.03 + caption.height,
-    marks: [...marks, ...moved(caption.marks, [0, height + 0.03])],
-    fabricName,
-    rest: [`. ${ids}. Cut ${count}.`, `. ${ids}`],
+    ...known,
+    ...whole,
+    rings: [placed(trim), under],
+    marks: [...lines, ...number, ...moved(caption.marks, [0, size.height + CAPTION_GAP_IN])],
   };
 }
 
-/** The first patch's number inside, and under it the grain arrow, each where there is room. */
-function insideMarks(outline: Ring, holes: readonly Ring[], id: string, typeface: Typeface): Mark[] {
-  const area = { polygon: outline, holes };
-  const spot = innerSpot(area);
-  const ground = new Ground(boxOf(outline));
-  for (const ring of [outline, ...holes])
+/** Words in a template are no smaller than this, in points. */
+const LEAST_WORDS_PT = 7;
+/** Lines in a template are no longer than this, inches. */
+const WORDS_IN = 1.5;
+/** Between a template and the words under it, inches. */
+const CAPTION_GAP_IN = 0.03;
+/** From the words in a template down to its grain arrow, inches. */
+const ARROW_GAP_IN = 0.08;
+const ARROW_HEAD_IN = 0.03;
+/** Clear space round words and arrow, inches. */
+const PAD_IN = 2 * PT;
+
+/**
+ * Words inside a patch, and under them the grain arrow: the first of some settings, with an arrow of the first of some
+ * half lengths (0 for none), that has a place off every line; where the template comes in tiles, in one tile whole.
+ * An arrow aslant stands anywhere beside the words. Null where none has a place.
+ */
+function insideMarks(
+  area: Area,
+  settings: readonly TextBlock[],
+  halves: readonly number[],
+  slant: Point | null,
+  size: Rectangle,
+  room: Rectangle,
+): Mark[] | null {
+  const ground = groundIn(area, size, room);
+  for (const block of settings)
+    for (const half of slant ? [0] : halves) {
+      const arrowRoom = half > 0 ? ARROW_GAP_IN + 2 * ARROW_HEAD_IN : 0;
+      const width = Math.max(block.width, 2 * half);
+      const height = block.height + arrowRoom;
+      const boxAt = (middle: Point): LabelBox => ({
+        middle,
+        halfWidth: width / 2 + PAD_IN,
+        halfHeight: height / 2 + PAD_IN,
+        turn: 0,
+      });
+      const at = [...spotsOver(area, { width, height, lines: [] })].find(
+        (middle) => holdsPoint(area, middle) && ground.isFree(boxAt(middle)),
+      );
+      if (!at) continue;
+      const words = blockMarks(block, [at[0], at[1] - arrowRoom / 2]);
+      if (slant) {
+        const beside = ground.copy();
+        beside.addLabel(boxAt(at));
+        const arrowMarks = grainArrow(beside, { area, grain: slant });
+        if (arrowMarks) return [...words, ...arrowMarks];
+        continue;
+      }
+      const arrowY = at[1] + height / 2 - ARROW_HEAD_IN;
+      return [...words, ...(half > 0 ? arrow([at[0] - half, arrowY], [at[0] + half, arrowY]) : [])];
+    }
+  return null;
+}
+
+/** What words in a template keep off: its seams, and where it comes in tiles, the sides and crosses of these. */
+function groundIn(area: Area, size: Rectangle, room: Rectangle): Ground {
+  const ground = new Ground(boxOf(area.polygon));
+  for (const ring of [area.polygon, ...area.holes])
     ring.forEach((a, i) => {
       ground.addLine([a, ring[(i + 1) % ring.length]!]);
     });
-  const marks: Mark[] = [];
-  const arrowY = spot[1] + 0.11;
-  for (const points of [16, 12, 9, 7, 6]) {
-    const block = stack(typeface, [[id, 'semibold', points]]);
-    const one = { block, slot: { at: [spot[0], spot[1] - 0.03] as const, turn: 0 }, pad: 1.5 * PT };
-    if (!ground.isFree(boxAround(one))) continue;
-    ground.addLabel(boxAround(one));
-    marks.push(...blockMarks(block, one.slot.at));
-    break;
+  if (!fitsSheet(size, room)) {
+    const grid = tileGrid(size, tileRoom(room));
+    const { barriersX, barriersY } = tileBarriers(grid);
+    for (const x of barriersX)
+      ground.addBarrier([
+        [x, 0],
+        [x, size.height],
+      ]);
+    for (const y of barriersY)
+      ground.addBarrier([
+        [0, y],
+        [size.width, y],
+      ]);
+    for (const cross of alignmentCrosses(grid)) ground.addLine(cross);
   }
-  const stretch = levelStretches(area, arrowY).find(([from, to]) => from <= spot[0] && spot[0] <= to);
-  if (!stretch) return marks;
-  const half = Math.min(0.4, spot[0] - stretch[0] - 0.08, stretch[1] - spot[0] - 0.08);
-  if (
-    half < 0.16 ||
-    !ground.isFree({ middle: [spot[0], arrowY], halfWidth: half, halfHeight: 0.03, turn: 0 })
-  )
-    return marks;
-  return [...marks, ...arrow([spot[0] - half, arrowY], [spot[0] + half, arrowY])];
+  return ground;
 }
 
 /** A level line with a head at both ends. */
@@ -252,9 +360,9 @@ function arrow([x0, y]: Point, [x1]: Point): Mark[] {
     kind: 'line',
     pen: 'tick',
     points: [
-      [x + back, y - 0.03],
+      [x + back, y - ARROW_HEAD_IN],
       [x, y],
-      [x + back, y + 0.03],
+      [x + back, y + ARROW_HEAD_IN],
     ],
   });
   return [
@@ -271,10 +379,13 @@ function arrow([x0, y]: Point, [x1]: Point): Mark[] {
   ];
 }
 
+/** Where a tile of a template has room, under its words. */
+const tileRoom = ({ width, height }: Rectangle): Rectangle => ({ width, height: height - TILE_HEAD_IN });
+
 /** A template as it is laid: itself, or where it is larger than a page its tiles, each with its words over it. */
 function piecesOf(drawn: Drawn, room: Rectangle, typeface: Typeface): readonly Drawn[] {
   if (fitsSheet(drawn, room)) return [drawn];
-  const grid = tileGrid(drawn, { width: room.width, height: room.height - TILE_HEAD_IN });
+  const grid = tileGrid(drawn, tileRoom(room));
   const size = tileSize(drawn, grid);
   const tiles = tilesOf(drawn.marks, drawn, grid, typeface);
   return tiles.map((tile, i): Drawn => {
@@ -288,9 +399,20 @@ function piecesOf(drawn: Drawn, room: Rectangle, typeface: Typeface): readonly D
       Math.max(CAPTION_IN, size.width),
     );
     const head = oneLine(typeface, text, SMALL, Math.max(CAPTION_IN, size.width));
+    const width = Math.max(CAPTION_IN, size.width);
+    const height = size.height + TILE_HEAD_IN;
     return {
-      width: size.width,
-      height: size.height + TILE_HEAD_IN,
+      width,
+      height,
+      rings: [
+        [
+          [0, 0],
+          [width, 0],
+          [width, height],
+          [0, height],
+        ],
+      ],
+      isStraight: true,
       fabricName: drawn.fabricName,
       rest: drawn.rest,
       marks: [

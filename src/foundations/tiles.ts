@@ -47,7 +47,7 @@ export function tileHead(
   return shortened(typeface, { text: `${before}${end.replace(/^[ ,.]+/, '')}`, ...style }, widest);
 }
 
-/** A foundation larger than a sheet, divided into windows of equal size that overlap. Inches. */
+/** A foundation larger than a sheet, divided into windows of equal size, or the last one smaller, that overlap. Inches. */
 export interface TileGrid {
   readonly columns: number;
   readonly rows: number;
@@ -70,7 +70,53 @@ export function tileGrid(paper: Rectangle, room: Rectangle): TileGrid {
   };
 }
 
-/** The size of every tile. */
+/** A drawn line nearer than this beside a dotted trim line can be taken for it, inches. */
+const CLEAR_OF_LINES_IN = 1 / 8;
+
+/** A line leans less than this against a trim line it could be taken for: 1 in 8. */
+const LEAN = 1 / 8;
+
+/** Windows are made larger by steps of this, inches. */
+const SHIFT_IN = 1 / 32;
+
+/**
+ * The grid with its trim lines moved clear of the paper's drawn lines that run along them, as far as windows no
+ * larger than the sheet's room allow; where none is clear, as clear as can be. Dotted on a seam, a trim line and the
+ * crosses on it could not be seen.
+ */
+export function clearOfLines(grid: TileGrid, room: Rectangle, lines: readonly Segment[]): TileGrid {
+  const clear = (axis: 0 | 1, count: number, step: number, most: number): number => {
+    if (count === 1) return step;
+    const runs = lines.flatMap(([a, b]): number[][] => {
+      const across = Math.abs(b[axis] - a[axis]);
+      const along = Math.abs(b[1 - axis]! - a[1 - axis]!);
+      return along > CROSS_IN && across <= LEAN * along ? [[a[axis], b[axis]].toSorted((p, q) => p - q)] : [];
+    });
+    let best = step;
+    let bestAway = -1;
+    // What the other windows gain the last one loses: a tenth of it at most, which leaves its crosses on the paper.
+    const longest = Math.min(most - OVERLAP_IN, step + step / (10 * (count - 1)));
+    for (let tried = step; tried <= Math.max(step, longest) + 1e-9; tried += SHIFT_IN) {
+      const trims = seamsOf(count, tried);
+      const away = Math.min(
+        CLEAR_OF_LINES_IN,
+        ...trims.flatMap((at) => runs.map(([from, to]) => Math.max(0, from! - at, at - to!))),
+      );
+      if (away <= bestAway + 1e-9) continue;
+      best = tried;
+      bestAway = away;
+      if (away >= CLEAR_OF_LINES_IN) break;
+    }
+    return best;
+  };
+  return {
+    ...grid,
+    stepX: clear(0, grid.columns, grid.stepX, room.width),
+    stepY: clear(1, grid.rows, grid.stepY, room.height),
+  };
+}
+
+/** The size of every tile, or of the largest where they differ. */
 export const tileSize = (paper: Rectangle, { columns, rows, stepX, stepY }: TileGrid): Rectangle => ({
   width: columns === 1 ? paper.width : stepX + OVERLAP_IN,
   height: rows === 1 ? paper.height : stepY + OVERLAP_IN,

@@ -2,7 +2,7 @@ import { proxy, type Remote, wrap } from 'comlink';
 import type { Block, Fabric } from '../document/project.ts';
 import type { FittingJoins } from '../foundations/joins-that-fit.ts';
 import type { Rectangle } from '../foundations/level-packing.ts';
-import { drawingOf, drawingsOnly } from './drawing-of.ts';
+import { drawingOf } from './drawing-of.ts';
 import type { LaidOut, PrintOrder, SheetPrinter, ZipKind } from './pdf-worker.ts';
 
 export type { LaidOut, PrintOrder, ZipKind } from './pdf-worker.ts';
@@ -18,26 +18,71 @@ function theWorker(): Remote<SheetPrinter> {
 }
 
 /**
- * Starts the worker and lets it try its hand on a sample, before anything is to be laid out. Fails in silence: a
- * real order will tell.
+ * What the worker is sent: the drawings of the blocks that are printed, without the pictures laid under them. Of the
+ * others only that they are there.
  */
-export function warmUp(sample: PrintOrder): void {
-  theWorker()
-    .warm(sent(sample))
-    .catch(() => undefined);
+function sent({ work, ...rest }: PrintOrder): PrintOrder {
+  const printed = new Map(work.jobs.map(({ block }) => [block.id, drawingOf(block)]));
+  const blocks = work.project.blocks.map(
+    (block) => printed.get(block.id) ?? { ...drawingOf(block), outline: [], cuts: [] },
+  );
+  return {
+    ...rest,
+    work: {
+      project: { ...work.project, blocks },
+      jobs: work.jobs.map((job) => ({ ...job, block: printed.get(job.block.id)! })),
+    },
+  };
 }
-
-/** What the worker is sent: pictures laid under drawings are never printed. */
-const sent = (order: PrintOrder): PrintOrder => ({
-  ...order,
-  work: { ...order.work, project: drawingsOnly(order.work.project) },
-});
 
 let running: Promise<unknown> = Promise.resolve();
 let wanted = 0;
 
+/** What the worker has laid out last, and the order it is of. */
+let last: { readonly order: PrintOrder; readonly layout: LaidOut } | null = null;
+
+/** The order that is laid out before anyone asks for it. */
+let preparing: PrintOrder | null = null;
+
+/** The layout of an order where it is there already. */
+export const layoutAtHand = (order: PrintOrder): LaidOut | null =>
+  last?.order === order ? last.layout : null;
+
 /**
- * Lays out an order. `onFirst` is given its first sheet as soon as that is there, where the whole takes longer. While
+ * Lays out an order that is likely to be asked for, in the worker's own time. The first also gets the worker
+ * started. Fails in silence: a real order will tell.
+ */
+export function prepare(order: PrintOrder): void {
+  if (preparing === order || layoutAtHand(order)) return;
+  stopPreparing();
+  preparing = order;
+  const laidOut = running
+    .catch(() => undefined)
+    .then(() => {
+      if (preparing !== order) return null;
+      last = null;
+      return theWorker().prepare(sent(order));
+    })
+    .then((layout) => {
+      if (preparing !== order) return;
+      preparing = null;
+      if (layout) last = { order, layout };
+    });
+  running = laidOut;
+  laidOut.catch(() => {
+    if (preparing === order) preparing = null;
+  });
+}
+
+/** Stops preparing, as when the drawing goes on: the worker rests after the block it is at. */
+export function stopPreparing(): void {
+  if (preparing === null) return;
+  preparing = null;
+  printer?.stopPreparing().catch(() => undefined);
+}
+
+/**
+ * Lays out an order. `onFirst` is given its first sheet as soon as that is certain, where the whole takes longer. While
  * one is being laid out only the latest of those that came meanwhile is kept; the others settle as null.
  */
 export async function layOut(
@@ -45,17 +90,25 @@ export async function layOut(
   onFirst: (first: LaidOut) => void = () => undefined,
 ): Promise<LaidOut | null> {
   const mine = ++wanted;
+  if (preparing !== order) stopPreparing();
   await running.catch(() => undefined);
   if (mine !== wanted) return null;
-  const first = theWorker().first(sent(order));
-  running = first;
-  const early = await first;
-  // The sheet is drawn while the worker goes on.
+  const known = layoutAtHand(order);
+  if (known) return known;
+  last = null;
+  const begun = theWorker().begin(sent(order));
+  running = begun;
+  let layout = await begun;
   if (mine !== wanted) return null;
-  if (early) onFirst(early);
-  const laidOut = theWorker().layOut(sent(order));
-  running = laidOut;
-  return laidOut;
+  if (!layout.isWhole) {
+    // The sheet is drawn while the worker goes on.
+    onFirst(layout);
+    const finished = theWorker().finish();
+    running = finished;
+    layout = await finished;
+  }
+  last = { order, layout };
+  return layout;
 }
 
 /** One sheet as SVG text, counted from 0; empty when the layout has been replaced. */

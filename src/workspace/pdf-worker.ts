@@ -4,10 +4,11 @@ import { expose, transfer } from 'comlink';
 import { lightnessOf } from '../document/lightness.ts';
 import type { Block, Fabric } from '../document/project.ts';
 import { blockPdfs } from '../foundations/block-files.ts';
-import { type Booklet, layOutBooklet } from '../foundations/booklet.ts';
-import { BOOKLET_PARTS, type BookletPart } from '../foundations/booklet-parts.ts';
+import { type Booklet, firstPage, layOutBooklet } from '../foundations/booklet.ts';
+import type { BookletPart } from '../foundations/booklet-parts.ts';
 import { type FittingJoins, joinsThatFit } from '../foundations/joins-that-fit.ts';
 import type { Rectangle } from '../foundations/level-packing.ts';
+import { paperStore } from '../foundations/paper-store.ts';
 import { toPdf } from '../foundations/pdf.ts';
 import type { PrintNote, PrintWork } from '../foundations/print-work.ts';
 import { paintSheet } from '../foundations/raster.ts';
@@ -48,7 +49,11 @@ let number = 0;
 let order: PrintOrder | null = null;
 let booklet: Booklet | null = null;
 let isStopped = false;
-let isWarm = false;
+/** Counts what is prepared and what stops it. */
+let preparation = 0;
+
+/** Papers as they were drawn for any order. */
+const papers = paperStore();
 
 /** The foundations laid out last, and the order they were laid out for, as text. */
 let kept: { readonly order: string; readonly layout: SheetLayout } | null = null;
@@ -102,7 +107,7 @@ const partsOf = ({ parts }: PrintOrder): ReadonlySet<BookletPart> => new Set(par
 function foundationsKept(work: PrintWork, { typeface: set, ...options }: SheetOptions): SheetLayout {
   const asked = JSON.stringify([work, options]);
   if (kept?.order !== asked)
-    kept = { order: asked, layout: layOutSheets(work, { ...options, typeface: set }) };
+    kept = { order: asked, layout: layOutSheets(work, { ...options, typeface: set }, papers) };
   return kept.layout;
 }
 
@@ -118,14 +123,22 @@ function told({ sheets, notes, foundations }: Booklet, isWhole = true): LaidOut 
   };
 }
 
-/** The part of an order that its first sheet comes from. */
-function firstOf({ work, ...rest }: PrintOrder): PrintOrder {
-  const wanted = partsOf({ work, ...rest });
-  const part = BOOKLET_PARTS.find((one) => wanted.has(one)) ?? 'foundations';
-  const isAboutAll = part === 'cover' || part === 'labels';
-  const jobs = isAboutAll ? work.jobs : work.jobs.slice(0, 1).map((job) => ({ ...job, copies: 1 }));
-  return { ...rest, parts: [part], work: { ...work, jobs } };
+async function setFor({ work: _, parts: __, ...options }: PrintOrder): Promise<SheetOptions> {
+  return { ...options, typeface: await loadTypeface() };
 }
+
+async function layOutWhole(wanted: PrintOrder): Promise<LaidOut> {
+  const options = await setFor(wanted);
+  order = wanted;
+  booklet = layOutBooklet(wanted.work, options, partsOf(wanted), foundationsKept);
+  return told(booklet);
+}
+
+/** More papers than this are only laid on sheets when they are asked for. */
+const MOST_PREPARED = 120;
+
+const papersOf = ({ work }: PrintOrder): number =>
+  work.jobs.reduce((sum, { plan, copies }) => sum + plan.sections.length * copies, 0);
 
 class Stopped extends Error {}
 
@@ -181,37 +194,39 @@ async function* drawings(
 
 const printer = {
   /**
-   * Loads the typeface and lays out a sample that is thrown away, once: the browser then has compiled what laying out
-   * needs, and the first order takes a seventh of the time.
+   * Lays out an order that may be asked for, block by block so that it can be stopped; the papers that are drawn by
+   * then are kept. Null when it was stopped, or is better laid out when it is asked for.
    */
-  async warm(sample: PrintOrder): Promise<void> {
-    if (isWarm) return;
-    isWarm = true;
-    const { work, parts: _, ...options } = sample;
-    const { sheets } = layOutSheets(work, { ...options, typeface: await loadTypeface() });
-    if (sheets[0]) toSvg(sheets[0]);
+  async prepare(wanted: PrintOrder): Promise<LaidOut | null> {
+    const mine = ++preparation;
+    const options = await setFor(wanted);
+    const { work } = wanted;
+    for (const job of partsOf(wanted).has('foundations') && work.jobs.length > 1 ? work.jobs : []) {
+      await breathe();
+      if (mine !== preparation) return null;
+      layOutSheets({ ...work, jobs: [job] }, options, papers);
+    }
+    await breathe();
+    return mine !== preparation || papersOf(wanted) > MOST_PREPARED ? null : layOutWhole(wanted);
   },
 
-  /** Only the first sheet of an order, as it will be but for the number of sheets. Null when it is the whole order. */
-  async first(wanted: PrintOrder): Promise<LaidOut | null> {
-    const first = firstOf(wanted);
-    if (first.work.jobs.length === wanted.work.jobs.length && partsOf(wanted).size === 1) return null;
-    const options = { ...first, typeface: await loadTypeface() };
-    const laidOut = layOutBooklet(first.work, options, partsOf(first));
-    const sheets = laidOut.sheets.slice(0, 1);
-    return sheets.length === 0 ? null : told({ ...laidOut, sheets }, false);
+  stopPreparing(): void {
+    preparation++;
   },
 
-  async layOut(wanted: PrintOrder): Promise<LaidOut> {
-    const { work, parts: _, ...options } = wanted;
+  /** The first sheet of an order where that is certain before the whole is laid out, else the whole. */
+  async begin(wanted: PrintOrder): Promise<LaidOut> {
+    const first = firstPage(wanted.work, await setFor(wanted), partsOf(wanted));
+    if (!first) return layOutWhole(wanted);
     order = wanted;
-    booklet = layOutBooklet(
-      work,
-      { ...options, typeface: await loadTypeface() },
-      partsOf(wanted),
-      foundationsKept,
-    );
-    return told(booklet);
+    booklet = { sheets: [first], notes: [], foundations: 0, bookmarks: [] };
+    return told(booklet, false);
+  },
+
+  /** The whole of what was begun. */
+  async finish(): Promise<LaidOut> {
+    if (!order) throw new Error('Nothing has been laid out yet.');
+    return layOutWhole(order);
   },
 
   /** One sheet of a layout as SVG, counted from 0; empty when the layout is stale. */
@@ -246,9 +261,12 @@ const printer = {
       const before = progress(onStep);
       if (kind !== 'pdf-a-block') return zipOf(drawings(kind, before), createdAt);
       if (!order) throw new Error('Nothing has been laid out yet.');
-      const { work, parts: _, ...options } = order;
-      const set = { ...options, typeface: await loadTypeface() };
-      return zipOf(blockPdfs(work, set, partsOf(order), { createdAt, beforeSheet: before }), createdAt);
+      const { work } = order;
+      const parts = partsOf(order);
+      return zipOf(
+        blockPdfs(work, await setFor(order), parts, { createdAt, beforeSheet: before }),
+        createdAt,
+      );
     });
   },
 

@@ -65,13 +65,23 @@ const MOST_STATES = 8;
 
 const statesOf = new Map<string, readonly Block[]>();
 
-/** Remembers the plan of a state of a block, and lets go of the one that was made longest ago. */
+/**
+ * Remembers the plan of a state of a block, and lets go of the one that was made longest ago; never of the recorded
+ * state's, which what stands still during a gesture goes on showing.
+ */
 function keepPlan(block: Block, plan: PiecingPlan): void {
   const { plans } = present();
   plans.set(block, plan);
+  const open = session.getState().project.blocks.find(({ id }) => id === block.id);
+  const recorded = open === undefined ? null : drawingOf(open);
   const states = [...(statesOf.get(block.id) ?? []).filter((state) => state !== block), block];
-  for (const state of states.slice(0, -MOST_STATES)) plans.delete(state);
-  statesOf.set(block.id, states.slice(-MOST_STATES));
+  const others = states.filter((state) => state !== recorded);
+  const gone = new Set(others.slice(0, -MOST_STATES));
+  for (const state of gone) plans.delete(state);
+  statesOf.set(
+    block.id,
+    states.filter((state) => !gone.has(state)),
+  );
 }
 
 /** The last plan of each block, by its id, and what making it took. */
@@ -174,6 +184,9 @@ export function shownPlan(of: Block): ShownPlan {
   const planned = lastPlan(block);
   return { plan: planned?.plan ?? null, planned, isUpdating: true };
 }
+
+/** The plan of this very state of a block where it has been made, asking for nothing. */
+export const madePlan = (of: Block): PiecingPlan | null => present().plans.get(drawingOf(of)) ?? null;
 
 /** The plan of a block as far as it is known, asking for nothing: for whatever works on a drawing at rest. */
 export function planAtHand(of: Block): PiecingPlan | null {

@@ -5,7 +5,7 @@ import { openFile } from '../../src/document/file.ts';
 import type { Project } from '../../src/document/project.ts';
 import { blockPdfs } from '../../src/foundations/block-files.ts';
 import type { BlockWork } from '../../src/foundations/block-work.ts';
-import { type Booklet, layOutBooklet } from '../../src/foundations/booklet.ts';
+import { type Booklet, firstPage, layOutBooklet } from '../../src/foundations/booklet.ts';
 import { BOOKLET_PARTS, type BookletPart, PART_NAMES } from '../../src/foundations/booklet-parts.ts';
 import { flowInto } from '../../src/foundations/flow.ts';
 import { sectionShades } from '../../src/foundations/front-drawing.ts';
@@ -121,6 +121,29 @@ describe('a booklet', () => {
     expect(words(marksOf(page!))).toContain('Page 18888 of 18888');
     expect(words(marksOf(page!))).not.toContain('foundations 18888');
     expect(page!.number!.line.width).toBeLessThanOrEqual(page!.number!.widest);
+  });
+
+  it('has its first page, but for how many there are, before the others are laid out', () => {
+    const project = withBlocks(gull, windmill, lighthouse);
+    const work = workOf(project, project.blocks, 3);
+    const options = { ...setting, style: 'hatched' } as const;
+    for (const part of BOOKLET_PARTS.filter((one) => one !== 'foundations')) {
+      const parts = new Set<BookletPart>([part, 'foundations']);
+      const { sheets } = layOutBooklet(work, options, parts);
+      const page = firstPage(work, options, parts);
+      const isNumber = ({ text }: { readonly text: string }): boolean => /^Page 1\b/.test(text);
+      // The page's name and day may be cut shorter where the number is longer; they are not here.
+      const rest = (sheet: (typeof sheets)[number]): Mark[] =>
+        marksOf(sheet).filter((mark) => mark.kind !== 'text' || !isNumber(mark));
+      expect(rest(page!), part).toEqual(rest(sheets[0]!));
+      expect(textsOf(marksOf(page!)).filter(isNumber)[0]?.text, part).toBe('Page 1');
+    }
+  });
+
+  it('says nothing of its first sheet of foundations before all are there', () => {
+    const work = workOf(withBlocks(gull, windmill));
+    expect(firstPage(work, setting, new Set(['foundations']))).toBeNull();
+    expect(firstPage(work, { ...setting, margin: 9 }, new Set(['cover', 'foundations']))).toBeNull();
   });
 
   it('keeps the foundations as they lie without the other pages', () => {

@@ -1,16 +1,30 @@
 import { readFileSync } from 'node:fs';
 import { describe, expect, it } from 'vitest';
 import { openFile } from '../../src/document/file.ts';
+import { layOutBooklet } from '../../src/foundations/booklet.ts';
 import { fitFront, fitUnit, joinDrawing, sectionsDrawing } from '../../src/foundations/front-drawing.ts';
 import { joinStrip } from '../../src/foundations/join-strip.ts';
 import type { TextMark } from '../../src/foundations/marks.ts';
+import { PAGES } from '../../src/foundations/pages.ts';
+import { marksOf } from '../../src/foundations/sheets.ts';
 import type { Point } from '../../src/geometry/point.ts';
 import { distance, distanceToSegment } from '../../src/geometry/ring.ts';
 import type { Block } from '../../src/piecing/block.ts';
 import { piece } from '../../src/piecing/piece.ts';
 import type { Join, PiecingPlan } from '../../src/piecing/plan.ts';
 import { designOf } from '../designs/designs.ts';
-import { inkCorners, lighthouse, net, pointsOf, textsOf, typeface, whirlpool, windmill } from './harbour.ts';
+import { harbourPicture } from '../designs/harbour-picture.ts';
+import {
+  harbour,
+  inkCorners,
+  lighthouse,
+  net,
+  pointsOf,
+  textsOf,
+  typeface,
+  whirlpool,
+  windmill,
+} from './harbour.ts';
 import { overlappingTexts, textsOverLines } from './overlaps.ts';
 
 const demo = (): readonly Block[] => {
@@ -151,5 +165,44 @@ describe('the strip of a join', () => {
     const xOf = (label: string): number => marks.find(({ text }) => text === label)!.at[0];
     const byFront = join.points.toSorted((p, q) => p.at[0] - q.at[0]).map(({ label }) => label);
     expect(byFront.toSorted((p, q) => xOf(p) - xOf(q))).toEqual(byFront);
+  });
+
+  it('names both units in full, however many letters they have', () => {
+    const plan = planOf(harbourPicture().block);
+    for (const join of plan.joins) {
+      const { marks, height } = joinStrip(plan, join, 7.2, typeface);
+      const texts = textsOf(marks);
+      const words = texts.map(({ text }) => text).join(' ');
+      expect(words).not.toContain('…');
+      for (const letters of [join.left, join.right])
+        if (letters.length <= 6)
+          for (const letter of letters)
+            expect(words, `join ${join.step}`).toMatch(new RegExp(`\\b${letter}\\b`));
+      expect(overlappingTexts(marks), `join ${join.step}`).toEqual([]);
+      for (const mark of texts)
+        for (const [x, y] of inkCorners(mark)) {
+          expect(x).toBeGreaterThanOrEqual(-1e-9);
+          expect(y).toBeGreaterThanOrEqual(-1e-9);
+          expect(y).toBeLessThanOrEqual(height + 1e-9);
+        }
+    }
+  });
+});
+
+describe('the guide of a block of many sections', () => {
+  it('sets no letter of a section over a line', () => {
+    const { block, fabrics } = harbourPicture();
+    const { sheets } = layOutBooklet(
+      {
+        project: { ...harbour, fabrics, blocks: [block] },
+        jobs: [{ block, plan: planOf(block), copies: 1 }],
+      },
+      { page: PAGES.letter, margin: 0.25, side: 'printed', printedOn: '24 November 2026', typeface },
+      new Set(['guide']),
+    );
+    const crossed = sheets.flatMap((sheet) =>
+      textsOverLines(marksOf(sheet), ['patch']).filter(({ text }) => /^[A-Z]{1,2}$/.test(text)),
+    );
+    expect(crossed.map(({ text }) => text)).toEqual([]);
   });
 });

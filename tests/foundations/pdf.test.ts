@@ -1,6 +1,8 @@
 import { describe, expect, it } from 'vitest';
+import { PT, type TextMark } from '../../src/foundations/marks.ts';
 import { PAGES } from '../../src/foundations/pages.ts';
 import { toPdf } from '../../src/foundations/pdf.ts';
+import { type Ink, matrixOf, operatorsOf } from '../../src/foundations/pdf-operators.ts';
 import type { Sheet } from '../../src/foundations/sheets.ts';
 import { freshTypeface, gull, lighthouse, pennant, print, typeface, windmill } from './harbour.ts';
 import { column, has, lineMiddles, renderPdf, row, runOn } from './tools.ts';
@@ -46,6 +48,28 @@ describe('the PDF', () => {
       },
     });
     await expect(stop).rejects.toThrow('stopped');
+  });
+
+  it('writes no number with an exponent, however little a text or paper is turned', () => {
+    // ISO 32000-1 7.3.3: a PDF knows no exponents; poppler gives up a text after `6.1e-7`.
+    const ink: Ink = {
+      set: () => ({ font: 'F1', runs: [{ array: '<01>', along: 0, up: 0 }] }),
+      pattern: () => null,
+    };
+    for (const turn of [3.5e-5, 4e-7, 90 + 2e-5, 180 - 3e-5, -90 - 1e-6]) {
+      const text: TextMark = {
+        kind: 'text',
+        at: [1, 1],
+        turn,
+        face: 'regular',
+        size: 9 * PT,
+        text: 'A',
+        width: 0.1,
+      };
+      const written = `${operatorsOf([text], ink)} ${matrixOf({ at: [1e-9, 2], quarterTurns: turn / 90 })}`;
+      expect(written).toContain(' Tm ');
+      expect(written).not.toMatch(/\d[eE][-+]?\d/);
+    }
   });
 
   it.skipIf(!has('qpdf'))(`is clean for qpdf${missing('qpdf')}`, async () => {

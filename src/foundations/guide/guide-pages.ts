@@ -68,7 +68,10 @@ export function guidePages(request: BlockWork, setting: PageSetting): readonly P
           frame.width,
         )
       : []),
-    ...made.flatMap(({ items }) => items),
+    // The last join and the last words go to the next page together.
+    ...made.flatMap(({ items }, i) =>
+      i < made.length - 1 ? items : items.map((item) => ({ ...item, keepsWithNext: true })),
+    ),
     ...partialSeam(plan, typeface, frame.width),
     ...lastStep(plan, options, typeface, frame.width),
   ];
@@ -100,6 +103,9 @@ function overview(
   { typeface, page, side }: PageSetting,
 ): FlowItem[] {
   const isWide = width >= WIDE_IN;
+  const isOne = plan.sections.length === 1;
+  const papersAre = isOne ? 'the paper is' : 'the papers are';
+  const mirror = side === 'printed' ? `; ${papersAre} its mirror image` : '';
   // Where there are many sections the front view needs all the width there is for their letters and joins.
   const isLarge = plan.sections.length > MANY_SECTIONS;
   const drawn = share * (isWide && !isLarge ? Math.min(3.6, 0.48 * width) : width);
@@ -108,7 +114,6 @@ function overview(
     drawn,
     share * (isLarge ? Math.min(width, 0.66 * page.height) : Math.min(4, 0.42 * page.height)),
   );
-  const mirror = side === 'printed' ? '; the papers are its mirror image' : '';
   const caption = paragraph(
     typeface,
     steps.length > 0
@@ -123,12 +128,17 @@ function overview(
     ...caption,
   ]);
   const column = isLarge && isWide ? (width - GUTTER_IN) / 2 : isWide ? width - drawn - GUTTER_IN : width;
-  const made = copies === 1 ? '' : ` Make ${copies} of each.`;
+  const made = copies === 1 ? '' : ` Make ${copies}${isOne ? '' : ' of each'}.`;
   const head: FlowItem[] = [
-    ...paragraph(typeface, 'First sew the papers', HEADING, isLarge ? width : column),
     ...paragraph(
       typeface,
-      `Tick each when it is sewn and trimmed.${made} Sizes are across × down in the front view.`,
+      isOne ? 'First sew the paper' : 'First sew the papers',
+      HEADING,
+      isLarge ? width : column,
+    ),
+    ...paragraph(
+      typeface,
+      `Tick ${isOne ? 'it' : 'each'} when it is sewn and trimmed.${made} Sizes are across × down in the front view.`,
       SMALL,
       isLarge ? width : column,
       0.03,
@@ -192,21 +202,25 @@ function boxed(items: readonly FlowItem[], space: number, drop = 0.03): FlowItem
   return beside({ height: 0.15, marks: [tickBox([0, drop])], space }, [{ ...words, space: 0 }], BOX_IN);
 }
 
-function stepItems(
+/** A unit this many times as wide as it is high is long; its drawing is no higher than this, inches. */
+const LONG = 2;
+const LONG_HIGH_IN = 2.2;
+
+/** The drawing of a step, `drawn` inches wide and at most `high`. */
+function stepPicture(
   step: GuideStep,
-  { plan }: BlockWork,
-  frame: { readonly width: number },
-  { typeface }: PageSetting,
-): { readonly items: FlowItem[]; readonly hasStrip: boolean } {
-  const isWide = frame.width >= WIDE_IN;
-  const drawn = isWide ? 2.1 : Math.min(2.6, frame.width - 0.4);
+  plan: PiecingPlan,
+  typeface: Typeface,
+  { drawn, high = drawn }: { readonly drawn: number; readonly high?: number },
+) {
   // Labels of points at the rim stand a little outside the drawing.
   const rim = 0.2;
+  const room = [drawn - 2 * rim, high - 2 * rim] as const;
   // The two units fill the drawing: in a whole block the points of a short join would lie on each other.
   const fit =
     step.kind === 'join'
-      ? fitUnit(plan, [...step.join.left, ...step.join.right], drawn - 2 * rim, drawn - 2 * rim)
-      : fitFront(plan, drawn - 2 * rim, drawn - 2 * rim);
+      ? fitUnit(plan, [...step.join.left, ...step.join.right], ...room)
+      : fitFront(plan, ...room);
   const { marks, unnamed } =
     step.kind === 'join'
       ? joinDrawing(plan, step.join, fit, typeface)
@@ -216,6 +230,25 @@ function stepItems(
     space: 0.12,
     marks: moved(marks, [(drawn - fit.width) / 2, rim]),
   };
+  return { picture, unnamed, drawn, isLong: fit.width > LONG * fit.height };
+}
+
+function stepItems(
+  step: GuideStep,
+  { plan }: BlockWork,
+  frame: { readonly width: number },
+  { typeface }: PageSetting,
+): { readonly items: FlowItem[]; readonly hasStrip: boolean } {
+  const canBeside = frame.width >= WIDE_IN;
+  const small = stepPicture(step, plan, typeface, {
+    drawn: canBeside ? 2.1 : Math.min(2.6, frame.width - 0.4),
+  });
+  // A long unit has no room beside words for its letters and points: it stands over them, as wide as the page.
+  const isOver = canBeside && small.isLong && small.unnamed.length > 0;
+  const { picture, unnamed, drawn } = isOver
+    ? stepPicture(step, plan, typeface, { drawn: frame.width, high: LONG_HIGH_IN })
+    : small;
+  const isWide = canBeside && !isOver;
   const column = isWide ? frame.width - drawn - GUTTER_IN : frame.width;
   const words = [
     boxed(paragraph(typeface, step.title, HEADING, column - BOX_IN), 0, 0.025),
@@ -228,6 +261,14 @@ function stepItems(
       : [];
   const hasStrip = strip.length > 0;
   const rule = { ...ruleItem(frame.width, 0.14), keepsWithNext: true };
+  if (isOver) {
+    const [title, ...lines] = words;
+    const items = [rule, { ...title!, space: 0.1 }, { ...picture, space: 0 }, ...strip, ...lines];
+    return {
+      items: items.map((item, i) => ({ ...item, keepsWithNext: i < items.length - 1 })),
+      hasStrip,
+    };
+  }
   if (!isWide) return { items: [rule, { ...picture, keepsWithNext: true }, ...strip, ...words], hasStrip };
   // Words as high as the picture stand beside it; a long step may run on to the next page after them.
   let high = 0;

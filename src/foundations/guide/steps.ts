@@ -111,7 +111,7 @@ function joinLines(
     { about: 'Sew', text: sewWords(join.points, allowance) },
     {
       about: 'Paper',
-      text: 'Take it out of the allowance of this seam, on both sides. The rest of the paper stays.',
+      text: 'Take it out of the allowance of this seam, on both sides. The rest stays.',
     },
     { about: 'Press', text: pressWords(plan, join, press) },
     makes,
@@ -231,7 +231,8 @@ function setInLines(plan: PiecingPlan, join: Join): readonly Line[] {
 function goWords(go: Go, i: number, clips: readonly string[], found: readonly unknown[]): string {
   const from = go.points[0]?.label ?? '';
   const to = go.points.at(-1)?.label ?? '';
-  const start = go.from === 'corner' ? `Begin exactly at ${from} with two stitches back` : `Begin at ${from}`;
+  const start =
+    go.from === 'corner' ? `Begin exactly at ${from}, two stitches on and two back` : `Begin at ${from}`;
   const end =
     go.to === 'corner'
       ? `stop exactly at ${to} with the needle down and take two stitches back`

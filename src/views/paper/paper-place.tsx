@@ -3,12 +3,10 @@ import { useEffect, useMemo } from 'react';
 import { useStore } from 'zustand';
 import type { BookletPart } from '../../foundations/booklet-parts.ts';
 import type { PrintNote } from '../../foundations/print-work.ts';
-import { DEFAULT_NESTING } from '../../foundations/sheet-filling.ts';
 import { goTo } from '../../workspace/actions.ts';
-import type { LaidOut, PrintOrder } from '../../workspace/pdf-client.ts';
+import type { LaidOut } from '../../workspace/pdf-client.ts';
 import { chosenSheet } from '../../workspace/piece-settings.ts';
-import { planOf } from '../../workspace/plans.ts';
-import { chosenCorrection, printers } from '../../workspace/printers.ts';
+import { printers } from '../../workspace/printers.ts';
 import { session, shownProject } from '../../workspace/session.ts';
 import { Choice } from '../choice.tsx';
 import { Folded } from '../folded.tsx';
@@ -26,6 +24,7 @@ import {
 } from './paper-settings.ts';
 import { PartChoice } from './part-choice.tsx';
 import { PrintActs } from './print-acts.tsx';
+import { printOrder } from './print-order.ts';
 import { PrinterChoice } from './printer-choice.tsx';
 import { SheetPreview } from './sheet-preview.tsx';
 import { useLayout } from './use-layout.ts';
@@ -35,7 +34,7 @@ export function PaperPlace() {
   const project = useStore(session, shownProject);
   const openBlock = useStore(session, (state) => state.blockId);
   const settings = useStore(paperSettings);
-  const { copies, parts, side, turning, together, style, grain, zoom } = settings;
+  const { copies, parts, zoom } = settings;
 
   const chosen = useMemo(
     () => chosenCopies({ ...paperSettings.getState(), copies }, project.blocks, openBlock),
@@ -53,46 +52,7 @@ export function PaperPlace() {
       chosenSheet.setState({ sheet: { width: pageWidth, height: pageHeight, margin: marginIn } });
   }, [pageWidth, pageHeight, marginIn]);
 
-  const known = useStore(printers);
-  const correction = useMemo(() => {
-    const choice = chosenCorrection(known);
-    return choice?.ok ? choice.correction : null;
-  }, [known]);
-
-  const order = useMemo((): PrintOrder | null => {
-    if (pageWidth === null || pageHeight === null || marginIn === null || chosen.size === 0) return null;
-    return {
-      work: {
-        project,
-        jobs: project.blocks.flatMap((block) =>
-          chosen.has(block.id) ? [{ block, plan: planOf(block), copies: chosen.get(block.id)! }] : [],
-        ),
-      },
-      page: { name: '', width: pageWidth, height: pageHeight },
-      margin: marginIn,
-      side,
-      nesting: { ...DEFAULT_NESTING, turning, together },
-      style,
-      grain,
-      correction,
-      parts: [...parts],
-      printedOn: new Date().toLocaleDateString('en', { day: 'numeric', month: 'long', year: 'numeric' }),
-    };
-  }, [
-    project,
-    chosen,
-    pageWidth,
-    pageHeight,
-    marginIn,
-    side,
-    turning,
-    together,
-    style,
-    grain,
-    correction,
-    parts,
-  ]);
-
+  const order = printOrder(project, openBlock, settings, useStore(printers));
   const { layout, isBusy, failure } = useLayout(order);
   const shown = order === null ? null : layout;
   const isEmpty = project.blocks.length === 0;

@@ -18,6 +18,7 @@ export function SheetPreview({ layout, zoom }: SheetPreviewProps) {
   return (
     <>
       <SheetList layout={layout} zoom={zoom} most={most} />
+      {!layout.isWhole && <p className="paper-coming">The other sheets are being laid out …</p>}
       {more > 0 && (
         <button type="button" className="button paper-more" onClick={() => setMost(most + AT_ONCE)}>
           Show {more} more sheets

@@ -1,6 +1,6 @@
 import { useEffect, useState } from 'react';
 import type { LaidOut, PrintOrder } from '../../workspace/pdf-client.ts';
-import { layOut } from '../../workspace/pdf-client.ts';
+import { layOut, layoutAtHand } from '../../workspace/pdf-client.ts';
 
 export interface LayoutState {
   /** The last layout that came; stays on show while a newer one is made. */
@@ -10,16 +10,24 @@ export interface LayoutState {
   readonly failure: string | null;
 }
 
+const NOTHING: LayoutState = { layout: null, isBusy: false, failure: null };
+
+/** An order that was laid out before is there at once. */
+function stateOf(order: PrintOrder): LayoutState {
+  const layout = layoutAtHand(order);
+  return { layout, isBusy: layout === null, failure: null };
+}
+
 /** Lays out an order in the worker whenever it changes; null orders nothing. The order must keep its identity. */
 export function useLayout(order: PrintOrder | null): LayoutState {
-  const [state, setState] = useState<LayoutState>({ layout: null, isBusy: false, failure: null });
+  const [state, setState] = useState(() => (order ? stateOf(order) : NOTHING));
   useEffect(() => {
     if (order === null) {
-      setState({ layout: null, isBusy: false, failure: null });
+      setState(NOTHING);
       return;
     }
     let isCurrent = true;
-    setState((before) => ({ ...before, isBusy: true }));
+    if (!layoutAtHand(order)) setState((before) => ({ ...before, isBusy: true }));
     const showFirst = (layout: LaidOut): void => {
       if (isCurrent) setState({ layout, isBusy: true, failure: null });
     };

@@ -1,19 +1,48 @@
-import { DEFAULT_MARGIN_IN, PAGES } from '../../foundations/pages.ts';
-import { warmUp } from '../../workspace/pdf-client.ts';
-import { planOf } from '../../workspace/plans.ts';
+import { prepare, stopPreparing } from '../../workspace/pdf-client.ts';
+import { landings, madePlan } from '../../workspace/plans.ts';
+import { printers } from '../../workspace/printers.ts';
 import { session, shownProject } from '../../workspace/session.ts';
+import { chosenCopies, paperSettings } from './paper-settings.ts';
+import { printOrder } from './print-order.ts';
 
-/** Gets the worker that lays out sheets ready for the open block, so that its sheets are there at once. */
+/** After so long without a change the sheets are got ready. */
+const QUIET_MS = 1_200;
+
+let isKept = false;
+let wait = 0;
+
+/**
+ * Gets the sheets ready that the Paper place would show now, so that they are there at once, and from then on
+ * whenever the drawing rests. Nothing is pieced for it.
+ */
 export function warmPaper(): void {
-  const state = session.getState();
-  const project = shownProject(state);
-  const block = project.blocks.find(({ id }) => id === state.blockId) ?? project.blocks[0];
-  if (!block) return;
-  warmUp({
-    work: { project, jobs: [{ block, plan: planOf(block), copies: 1 }] },
-    page: PAGES.letter,
-    margin: DEFAULT_MARGIN_IN,
-    side: 'printed',
-    printedOn: '',
-  });
+  window.clearTimeout(wait);
+  if (!isKept) {
+    isKept = true;
+    session.subscribe((now, before) => {
+      if (
+        shownProject(now) !== shownProject(before) ||
+        now.blockId !== before.blockId ||
+        now.place !== before.place
+      )
+        warmLater();
+    });
+    landings.subscribe(warmLater);
+  }
+  const { project, draft, blockId, place } = session.getState();
+  if (place === 'paper' || draft !== null) return;
+  const settings = paperSettings.getState();
+  const chosen = chosenCopies(settings, project.blocks, blockId);
+  if (project.blocks.some((block) => chosen.has(block.id) && madePlan(block) === null)) return;
+  const order = printOrder(project, blockId, settings, printers.getState());
+  if (order) prepare(order);
+}
+
+/** Once the hand has rested and the machine has nothing better to do. */
+function warmLater(): void {
+  window.clearTimeout(wait);
+  // The place itself asks for what it shows, and may have use for what is being prepared.
+  if (session.getState().place === 'paper') return;
+  stopPreparing();
+  wait = window.setTimeout(() => (window.requestIdleCallback ?? window.setTimeout)(warmPaper), QUIET_MS);
 }
