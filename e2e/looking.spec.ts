@@ -112,3 +112,172 @@ test('undo in the middle of a gesture drops it, and nothing is lost', async ({ p
   await page.keyboard.press('Control+Shift+z');
   await expect(numbers(page)).toHaveText('2 patches, no joins.');
 });
+
+const LOST = 'The pointer was lost on the way. The drawing is as it was before.';
+
+test('undo and redo in bursts during a drag keep every recorded step', async ({ page }) => {
+  await openApp(page);
+  await addSquare(page, 'Bollard');
+  await drag(page, [0, 2], [6, 2]);
+  await drag(page, [0, 4], [6, 4]);
+  await page.keyboard.press('v');
+  await page.mouse.move(...(await onScreen(page, 3, 2)));
+  await page.mouse.down();
+  for (let step = 0; step < 8; step++) {
+    await page.mouse.move(...(await onScreen(page, 3, 2 + step / 8)));
+    await page.keyboard.press(step % 2 === 0 ? 'Control+z' : 'Control+Shift+z');
+  }
+  await page.mouse.up();
+  await page.keyboard.press('Control+Shift+z');
+  await page.keyboard.press('Control+Shift+z');
+  await expect(numbers(page)).toHaveText('3 patches, no joins.');
+  await page.getByText('Cuts (2)').click();
+  for (const name of [/^Cut 1, from left edge 2 in down/, /^Cut 2, from left edge 4 in down/])
+    await expect(page.getByRole('button', { name })).toBeVisible();
+});
+
+test('undo with nothing to undo drops the drag it interrupts', async ({ page }) => {
+  await openApp(page);
+  await page.mouse.move(...(await onScreen(page, 0, 0.5)));
+  await page.keyboard.press('c');
+  const before = await numbers(page).textContent();
+  await page.mouse.down();
+  await page.mouse.move(...(await onScreen(page, 8, 0.5)), { steps: 6 });
+  await expect(numbers(page)).not.toHaveText(before!);
+  await page.keyboard.press('Control+z');
+  await expect(numbers(page)).toHaveText(before!);
+  await page.mouse.move(...(await onScreen(page, 9, 0.5)), { steps: 3 });
+  await page.mouse.up();
+  await expect(numbers(page)).toHaveText(before!);
+  await expect(page.getByRole('button', { name: 'Undo', exact: true })).toHaveAttribute(
+    'aria-disabled',
+    'true',
+  );
+});
+
+test('a drag let go outside the window ends at the edge of the board’s reach, as one step', async ({
+  page,
+}) => {
+  await openApp(page);
+  await addSquare(page, 'Hawser');
+  await drag(page, [0, 3], [6, 3]);
+  await page.keyboard.press('v');
+  await dragTo(page, [3, 3], [3, 4]);
+  // The pointer is captured: the board hears of it outside too.
+  await page.mouse.move(-80, -60, { steps: 4 });
+  await page.mouse.move(-80, (await onScreen(page, 3, 5))[1], { steps: 4 });
+  await page.mouse.up();
+  await expect(page.getByRole('button', { name: 'Undo move cut' })).toBeVisible();
+  await page.keyboard.press('Control+z');
+  await page.getByText('Cuts (1)').click();
+  await expect(page.getByRole('button', { name: /^Cut 1, from left edge 3 in down/ })).toBeVisible();
+});
+
+for (const [how, leave] of [
+  ['the window is left', () => window.dispatchEvent(new Event('blur'))],
+  ['the page is hidden', () => document.dispatchEvent(new Event('visibilitychange'))],
+] as const) {
+  test(`a drag is taken back, with a sentence, when ${how}`, async ({ page }) => {
+    await openApp(page);
+    await addSquare(page, 'Rudder');
+    await drag(page, [0, 3], [6, 3]);
+    await dragTo(page, [2, 0], [2, 3]);
+    await expect(numbers(page)).toHaveText('3 patches, no joins.');
+    // The browser of this test never really loses the focus, so it is told that it has.
+    await page.evaluate(() => {
+      document.hasFocus = () => false;
+      Object.defineProperty(document, 'hidden', { configurable: true, get: () => true });
+    });
+    await page.evaluate(leave);
+    await expect(numbers(page)).toHaveText('2 patches, no joins.');
+    await expect(page.getByText(LOST)).toBeVisible();
+    // The button comes up later: nothing is drawn, and the next drag is.
+    await page.mouse.move(...(await onScreen(page, 2, 5)), { steps: 3 });
+    await page.mouse.up();
+    await expect(numbers(page)).toHaveText('2 patches, no joins.');
+    await drag(page, [2, 0], [2, 3]);
+    await expect(numbers(page)).toHaveText('3 patches, no joins.');
+  });
+}
+
+test('a release that no window saw is noticed at the next move', async ({ page }) => {
+  await openApp(page);
+  await addSquare(page, 'Tiller');
+  await drag(page, [0, 3], [6, 3]);
+  await dragTo(page, [2, 0], [2, 2.9]);
+  const [x, y] = await onScreen(page, 4, 1);
+  // A move of the same mouse with no button down, as comes when it was let go elsewhere.
+  const devtools = await page.context().newCDPSession(page);
+  await devtools.send('Input.dispatchMouseEvent', { type: 'mouseMoved', x, y, button: 'none', buttons: 0 });
+  await expect(page.getByText(LOST)).toBeVisible();
+  await expect(numbers(page)).toHaveText('2 patches, no joins.');
+  await page.mouse.up();
+});
+
+test('Escape in a drag takes it back though the button stays down', async ({ page }) => {
+  await openApp(page);
+  await addSquare(page, 'Keel');
+  await dragTo(page, [0, 3], [6, 3]);
+  await expect(numbers(page)).toHaveText('2 patches, no joins.');
+  await page.keyboard.press('Escape');
+  await expect(numbers(page)).toHaveText('Draw a cut from edge to edge to divide it.');
+  await page.mouse.move(...(await onScreen(page, 6, 5)), { steps: 4 });
+  await page.mouse.up();
+  await expect(numbers(page)).toHaveText('Draw a cut from edge to edge to divide it.');
+  await expect(page.locator('.desk').getByRole('status')).toHaveText('Cancelled.');
+});
+
+test('the sheet lies still under the hand when the board changes its size, and is fitted after', async ({
+  page,
+}) => {
+  await openApp(page);
+  await addSquare(page, 'Rowlock');
+  const camera = () => drawingBoard(page).getAttribute('data-camera');
+  const height = () => drawingBoard(page).evaluate((board) => board.clientHeight);
+  const before = await camera();
+  const high = await height();
+  await dragTo(page, [0, 3], [6, 3]);
+  // A strip that comes, a window made smaller, a tablet's keyboard: the board has less room.
+  await page.setViewportSize({ width: 1280, height: 720 });
+  await expect.poll(height).toBeLessThan(high);
+  expect(await camera()).toBe(before);
+  await page.mouse.up();
+  await expect(page.locator('.chosen-card')).toContainText('0, 3 → 6, 3');
+  await expect.poll(camera).not.toBe(before);
+});
+
+test('text pasted on the board, nonsense or hostile, changes nothing and says so', async ({ page }) => {
+  await openApp(page);
+  await addSquare(page, 'Oar');
+  await drag(page, [0, 3], [6, 3]);
+  const paste = (text: string) =>
+    page.evaluate((content) => {
+      const clipboardData = new DataTransfer();
+      clipboardData.setData('text/plain', content);
+      document
+        .querySelector('.drawing-board')!
+        .dispatchEvent(new ClipboardEvent('paste', { clipboardData, bubbles: true, cancelable: true }));
+    }, text);
+  for (const text of [
+    'two yards of linen',
+    '<svg onload="document.title=1"><script>document.title = 2</script></svg>',
+    '{"format":"underpaper-cuts","cuts":[{"from":[0,0],"to":[1e99,"x"]}]}',
+    'x'.repeat(3_000_000),
+  ]) {
+    await paste(text);
+    await expect(page.getByText('The clipboard holds no cuts.')).toBeVisible();
+    await expect(numbers(page)).toHaveText('2 patches, no joins.');
+    await page.getByRole('button', { name: 'Dismiss' }).or(page.locator('.notice button')).first().click();
+  }
+  await expect(page).toHaveTitle(/Underpaper/);
+  // In the middle of a running line too: the line goes on.
+  await page.mouse.click(...(await onScreen(page, 2, 0)));
+  await expect(page.locator('.desk').getByRole('status')).toContainText('Cut begins at 2, 0 in');
+  await paste('two yards of linen');
+  await expect(page.getByText('The clipboard holds no cuts.')).toBeVisible();
+  await page.mouse.click(...(await onScreen(page, 2, 3)));
+  await expect(numbers(page)).toHaveText('3 patches, no joins.');
+  // Letters that mean nothing to the board do nothing.
+  await page.keyboard.type('qqq;#äé');
+  await expect(numbers(page)).toHaveText('3 patches, no joins.');
+});

@@ -1,6 +1,7 @@
 import type { Block, Cut } from '../document/project.ts';
 import { TOUCH_IN } from '../geometry/lattice.ts';
-import type { Point, Segment } from '../geometry/point.ts';
+import { outlineFault } from '../geometry/outline.ts';
+import type { Point, Ring, Segment } from '../geometry/point.ts';
 import { distance, distanceToSegment } from '../geometry/ring.ts';
 import { along, edgesOf, meeting, shareAlong, shifted } from './nearness.ts';
 
@@ -69,14 +70,89 @@ export const moveEndAttached = (
 ): readonly MovedCut[] =>
   cut.locked === true ? [] : withFollowers(block, [{ id: cut.id, from: cut.from, to: cut.to, [end]: to }]);
 
+/** The same for an end that leaves its joint: what lies in the joint stays there. */
+export const moveEndAlone = (block: Block, cut: Cut, end: 'from' | 'to', to: Point): readonly MovedCut[] =>
+  moveEndAttached(block, cut, end, to).filter(({ id }) => {
+    const other = block.cuts.find((one) => one.id === id)!;
+    return id === cut.id || !endsAt(other, cut[end]);
+  });
+
+/**
+ * The same for a joint: every end that lies on the one place goes with it, even along an edge or a line that holds
+ * them. In a corner of the outline each end is for itself: the corner joins them.
+ */
+export function moveJointAttached(
+  block: Block,
+  cut: Cut,
+  end: 'from' | 'to',
+  to: Point,
+): readonly MovedCut[] {
+  if (cut.locked === true) return [];
+  const joint = cut[end];
+  const isThere = (at: Point): boolean => distance(at, joint) <= TOUCH_IN;
+  if (block.outline.some(isThere)) return moveEndAttached(block, cut, end, to);
+  return withFollowers(
+    block,
+    block.cuts.flatMap((one): readonly MovedCut[] => {
+      if (one.id === cut.id) return [{ id: cut.id, from: cut.from, to: cut.to, [end]: to }];
+      if (one.locked === true || !(isThere(one.from) || isThere(one.to))) return [];
+      return [{ id: one.id, from: isThere(one.from) ? to : one.from, to: isThere(one.to) ? to : one.to }];
+    }),
+  );
+}
+
 /** What the ends of cuts on the two edges beside a moved corner of the outline do, and ends on the corner itself. */
 export function cornerFollowers(block: Block, corner: number, to: Point): readonly MovedCut[] {
-  const outline = block.outline.map((point, index) => (index === corner ? to : point));
+  return outlineFollowers(
+    block,
+    block.outline.map((point, index) => (index === corner ? to : point)),
+  );
+}
+
+/** What the ends of cuts on edges that are elsewhere in another outline of as many corners do. */
+export function outlineFollowers(block: Block, outline: Ring): readonly MovedCut[] {
   const after = edgesOf(outline);
   const lines = edgesOf(block.outline)
     .map((was, index): MovedLine => ({ was, is: after[index]! }))
     .filter(({ was, is }) => !sameSegment(was, is));
   return followers(block, new Set(), lines);
+}
+
+/** Corners of less than this hardly turn: along their neighbour an edge would slide away. Its sine. */
+const HARDLY_TURNS = Math.sin((10 * Math.PI) / 180);
+
+/**
+ * The outline with one edge shifted by a vector in inches, its direction kept. Its corners slide along the edges
+ * beside it, so that all angles stay; a corner on a straight side is shifted plainly. Null when an edge would vanish,
+ * turn round or cross another.
+ */
+export function withEdgeShifted(outline: Ring, edge: number, by: Point): Ring | null {
+  const edges = edgesOf(outline);
+  const was = edges[edge];
+  if (was === undefined) return null;
+  const plain: Segment = [shifted(was[0], by), shifted(was[1], by)];
+  const next = (edge + 1) % outline.length;
+  const moved = outline.map((corner, index) => {
+    if (index === edge) return onLineOf(plain, edges.at(edge - 1)!) ?? plain[0];
+    if (index === next) return onLineOf(plain, edges[next]!) ?? plain[1];
+    return corner;
+  });
+  const after = edgesOf(moved);
+  const keepsWay = edges.every(([a, b], index) => {
+    const [c, d] = after[index]!;
+    return (b[0] - a[0]) * (d[0] - c[0]) + (b[1] - a[1]) * (d[1] - c[1]) > 0;
+  });
+  return keepsWay && outlineFault(moved) === null ? moved : null;
+}
+
+/** Where the endless lines through two segments meet; null when they hardly turn from one another. */
+function onLineOf([a, b]: Segment, [c, d]: Segment): Point | null {
+  const [dx, dy] = [b[0] - a[0], b[1] - a[1]];
+  const [ex, ey] = [d[0] - c[0], d[1] - c[1]];
+  const turn = dx * ey - dy * ex;
+  if (Math.abs(turn) < HARDLY_TURNS * Math.hypot(dx, dy) * Math.hypot(ex, ey)) return null;
+  const share = ((c[0] - a[0]) * ey - (c[1] - a[1]) * ex) / turn;
+  return [a[0] + dx * share, a[1] + dy * share];
 }
 
 function withFollowers(block: Block, moved: readonly MovedCut[]): readonly MovedCut[] {
@@ -93,31 +169,45 @@ function followers(
   moving: ReadonlySet<string>,
   lines: readonly MovedLine[],
 ): readonly MovedCut[] {
-  const movedWas = new Set(lines.map(({ was }) => was));
-  const staying = (except: string): readonly Segment[] => [
-    ...block.cuts.filter(({ id }) => id !== except && !moving.has(id)).map(segmentOf),
-    ...edgesOf(block.outline).filter((edge) => ![...movedWas].some((was) => sameSegment(was, edge))),
-  ];
+  const edges = edgesOf(block.outline).filter((edge) => !lines.some(({ was }) => sameSegment(was, edge)));
+  const isHeld = (at: Point, cut: Cut): boolean =>
+    edges.some((edge) => touches(edge, at)) ||
+    block.cuts.some(
+      (other) =>
+        other.id !== cut.id &&
+        !moving.has(other.id) &&
+        touches(segmentOf(other), at) &&
+        // One that ends there too does not hold: it hangs on the moved line itself, unless it is locked.
+        (other.locked === true || !endsAt(other, at)),
+    );
+  const isJoint = (at: Point, cut: Cut): boolean =>
+    block.cuts.some((other) => other.id !== cut.id && !moving.has(other.id) && endsAt(other, at));
   return block.cuts.flatMap((cut): MovedCut[] => {
     if (moving.has(cut.id) || cut.locked === true) return [];
-    const held = staying(cut.id);
-    const from = followed(cut.from, cut.to, lines, held);
-    const to = followed(cut.to, cut.from, lines, held);
+    const place = (end: Point, other: Point): Point => {
+      const line = lines.find(({ was }) => touches(was, end));
+      if (line === undefined || isHeld(end, cut)) return end;
+      return followed(end, other, line, isJoint(end, cut));
+    };
+    const from = place(cut.from, cut.to);
+    const to = place(cut.to, cut.from);
     return from === cut.from && to === cut.to ? [] : [{ id: cut.id, from, to }];
   });
 }
 
+const endsAt = ({ from, to }: Cut, at: Point): boolean =>
+  distance(from, at) <= TOUCH_IN || distance(to, at) <= TOUCH_IN;
+
 /**
- * Where an end goes when the line it lay on has moved: along its own cut to the line's new place, or, where the
- * two no longer meet, to the same share of the line. An end that something else holds stays where it is.
+ * Where an end goes when the line it lay on has moved: along its own cut to the line's new place; to the same share of
+ * the line where the two no longer meet, and for a joint, whose ends go on meeting there.
  */
-function followed(end: Point, other: Point, lines: readonly MovedLine[], staying: readonly Segment[]): Point {
-  const line = lines.find(({ was }) => touches(was, end));
-  if (line === undefined || staying.some((segment) => touches(segment, end))) return end;
-  const share = shareAlong(line.was, end);
-  const carried = along(line.is, share);
+function followed(end: Point, other: Point, line: MovedLine, isJoint: boolean): Point {
+  const carried = along(line.is, shareAlong(line.was, end));
   const atItsEnd = distance(end, line.was[0]) <= TOUCH_IN || distance(end, line.was[1]) <= TOUCH_IN;
   if (atItsEnd) return carried;
+  if (touches(line.is, end)) return end;
+  if (isJoint) return carried;
   const met = meeting([other, end], line.is);
   return met === null || met.onLine <= 0 ? carried : along([other, end], met.onLine);
 }

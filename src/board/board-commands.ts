@@ -1,16 +1,25 @@
 import { setCutsLocked } from '../document/edit-cuts.ts';
 import { MIRRORS, type Turn, turnBlock, turnBy } from '../document/edit-turn.ts';
-import { edit } from '../workspace/actions.ts';
+import { edit, select } from '../workspace/actions.ts';
 import { isPressed, type KeyPress } from '../workspace/commands.ts';
+import { squareAgain } from '../workspace/under-picture.ts';
 import { board } from './board-state.ts';
 import { chooseAll, chooseSameDirection, chooseSameRole } from './choosing.ts';
 import { copyChosen, cutOutChosen, hasKept, pasteKept } from './clipboard.ts';
 import { FORMS } from './forms/forms.ts';
 import { zoomBy, zoomToChosen, zoomToFit } from './looking.ts';
+import { addCorner } from './reshape.ts';
 import { joinCuts, splitAtCrossings } from './split.ts';
 import { SYMMETRIES, type Symmetry } from './symmetry.ts';
 import { targetNow } from './target.ts';
 import { TOOLS } from './tools/tools.ts';
+import {
+  canChangePicture,
+  takePictureAway,
+  toggleLocked,
+  toggleShown,
+  tracedBlock,
+} from './under-picture-acts.ts';
 import { openForm, setOnePatch, stepGrid, takeUp, tell } from './working.ts';
 
 /** What the board can be told to do, wherever the keyboard is in the Block place. */
@@ -60,7 +69,9 @@ const turningBlock = (name: string, label: string, turn: Turn): BoardCommand => 
   enabled: hasBlock,
   run: () => {
     const target = targetNow();
-    if (target !== null) edit(label, (project) => turnBlock(project, target.block.id, turn));
+    if (target === null) return;
+    edit(label, (project) => turnBlock(project, target.block.id, turn));
+    tell(`${label}: done.`);
   },
 });
 
@@ -115,16 +126,13 @@ export const BOARD_COMMANDS: readonly BoardCommand[] = [
   onCuts('split', 'Split at crossings', [], () => {
     const target = targetNow();
     if (target === null) return;
-    const before = target.block.cuts.length;
-    edit('Split cuts', (project) =>
-      splitAtCrossings(
-        project,
-        target.block.id,
-        target.cuts.map(({ id }) => id),
-      ),
-    );
-    const more = (targetNow()?.block.cuts.length ?? before) - before;
-    tell(more === 0 ? 'Nothing crosses there.' : `${more} more cuts.`);
+    const before = new Set(target.block.cuts.map(({ id }) => id));
+    const chosen = target.cuts.map(({ id }) => id);
+    edit('Split cuts', (project) => splitAtCrossings(project, target.block.id, chosen));
+    const more = (targetNow()?.block.cuts ?? []).map(({ id }) => id).filter((id) => !before.has(id));
+    // What was chosen stays chosen, now that it is several.
+    if (more.length > 0) select([...chosen, ...more]);
+    tell(more.length === 0 ? 'Nothing crosses there.' : `Split: ${more.length + chosen.length} cuts chosen.`);
   }),
   {
     ...onCuts('join', 'Join into one cut', ['J'], () => {
@@ -143,10 +151,38 @@ export const BOARD_COMMANDS: readonly BoardCommand[] = [
     }),
     enabled: () => (targetNow()?.cuts.length ?? 0) > 1,
   },
+  {
+    name: 'add-corner',
+    label: 'Add a corner in the middle',
+    keys: [],
+    about: 'chosen',
+    enabled: () => targetNow()?.chosen?.kind === 'edge',
+    run: () => {
+      const target = targetNow();
+      if (target?.chosen?.kind !== 'edge') return;
+      const { edge } = target.chosen;
+      edit('Add corner', (project) => addCorner(project, target.block.id, edge));
+      board.setState({ chosen: { kind: 'corner', corner: edge + 1 } });
+      tell('Corner added. Move it by dragging, by numbers, or with Alt and the arrow keys.');
+    },
+  },
   turningBlock('turn-left', 'Turn the block left', turnBy(90)),
   turningBlock('turn-right', 'Turn the block right', turnBy(-90)),
   turningBlock('mirror-across', 'Mirror the block left and right', MIRRORS.upright),
   turningBlock('mirror-down', 'Mirror the block top and bottom', MIRRORS.level),
+  {
+    ...onBoard('show-picture', 'Show or hide the picture', ['U'], toggleShown),
+    enabled: () => tracedBlock() !== null,
+  },
+  {
+    ...onBoard('lock-picture', 'Lock or unlock the picture', [], toggleLocked),
+    enabled: () => tracedBlock() !== null,
+  },
+  {
+    ...onBoard('square-picture', 'Square the picture up again…', [], squareAgain),
+    enabled: canChangePicture,
+  },
+  { ...onBoard('remove-picture', 'Take the picture away', [], takePictureAway), enabled: canChangePicture },
   ...FORMS.map(
     ({ name, label, fits }): BoardCommand => ({
       name: `form-${name}`,

@@ -1,7 +1,10 @@
+import { isPressed } from '../workspace/commands.ts';
+import { session, undoLabel } from '../workspace/session.ts';
 import { board, onEmptySheet } from './board-state.ts';
 import { jump, moveCrosshair, pressCrosshair, type StepSize } from './crosshair.ts';
 import { nudge } from './nudge.ts';
 import { isTyped } from './typing.ts';
+import { placeWords } from './words.ts';
 import { busy, cancel, deleteChosen, send, takeUp, tell, typedNow } from './working.ts';
 
 /** A key of the board and what it does, as the help shows it. */
@@ -17,14 +20,15 @@ export const BOARD_KEYS: readonly BoardKey[] = [
   { keys: 'Ctrl + arrows', does: 'Move it by four steps of the grid' },
   { keys: 'N, P', does: 'Jump to the next or previous corner, cut end or crossing' },
   { keys: 'Enter', does: 'Begin or end a cut, set a corner, lay fabric, pick up or put down' },
-  { keys: '0 … 9, Tab', does: 'While a cut runs: type its length, then its angle; Enter ends it' },
+  { keys: '0 … 9, Tab', does: 'While a line runs: type its length, then its angle; Enter ends it' },
+  { keys: 'T', does: 'With Cut or Outline: type a place, how far across, Tab, how far down; Enter sets it' },
   { keys: 'Alt + arrows', does: 'Move what is chosen by the grid; with Shift by a quarter of it' },
   { keys: 'Backspace', does: 'Take the last sign typed, or the last corner of an outline, back' },
   { keys: 'Delete', does: 'Delete what is chosen' },
   { keys: 'Esc', does: 'Cancel what is begun, or choose nothing' },
   { keys: 'Space + drag', does: 'Move the sheet' },
   { keys: 'Shift while drawing', does: 'Keep the line to steps of 15°' },
-  { keys: 'Alt while dragging', does: 'Nothing catches the pointer' },
+  { keys: 'Alt while dragging', does: 'Nothing catches the pointer, and an end leaves its joint' },
 ];
 
 const ARROWS: Readonly<Record<string, readonly [number, number]>> = {
@@ -37,6 +41,8 @@ const ARROWS: Readonly<Record<string, readonly [number, number]>> = {
 /** Carries out a key pressed on the board. False when it is none of the board's. */
 export function boardKey(event: KeyboardEvent): boolean {
   if (typingKey(event)) return true;
+  // Undo with nothing to undo takes back what is begun.
+  if (isPressed('Mod+z', event) && busy() && undoLabel(session.getState()) === null) return stepBack();
   const arrow = ARROWS[event.key];
   if (arrow !== undefined && event.altKey && !event.metaKey && !event.ctrlKey) {
     nudge(...arrow, event.shiftKey ? 'finer' : 'grid');
@@ -76,15 +82,27 @@ export function boardKey(event: KeyboardEvent): boolean {
   }
 }
 
-/** Keys that write the length and the angle of a running cut. Tab is one only once something is typed. */
+/** Keys that write a length and an angle, or a place. Tab is one only once something is typed. */
 function typingKey({ key, ctrlKey, metaKey, altKey }: KeyboardEvent): boolean {
   const typed = typedNow();
-  if (typed === null || ctrlKey || metaKey || altKey) return false;
-  if (typed !== 'ready' && key === 'Tab') send({ kind: 'next' });
-  else if (typed !== 'ready' && key === 'Enter') send({ kind: 'finish' });
-  else if (isTyped(typed === 'ready' ? null : typed, key)) send({ kind: 'type', sign: key });
+  if (ctrlKey || metaKey || altKey) return false;
+  const isWriting = typeof typed === 'object' && typed !== null;
+  if (isWriting && key === 'Tab') send({ kind: 'next' });
+  else if (isWriting && key === 'Enter') endTyping();
+  else if (isTyped(typed, key)) send({ kind: 'type', sign: key });
   else return false;
   return true;
+}
+
+/** Enter after numbers: where the drawing goes on, the crosshair, if it is in use, goes along. */
+function endTyping(): void {
+  const { marks, crosshair } = board.getState();
+  const typed = marks.find((mark) => mark.kind === 'typed');
+  send({ kind: 'finish' });
+  if (busy() && crosshair !== null && typed !== undefined && typed.error === null)
+    board.setState({
+      crosshair: { at: typed.at, words: placeWords(typed.at, session.getState().project.unit) },
+    });
 }
 
 /** Esc takes back step by step: what is begun, then what is chosen, then the crosshair. */

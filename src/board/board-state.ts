@@ -35,6 +35,12 @@ export interface BoardState {
   readonly symmetry: Symmetry;
   /** A cut ends where it leaves the patch it starts in; otherwise it goes through everything under the line. */
   readonly onePatch: boolean;
+  /** Lines keep to 15° steps without a key held. */
+  readonly steps: boolean;
+  /** What is pressed adds to what is chosen without a key held. */
+  readonly adds: boolean;
+  /** Nothing catches the pointer, without a key held. */
+  readonly free: boolean;
   /** Spots marked by dividing edges and cuts of the open block. */
   readonly divisions: readonly Point[];
   /** The form that is open beside the drawing, by its name. */
@@ -70,6 +76,9 @@ export const board = createStore<BoardState>(() => ({
   reachPx: 10,
   symmetry: 'none',
   onePatch: false,
+  steps: false,
+  adds: false,
+  free: false,
   divisions: [],
   form: null,
   valueView: false,

@@ -9,7 +9,8 @@ import { type Hit, hitAt } from './hit.ts';
 import { bringIntoView, sheetBox } from './looking.ts';
 import { bareField, fieldOf, inReadingOrder, type Snap, type SnapField, snapTo } from './snapping.ts';
 import type { Pointer, Surroundings } from './tools/tool.ts';
-import { cutName, cutWords, placeWords, snapWords } from './words.ts';
+import { cornerName, edgeName } from './whereabouts.ts';
+import { capital, cutName, cutWords, placeWords, snapWords } from './words.ts';
 import { sendIn, surroundings, tell } from './working.ts';
 
 /** The keyboard's pointer: it stands at exact places, and every tool works with it as with a mouse. */
@@ -96,11 +97,17 @@ function placeInWords(at: Point, around: Surroundings): string {
 const pointerAt = (at: Point): Pointer => ({
   at,
   screen: toScreen(board.getState().camera, at),
-  shift: false,
+  adds: false,
+  steps: false,
   free: false,
 });
 
-const exactly = (around: Surroundings): Surroundings => ({ ...around, reachIn: EXACT_IN, dragIn: EXACT_IN });
+const exactly = (around: Surroundings): Surroundings => ({
+  ...around,
+  reachIn: EXACT_IN,
+  grabIn: EXACT_IN,
+  dragIn: EXACT_IN,
+});
 
 /**
  * Does with the tool in hand what a click does. Selecting is different: the first press picks up what is there,
@@ -122,9 +129,9 @@ function click(pointer: Pointer): void {
 function pickUp(pointer: Pointer, around: Surroundings): void {
   const { block, plan, selection } = around;
   if (block === null || plan === null) return;
-  const hit = hitAt(block, plan, selection, pointer.at, around.reachIn);
+  const hit = hitAt(block, plan, selection, pointer.at, around.grabIn);
   sendIn({ kind: 'down', pointer }, around);
-  const held = hit.kind === 'cut' || hit.kind === 'cut-end' || hit.kind === 'corner';
+  const held = hit.kind !== 'patch' && hit.kind !== 'nothing';
   if (!held) sendIn({ kind: 'up', pointer }, around);
   board.setState({ held });
   tell(hitWords(hit, block, around.project.unit));
@@ -141,9 +148,9 @@ function hitWords(hit: Hit, block: Block, unit: Unit): string {
       return `${what} picked up, ${cutWords(cut, unit)}. ${goOn}`;
     }
     case 'corner':
-      return `Corner ${hit.corner + 1} picked up. ${goOn}`;
+      return `${capital(cornerName(block, hit.corner))} picked up. ${goOn}`;
     case 'edge':
-      return `Edge ${hit.edge + 1} chosen.`;
+      return `${capital(edgeName(block, hit.edge))} picked up. ${goOn}`;
     case 'patch':
       return `${hit.patch} chosen.`;
     case 'nothing':

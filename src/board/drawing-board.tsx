@@ -2,24 +2,62 @@ import type Konva from 'konva';
 import { type KeyboardEvent, useEffect, useLayoutEffect, useRef } from 'react';
 import { Layer, Shape, Stage } from 'react-konva/es/ReactKonvaCore.js';
 import { useStore } from 'zustand';
+import { pictures } from '../workspace/fabric-pictures.ts';
 import { landings } from '../workspace/plans.ts';
 import { session } from '../workspace/session.ts';
 import { boardKey } from './board-keys.ts';
 import { board } from './board-state.ts';
-import { drawMoving, drawStill } from './drawing.ts';
+import { Canvasful, TILE_PX } from './draw/figures.ts';
+import type { Pen } from './draw/pen.ts';
+import { squaredPictures } from './draw/under-picture.ts';
+import { SHEERS, type Sheer } from './drawing.ts';
+import { dropPaint, paintInFrame } from './frame.ts';
 import { listenTo } from './gestures.ts';
 import { setView } from './looking.ts';
 import { proposals } from './proposal.ts';
-import { followSession, typedNow } from './working.ts';
+import { busy, followSession, isWriting } from './working.ts';
 
-/** The plain canvas under Konva's wrapper: one shape draws everything of its layer. */
-const plain = (context: Konva.Context): CanvasRenderingContext2D =>
-  context._context as CanvasRenderingContext2D;
-const sceneStill = (context: Konva.Context): void => drawStill(plain(context));
-const sceneMoving = (context: Konva.Context): void => drawMoving(plain(context));
+/** The plain canvas under Konva's wrapper. */
+const penOn = (context: Konva.Context): Pen => ({
+  ctx: context._context as CanvasRenderingContext2D,
+  camera: board.getState().camera,
+});
 
-/** While numbers are typed, the space bar is a blank in them. */
-const isWriting = (): boolean => typedNow() !== null && typedNow() !== 'ready';
+/** One shape draws everything of its layer. */
+const SCENES = SHEERS.map(
+  ({ draw }) =>
+    (context: Konva.Context): void =>
+      draw(penOn(context)),
+);
+
+const isSame = (before: readonly unknown[] | undefined, now: readonly unknown[]): boolean =>
+  before?.length === now.length && now.every((part, k) => part === before[k]);
+
+/** How a canvas was drawn last. */
+interface Drawn {
+  readonly parts: readonly unknown[];
+  readonly whole: readonly unknown[];
+  /** Null where it was drawn whole without a look at its figures. */
+  readonly figures: Canvasful | null;
+}
+
+/** The squares of a canvas end on whole pixels, so that none shows an edge. */
+const hasWholeTiles = (): boolean => Number.isInteger(TILE_PX * globalThis.devicePixelRatio);
+
+/** Draws a canvas anew, where it can only in the squares in which something has changed. */
+function redraw({ inFigures }: Sheer, layer: Konva.Layer, parts: readonly unknown[], last?: Drawn): Drawn {
+  const whole = inFigures?.whole() ?? [];
+  const pen = penOn(layer.getContext());
+  const figures =
+    last === undefined || inFigures === undefined || !isSame(last.whole, whole) || !hasWholeTiles()
+      ? null
+      : inFigures.figures(pen);
+  const now = figures === null ? null : new Canvasful(board.getState().view, figures, last?.figures ?? null);
+  const isPaintedOver =
+    now && last?.figures && inFigures && now.paintOver(pen, last.figures, inFigures.paint);
+  if (!isPaintedOver) layer.drawScene();
+  return { parts, whole, figures: now };
+}
 
 interface DrawingBoardProps {
   /** What the board is called aloud: the block's name. */
@@ -28,18 +66,17 @@ interface DrawingBoardProps {
   readonly describedBy: string;
 }
 
-/** The drawing board: two canvases, what lies still and what moves, redrawn at most once a frame. */
+/** The drawing board: canvases over each other, each redrawn when what it shows has changed, at most once a frame. */
 export function DrawingBoard({ name, describedBy }: DrawingBoardProps) {
   const frame = useRef<HTMLDivElement>(null);
-  const still = useRef<Konva.Layer>(null);
-  const moving = useRef<Konva.Layer>(null);
+  const layers = useRef<(Konva.Layer | null)[]>([]);
   const spaceHeld = useRef(false);
   const view = useStore(board, (state) => state.view);
   const tool = useStore(board, (state) => state.tool);
 
   useLayoutEffect(() => {
     const element = frame.current!;
-    const measure = (): void => setView({ width: element.clientWidth, height: element.clientHeight });
+    const measure = (): void => setView({ width: element.clientWidth, height: element.clientHeight }, busy());
     measure();
     const observer = new ResizeObserver(measure);
     observer.observe(element);
@@ -50,9 +87,18 @@ export function DrawingBoard({ name, describedBy }: DrawingBoardProps) {
   useEffect(followSession, []);
 
   useEffect(() => {
-    const drawAll = (): void => {
-      still.current?.batchDraw();
-      moving.current?.batchDraw();
+    const drawn: Drawn[] = [];
+    const paint = (): void => {
+      for (const [k, sheer] of SHEERS.entries()) {
+        const parts = sheer.parts();
+        const layer = layers.current[k];
+        if (layer && !isSame(drawn[k]?.parts, parts)) drawn[k] = redraw(sheer, layer, parts, drawn[k]);
+      }
+    };
+    const paintSoon = (): void => paintInFrame(paint);
+    const paintAll = (): void => {
+      drawn.length = 0;
+      paintSoon();
     };
     // Where an inch is on the screen, for whoever points at the board from outside, such as a journey's mouse.
     const tellCamera = (): void => {
@@ -60,28 +106,31 @@ export function DrawingBoard({ name, describedBy }: DrawingBoardProps) {
       frame.current!.dataset.camera = `${scale} ${x} ${y}`;
     };
     tellCamera();
-    drawAll();
+    paintSoon();
     // Type drawn before its font has come would stay in the wrong one.
-    void document.fonts.load("600 16px 'Source Sans 3 Variable'").then(drawAll, drawAll);
-    const stopSession = session.subscribe(drawAll);
-    const stopLandings = landings.subscribe(drawAll);
-    const stopProposals = proposals.subscribe(drawAll);
+    void document.fonts.load("600 16px 'Source Sans 3 Variable'").then(paintAll, paintAll);
+    const stopSession = session.subscribe(paintSoon);
+    const stopLandings = landings.subscribe(paintSoon);
+    const stopProposals = proposals.subscribe(paintSoon);
+    const stopPictures = pictures.subscribe(paintSoon);
+    const stopSquared = squaredPictures.subscribe(paintSoon);
     const stopBoard = board.subscribe((state, before) => {
-      moving.current?.batchDraw();
+      paintSoon();
       if (state.camera !== before.camera) tellCamera();
-      const { marks: _m, said: _s, crosshair: _c, held: _h, chosen: _ch, ...rest } = state;
-      const changed = (Object.keys(rest) as (keyof typeof rest)[]).some((key) => rest[key] !== before[key]);
-      if (changed) still.current?.batchDraw();
     });
     return () => {
       stopSession();
       stopLandings();
       stopProposals();
+      stopPictures();
+      stopSquared();
       stopBoard();
+      dropPaint(paint);
     };
   }, []);
 
   const onKey = (event: KeyboardEvent): void => {
+    // While numbers are typed, the space bar is a blank in them.
     if (event.key === ' ' && !isWriting()) {
       spaceHeld.current = event.type === 'keydown';
       frame.current!.dataset.space = String(spaceHeld.current);
@@ -113,12 +162,17 @@ export function DrawingBoard({ name, describedBy }: DrawingBoardProps) {
       }}
     >
       <Stage width={view.width} height={view.height} listening={false}>
-        <Layer ref={still} listening={false}>
-          <Shape sceneFunc={sceneStill} listening={false} />
-        </Layer>
-        <Layer ref={moving} listening={false}>
-          <Shape sceneFunc={sceneMoving} listening={false} />
-        </Layer>
+        {SHEERS.map(({ name }, k) => (
+          <Layer
+            key={name}
+            ref={(layer) => {
+              layers.current[k] = layer;
+            }}
+            listening={false}
+          >
+            <Shape sceneFunc={SCENES[k]!} listening={false} />
+          </Layer>
+        ))}
       </Stage>
     </div>
   );

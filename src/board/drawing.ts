@@ -1,28 +1,41 @@
 import { valueOfColor } from '../document/lightness.ts';
-import type { Block, Fabric } from '../document/project.ts';
+import type { Block, Fabric, Project } from '../document/project.ts';
 import type { Point } from '../geometry/point.ts';
 import type { PiecingPlan } from '../piecing/plan.ts';
+import { pictures } from '../workspace/fabric-pictures.ts';
 import { shownPlan } from '../workspace/plans.ts';
 import { session, shownProject } from '../workspace/session.ts';
-import { blockOnSheet, board, gridInUse } from './board-state.ts';
+import { type BoardState, blockOnSheet, board, gridInUse } from './board-state.ts';
 import { drawAxes, drawDivisions } from './draw/aids.ts';
 import {
-  drawFindings,
-  drawJoins,
-  drawLabels,
   drawLines,
   drawLit,
   drawPatches,
-  drawSections,
+  findingFigures,
+  findingsAt,
+  joinFigures,
+  type LineFigure,
+  labelFigures,
+  lineFigure,
+  outlineFigure,
+  sectionFigures,
 } from './draw/block.ts';
+import type { Figure } from './draw/figures.ts';
 import { drawFinding } from './draw/finding.ts';
+import { drawLens } from './draw/lens.ts';
 import { drawChosen, drawCrosshair, drawMarks } from './draw/marks.ts';
 import type { Pen } from './draw/pen.ts';
 import { drawProposal } from './draw/proposal.ts';
 import { drawGrid, drawSheet } from './draw/sheet.ts';
-import { drawUnitsFirst } from './draw/unit-first.ts';
+import {
+  drawUnderPicture,
+  FABRIC_OVER_PICTURE,
+  hasPictureShown,
+  squaredPictures,
+} from './draw/under-picture.ts';
+import { unitFirstFigures } from './draw/unit-first.ts';
 import { sheetBox } from './looking.ts';
-import { proposals } from './proposal.ts';
+import { type Proposal, proposals } from './proposal.ts';
 import type { Mark } from './tools/tool.ts';
 
 const byId = new WeakMap<readonly Fabric[], ReadonlyMap<string, Fabric>>();
@@ -46,52 +59,132 @@ function asValues(fabrics: readonly Fabric[]): readonly Fabric[] {
   return greys;
 }
 
-/** Draws what lies still while the pointer moves about: the sheet, the block and its plan. */
-export function drawStill(ctx: CanvasRenderingContext2D): void {
-  const state = board.getState();
-  const project = shownProject(session.getState());
-  const pen: Pen = { ctx, camera: state.camera };
-  const box = sheetBox();
-  const block = blockOnSheet();
-  drawSheet(pen, box, project.unit);
-  drawGrid(pen, box, gridInUse(project), project.unit, state.gridKind);
-  if (block === null) return;
-  const fabrics = fabricsById(state.valueView ? asValues(project.fabrics) : project.fabrics);
-  const proposal = proposals.getState().shown;
-  if (proposal !== null && proposal.block === block) {
-    drawPlanned(pen, proposal.after, shownPlan(proposal.after).plan ?? shownPlan(block).plan, fabrics);
-    drawProposal(pen, proposal);
-    return;
-  }
-  const { plan } = shownPlan(block);
-  drawPlanned(pen, block, plan, fabrics);
-  if (plan === null) return;
-  const finding = state.lit?.kind === 'finding' ? plan.findings[state.lit.index] : undefined;
-  if (finding !== undefined) drawFinding(pen, block, plan, finding);
-  else if (state.lit !== null) drawLit(pen, block, plan, state.lit);
-  drawFindings(pen, plan, {
-    lit: state.lit?.kind === 'finding' ? state.lit.index : null,
-    avoid: session.getState().draft === null ? [] : state.marks.flatMap(placesOf),
-  });
+/** What is on the sheet at this moment. */
+interface Scene {
+  readonly state: BoardState;
+  readonly project: Project;
+  /** The block as it is drawn: as a repair would leave it while that is shown. Null on an empty sheet. */
+  readonly block: Block | null;
+  readonly plan: PiecingPlan | null;
+  readonly fabrics: ReadonlyMap<string, Fabric>;
+  readonly proposal: Proposal | null;
 }
 
-/** A block and what its plan makes of it; its lines alone while there is no plan yet. */
-function drawPlanned(
-  pen: Pen,
-  block: Block,
-  plan: PiecingPlan | null,
-  fabrics: ReadonlyMap<string, Fabric>,
-): void {
-  if (plan === null) {
-    drawLines(pen, block, true);
+function sceneNow(): Scene {
+  const state = board.getState();
+  const project = shownProject(session.getState());
+  const block = blockOnSheet();
+  const { shown } = proposals.getState();
+  const proposal = shown?.block === block ? shown : null;
+  return {
+    state,
+    project,
+    block: proposal?.after ?? block,
+    plan:
+      (proposal === null ? null : shownPlan(proposal.after).plan) ??
+      (block === null ? null : shownPlan(block).plan),
+    fabrics: fabricsById(state.valueView ? asValues(project.fabrics) : project.fabrics),
+    proposal,
+  };
+}
+
+const isPainted = (plan: PiecingPlan): boolean => plan.patches.some(({ fabric }) => fabric !== null);
+
+/** The sheet, a picture that is traced, and the fabrics over it. */
+function drawGround(pen: Pen): void {
+  const { state, project, block, plan, fabrics } = sceneNow();
+  const box = sheetBox();
+  drawSheet(pen, box, project.unit);
+  if (block !== null) drawUnderPicture(pen, block, session.getState().draft !== null, state.valueView);
+  drawGrid(pen, box, gridInUse(project), project.unit, state.gridKind);
+  if (plan === null) return;
+  pen.ctx.save();
+  if (hasPictureShown(block)) pen.ctx.globalAlpha = FABRIC_OVER_PICTURE;
+  drawPatches(pen, plan, fabrics, state.valueView);
+  pen.ctx.restore();
+}
+
+/** The cuts but those that what is chosen is drawn over, then the outline. */
+function cutFigures({ camera }: Pen): readonly Figure[] {
+  const { block, plan, proposal } = sceneNow();
+  if (block === null) return [];
+  const covered = new Set(plan === null || proposal !== null ? [] : session.getState().selection);
+  const cuts = block.cuts.filter(({ id }) => !covered.has(id)).map((cut) => lineFigure(camera, cut));
+  return [...cuts, outlineFigure(camera, block.outline, plan?.verdict !== 'broken')];
+}
+
+/** Cuts are stroked together: where their halos overlap they must not be thicker. */
+function drawCutFigures(pen: Pen, figures: readonly Figure[]): void {
+  const { block, plan, fabrics } = sceneNow();
+  const lines = figures.filter((figure): figure is LineFigure => 'segment' in figure);
+  drawLines(
+    pen,
+    lines.map(({ segment }) => segment),
+    hasPictureShown(block) || isOnPrints(plan, fabrics),
+  );
+  for (const figure of figures) if (!('segment' in figure)) figure.draw(pen);
+}
+
+const isOnPrints = (plan: PiecingPlan | null, fabrics: ReadonlyMap<string, Fabric>): boolean =>
+  plan?.patches.some(({ fabric }) => fabric !== null && fabrics.get(fabric)?.picture) ?? false;
+
+/** What the plan makes of the block, but for its findings. */
+function* plannedFigures(pen: Pen): Generator<Figure> {
+  const { block, plan, fabrics } = sceneNow();
+  if (block === null || plan === null) return;
+  yield* sectionFigures(pen.camera, plan, fabrics);
+  yield* joinFigures(pen.camera, plan.joins);
+  yield* labelFigures(pen, plan, fabrics, hasPictureShown(block));
+  yield* unitFirstFigures(pen, plan);
+}
+
+function* shownFindings({ camera }: Pen): Generator<Figure> {
+  const { state, plan } = sceneNow();
+  if (plan === null) return;
+  const lit = litFinding(state, plan)?.index ?? null;
+  yield* findingFigures(camera, plan, { lit, hidden: findingsUnderHand(state, plan) });
+}
+
+const drawAll = (pen: Pen, figures: Iterable<Figure>): void => {
+  for (const figure of figures) figure.draw(pen);
+};
+
+/** What the plan makes of the block, a repair that is shown, and what a panel points at. */
+function drawPlanned(pen: Pen): void {
+  const { state, project, block, plan, fabrics, proposal } = sceneNow();
+  if (block === null) return;
+  drawAll(pen, [...plannedFigures(pen)]);
+  if (proposal !== null) {
+    drawProposal(pen, proposal, sheetBox());
     return;
   }
-  drawPatches(pen, plan, fabrics);
-  drawLines(pen, block, plan.verdict !== 'broken');
-  drawSections(pen, plan, fabrics);
-  drawJoins(pen, plan.joins);
-  drawLabels(pen, plan, fabrics);
-  drawUnitsFirst(pen, plan);
+  if (plan === null) return;
+  const lit = litFinding(state, plan);
+  if (lit !== null) drawFinding(pen, block, plan, lit.finding);
+  else if (state.lit !== null) drawLit(pen, block, plan, state.lit);
+  drawAll(pen, [...shownFindings(pen)]);
+  if (lit !== null)
+    drawLens(pen, {
+      block,
+      plan,
+      finding: lit.finding,
+      fabrics,
+      asGrey: state.valueView,
+      view: state.view,
+      unit: project.unit,
+    });
+}
+
+function litFinding({ lit }: BoardState, plan: PiecingPlan) {
+  const finding = lit?.kind === 'finding' ? plan.findings[lit.index] : undefined;
+  return finding === undefined || lit?.kind !== 'finding' ? null : { finding, index: lit.index };
+}
+
+/** Findings whose markers would stand over what is being drawn. */
+function findingsUnderHand({ camera, marks }: BoardState, plan: PiecingPlan): ReadonlySet<number> {
+  return session.getState().draft === null
+    ? new Set()
+    : findingsAt(camera, plan.findings, marks.flatMap(placesOf));
 }
 
 /** Where a mark of the tool in hand stands. */
@@ -108,11 +201,10 @@ function placesOf(mark: Mark): readonly Point[] {
   }
 }
 
-/** Draws what follows the pointer: what is chosen, the marks of the tool in hand, the crosshair. */
-export function drawMoving(ctx: CanvasRenderingContext2D): void {
+/** What follows the pointer: what is chosen, the marks of the tool in hand, the crosshair. */
+function drawMoving(pen: Pen): void {
   const state = board.getState();
   const { selection, project } = session.getState();
-  const pen: Pen = { ctx, camera: state.camera };
   const block = blockOnSheet();
   const plan = block === null ? null : shownPlan(block).plan;
   const snap = state.marks.find((mark) => mark.kind === 'snap');
@@ -125,3 +217,93 @@ export function drawMoving(ctx: CanvasRenderingContext2D): void {
   if (state.crosshair !== null) drawCrosshair(pen, state.crosshair, state.view, snap !== undefined);
   drawMarks(pen, block, plan, state.marks, project.unit, state.view);
 }
+
+/** One of the canvases that lie over each other. */
+export interface Sheer {
+  readonly name: string;
+  readonly draw: (pen: Pen) => void;
+  /** All that its picture hangs on; drawn anew when one part is another. */
+  readonly parts: () => readonly unknown[];
+  /** How it is drawn anew only where something has come or gone; without it always whole. */
+  readonly inFigures?: {
+    /** Parts that concern the whole canvas: when one is another, it is drawn whole. */
+    readonly whole: () => readonly unknown[];
+    /** All that is on it, the lowest first; null where it shows more than figures. */
+    readonly figures: (pen: Pen) => readonly Figure[] | null;
+    readonly paint: (pen: Pen, figures: readonly Figure[]) => void;
+  };
+}
+
+/** What the lines hang on beside the block. */
+function wholeOfLines(): readonly unknown[] {
+  const { project, block, plan, fabrics, state } = sceneNow();
+  return [...lookOf(state), ...settingsOf(project), hasPictureShown(block), isOnPrints(plan, fabrics)];
+}
+
+/** What the plan's canvas hangs on beside the plan. */
+function wholeOfPlan(): readonly unknown[] {
+  const { project, block, proposal, state } = sceneNow();
+  return [...lookOf(state), ...settingsOf(project), proposal, block === null, hasPictureShown(block)];
+}
+
+/**
+ * The drawing from the bottom up. Each is drawn anew only when something it shows has changed, and only there: while
+ * the pointer moves a line of a large block, whose plan comes later, that is a few lines and what follows the pointer.
+ */
+export const SHEERS: readonly Sheer[] = [
+  {
+    name: 'ground',
+    draw: drawGround,
+    parts: () => {
+      const { project, block, plan, state } = sceneNow();
+      const { cuts: _, ...rest } = block ?? { cuts: null };
+      const painted = plan !== null && isPainted(plan) ? plan : null;
+      const traced = hasPictureShown(block)
+        ? [squaredPictures.getState().made, session.getState().draft === null]
+        : [];
+      return [...lookOf(state), ...settingsOf(project), ...Object.values(rest), painted, ...traced];
+    },
+  },
+  {
+    name: 'lines',
+    draw: (pen) => drawCutFigures(pen, cutFigures(pen)),
+    parts: () => {
+      const { block, plan, proposal } = sceneNow();
+      const { selection } = session.getState();
+      return [...wholeOfLines(), block, plan?.verdict === 'broken', plan === null, proposal, selection];
+    },
+    inFigures: { whole: wholeOfLines, figures: cutFigures, paint: drawCutFigures },
+  },
+  {
+    name: 'plan',
+    draw: drawPlanned,
+    parts: () => {
+      const { block, plan, state } = sceneNow();
+      const hidden = plan === null ? '' : [...findingsUnderHand(state, plan)].join();
+      return [...wholeOfPlan(), plan, state.lit === null ? null : block, hidden];
+    },
+    inFigures: {
+      whole: wholeOfPlan,
+      figures: (pen) => {
+        const { state, proposal } = sceneNow();
+        return state.lit !== null || proposal !== null
+          ? null
+          : [...plannedFigures(pen), ...shownFindings(pen)];
+      },
+      paint: drawAll,
+    },
+  },
+  { name: 'moving', draw: drawMoving, parts: () => [{}] },
+];
+
+/** How the board is looked at: all of its state but what only the moving canvas shows. */
+function lookOf(state: BoardState): readonly unknown[] {
+  const { marks: _m, said: _s, crosshair: _c, held: _h, chosen: _ch, isFinger: _f, ...look } = state;
+  return Object.values(look);
+}
+
+/** What all drawings of a project share, and the pictures of its fabrics that have come. */
+const settingsOf = ({ blocks: _, ...settings }: Project): readonly unknown[] => [
+  ...Object.values(settings),
+  pictures.getState().ready,
+];

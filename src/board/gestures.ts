@@ -1,9 +1,11 @@
 import type { Point } from '../geometry/point.ts';
+import { say } from '../workspace/actions.ts';
 import { board } from './board-state.ts';
 import { toBoard } from './camera.ts';
+import { dropWork, workInFrame } from './frame.ts';
 import { pan, zoomBy } from './looking.ts';
 import type { Mark, Pointer, ToolEvent } from './tools/tool.ts';
-import { cancel, closeForm, send } from './working.ts';
+import { type BeforePress, beforePress, cancel, closeForm, send, takeBackPress } from './working.ts';
 
 /** Marks of something begun or measured, which stay when the pointer goes away. */
 const LASTING: ReadonlySet<Mark['kind']> = new Set(['line', 'outline', 'measure', 'typed']);
@@ -14,17 +16,31 @@ interface Touch {
   readonly screen: Point;
 }
 
+/** The press that draws, and how things stood before it. */
+interface Press {
+  readonly id: number;
+  readonly before: BeforePress;
+}
+
+/** So long after a pen was last near, a touch is taken for the hand that holds it: it draws nothing. Milliseconds. */
+const HAND_RESTS_MS = 1000;
+
 /**
  * Turns the browser's pointer, wheel and touch events on an element into events of the tool in hand and moves of
- * the camera. Moves are handed on once a frame, the newest only. Returns a function that lets go of the element.
+ * the camera. Moves are handed on once a frame, the newest only. While a pen is down, touches are ignored; soon after
+ * it they only move the sheet, two at a time. A press that is taken away (a second finger, a pen after the palm, the
+ * window left) takes back what it began and nothing before it. Returns a function that lets go of the element.
  */
 export function listenTo(element: HTMLElement, spaceHeld: () => boolean): () => void {
   /** Fingers on the board, in the order they came down. */
   let touches: readonly Touch[] = [];
-  let drawing: number | null = null;
+  /** Touches of a resting hand. */
+  const resting = new Set<number>();
+  let drawing: Press | null = null;
+  let penDown: number | null = null;
+  let penSeenAt = Number.NEGATIVE_INFINITY;
   let panning: Touch | null = null;
   let waiting: ToolEvent | null = null;
-  let frame = 0;
 
   const placeOf = (event: MouseEvent): Point => {
     const box = element.getBoundingClientRect();
@@ -32,27 +48,55 @@ export function listenTo(element: HTMLElement, spaceHeld: () => boolean): () => 
   };
   const pointerOf = (event: PointerEvent): Pointer => {
     const screen = placeOf(event);
+    const { camera, adds, steps, free } = board.getState();
     return {
-      at: toBoard(board.getState().camera, screen),
+      at: toBoard(camera, screen),
       screen,
-      shift: event.shiftKey,
-      free: event.altKey || event.ctrlKey,
+      adds: event.shiftKey || adds,
+      steps: event.shiftKey || steps,
+      free: event.altKey || event.ctrlKey || free,
     };
   };
 
   const flush = (): void => {
-    cancelAnimationFrame(frame);
-    frame = 0;
+    dropWork(flush);
     const event = waiting;
     waiting = null;
     if (event !== null) send(event);
   };
   const later = (event: ToolEvent): void => {
     waiting = event;
-    if (frame === 0) frame = requestAnimationFrame(flush);
+    workInFrame(flush);
   };
 
+  /** Takes the running press back. True when it had begun something. */
+  const takeBack = (): boolean => {
+    const press = drawing;
+    drawing = null;
+    if (press === null) return false;
+    waiting = null;
+    return takeBackPress(press.before);
+  };
+
+  /** Whoever holds a pen rests the hand beside it: its touches are not meant. */
+  const onPen = (event: PointerEvent): void => {
+    penDown = event.pointerId;
+    for (const { id } of touches) resting.add(id);
+    touches = [];
+    if (drawing !== null && resting.has(drawing.id)) takeBack();
+  };
+
+  const isHandAtRest = (event: PointerEvent): boolean => event.timeStamp - penSeenAt < HAND_RESTS_MS;
+
   const onDown = (event: PointerEvent): void => {
+    if (event.pointerType === 'touch' && penDown !== null) {
+      resting.add(event.pointerId);
+      return;
+    }
+    if (event.pointerType === 'pen') {
+      penSeenAt = event.timeStamp;
+      onPen(event);
+    }
     element.focus({ preventScroll: true });
     if (board.getState().held) cancel();
     closeForm();
@@ -63,12 +107,10 @@ export function listenTo(element: HTMLElement, spaceHeld: () => boolean): () => 
       touches = [...touches, { id: event.pointerId, screen }];
       if (touches.length === 2) {
         // A second finger means the sheet is to be moved: what the first one began is taken back.
-        flush();
-        cancel();
-        drawing = null;
+        takeBack();
         return;
       }
-      if (touches.length > 2) return;
+      if (touches.length > 2 || isHandAtRest(event)) return;
     }
     if (event.button === 1 || (event.button === 0 && spaceHeld())) {
       event.preventDefault();
@@ -78,13 +120,23 @@ export function listenTo(element: HTMLElement, spaceHeld: () => boolean): () => 
     }
     if (event.button !== 0 || drawing !== null) return;
     flush();
-    drawing = event.pointerId;
+    drawing = { id: event.pointerId, before: beforePress() };
     const pointer = pointerOf(event);
     send({ kind: 'move', pointer });
     send({ kind: 'down', pointer });
   };
 
   const onMove = (event: PointerEvent): void => {
+    if (resting.has(event.pointerId)) return;
+    if (event.pointerType === 'pen') penSeenAt = event.timeStamp;
+    if (event.pointerType !== 'touch') {
+      if (board.getState().isFinger) board.setState({ isFinger: false });
+      // Let go where the window could not see it.
+      if (drawing?.id === event.pointerId && event.buttons === 0) {
+        onLost(event);
+        return;
+      }
+    }
     const screen = placeOf(event);
     if (panning?.id === event.pointerId) {
       pan(screen[0] - panning.screen[0], screen[1] - panning.screen[1]);
@@ -95,8 +147,11 @@ export function listenTo(element: HTMLElement, spaceHeld: () => boolean): () => 
       pinch(event.pointerId, screen);
       return;
     }
-    if (touches.length === 1) touches = [{ id: event.pointerId, screen }];
-    if (drawing !== null && drawing !== event.pointerId) return;
+    if (event.pointerType === 'touch') {
+      if (drawing?.id !== event.pointerId) return;
+      touches = [{ id: event.pointerId, screen }];
+    }
+    if (drawing !== null && drawing.id !== event.pointerId) return;
     later({ kind: 'move', pointer: pointerOf(event) });
   };
 
@@ -115,14 +170,21 @@ export function listenTo(element: HTMLElement, spaceHeld: () => boolean): () => 
     if (before > 0) zoomBy(after / before, middleAfter);
   };
 
-  const onUp = (event: PointerEvent): void => {
+  const forget = (event: PointerEvent): void => {
     touches = touches.filter(({ id }) => id !== event.pointerId);
+    resting.delete(event.pointerId);
+    if (penDown === event.pointerId) penDown = null;
+    if (event.pointerType === 'pen') penSeenAt = event.timeStamp;
+  };
+
+  const onUp = (event: PointerEvent): void => {
+    forget(event);
     if (panning?.id === event.pointerId) {
       panning = null;
       delete element.dataset.panning;
       return;
     }
-    if (drawing !== event.pointerId) return;
+    if (drawing?.id !== event.pointerId) return;
     drawing = null;
     flush();
     send({ kind: 'up', pointer: pointerOf(event) });
@@ -130,15 +192,21 @@ export function listenTo(element: HTMLElement, spaceHeld: () => boolean): () => 
 
   /** The browser took the pointer away: nothing was meant. */
   const onLost = (event: PointerEvent): void => {
-    touches = touches.filter(({ id }) => id !== event.pointerId);
+    forget(event);
     if (panning?.id === event.pointerId) {
       panning = null;
       delete element.dataset.panning;
     }
-    if (drawing !== event.pointerId) return;
-    drawing = null;
-    waiting = null;
-    cancel();
+    if (drawing?.id === event.pointerId) lose();
+  };
+
+  const lose = (): void => {
+    if (takeBack()) say('trouble', 'The pointer was lost on the way. The drawing is as it was before.');
+  };
+
+  /** Whoever leaves the window in the middle of a press did not mean it. */
+  const onAway = (): void => {
+    if (document.hidden || !document.hasFocus()) lose();
   };
 
   const onLeave = (event: PointerEvent): void => {
@@ -170,6 +238,9 @@ export function listenTo(element: HTMLElement, spaceHeld: () => boolean): () => 
   const noMenu = (event: Event): void => event.preventDefault();
   const doubled = (): void => send({ kind: 'finish' });
 
+  window.addEventListener('blur', onAway);
+  document.addEventListener('visibilitychange', onAway);
+
   element.addEventListener('pointerdown', onDown);
   element.addEventListener('pointermove', onMove);
   element.addEventListener('pointerup', onUp);
@@ -180,7 +251,9 @@ export function listenTo(element: HTMLElement, spaceHeld: () => boolean): () => 
   element.addEventListener('contextmenu', noMenu);
   element.addEventListener('dblclick', doubled);
   return () => {
-    cancelAnimationFrame(frame);
+    dropWork(flush);
+    window.removeEventListener('blur', onAway);
+    document.removeEventListener('visibilitychange', onAway);
     element.removeEventListener('pointerdown', onDown);
     element.removeEventListener('pointermove', onMove);
     element.removeEventListener('pointerup', onUp);

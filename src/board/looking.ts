@@ -33,22 +33,52 @@ export function sheetBox(): Box {
   return points.length === 0 ? EMPTY_SHEET : boxOf(points);
 }
 
-/** Tells the size of the board. What is on the sheet is fitted again unless a person has chosen where to look at it. */
-export function setView(view: ViewSize): void {
+/** The board has another size than the sheet was fitted to, and a hand was at work. */
+let isFitDue = false;
+
+/**
+ * Tells the size of the board. What is on the sheet is fitted again unless a person has chosen where to look at it. It
+ * lies still under a hand at work, or what is drawn would end elsewhere: `settleView` follows when the hand rests.
+ */
+export function setView(view: ViewSize, isAtWork: boolean): void {
   board.setState({ view });
   const { fitted, fittedTo } = board.getState();
-  if (fitted || fittedTo !== session.getState().blockId) zoomToFit();
+  if (!fitted && fittedTo === session.getState().blockId) return;
+  if (isAtWork) isFitDue = true;
+  else zoomToFit();
+}
+
+/** The hand rests: what `setView` put off is done. */
+export function settleView(): void {
+  if (!isFitDue) return;
+  isFitDue = false;
+  if (board.getState().fitted) zoomToFit();
 }
 
 export function zoomToFit(): void {
   const { view } = board.getState();
   if (view.width === 0) return;
   halt();
-  board.setState({
-    camera: fittedCamera(sheetBox(), view, view.width < NARROW_PX ? NARROW_INSET : INSET),
-    fitted: true,
-    fittedTo: session.getState().blockId,
-  });
+  board.setState({ camera: fitted(), fitted: true, fittedTo: session.getState().blockId });
+}
+
+const fitted = (): Camera => {
+  const { view } = board.getState();
+  return fittedCamera(sheetBox(), view, view.width < NARROW_PX ? NARROW_INSET : INSET);
+};
+
+/** An outline this much smaller than what was fitted is fitted again. */
+const MUCH_SMALLER = 1.5;
+
+/** Fits the sheet again when its outline has grown out of a fitted view or become small in it. */
+export function fitAgain(): void {
+  const { camera, view, fitted: isFitted } = board.getState();
+  if (!isFitted || view.width === 0) return;
+  const { minX, minY, maxX, maxY } = sheetBox();
+  const [left, top] = toScreen(camera, [minX, minY]);
+  const [right, bottom] = toScreen(camera, [maxX, maxY]);
+  const isInside = left >= 0 && top >= 0 && right <= view.width && bottom <= view.height;
+  if (!isInside || fitted().scale > camera.scale * MUCH_SMALLER) zoomToFit();
 }
 
 /** Scales about a place of the screen, the middle unless told. */

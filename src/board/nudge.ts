@@ -1,8 +1,14 @@
+import type { Block } from '../document/project.ts';
+import { TOUCH_IN } from '../geometry/lattice.ts';
+import type { Point, Segment } from '../geometry/point.ts';
 import { edit } from '../workspace/actions.ts';
 import { session } from '../workspace/session.ts';
 import { board } from './board-state.ts';
 import { gridStep } from './grid.ts';
-import { moveCornerAttached, shiftCutsAttached } from './reshape.ts';
+import { edgesOf } from './nearness.ts';
+import { moveCornerAttached, moveEdgeAttached, shiftCutsAttached } from './reshape.ts';
+import { edgeName } from './whereabouts.ts';
+import { capital } from './words.ts';
 import { cancel, tell } from './working.ts';
 
 /** Moves what is chosen by one step of the grid, or a quarter of one; presses in a row are one step of the history. */
@@ -20,15 +26,37 @@ export function nudge(dx: number, dy: number, size: 'grid' | 'finer'): void {
     tell(session.getState().project === project ? 'It cannot move there.' : 'Moved.');
     return;
   }
-  const corner = project.blocks.find(({ id }) => id === blockId)?.outline;
-  const at = chosen?.kind === 'corner' ? corner?.[chosen.corner] : undefined;
+  const block = project.blocks.find(({ id }) => id === blockId);
+  const edge = chosen?.kind === 'edge' ? edgesOf(block?.outline ?? [])[chosen.edge] : undefined;
+  if (block !== undefined && chosen?.kind === 'edge' && edge !== undefined) {
+    nudgeEdge(block, chosen.edge, edge, by);
+    return;
+  }
+  const at = chosen?.kind === 'corner' ? block?.outline[chosen.corner] : undefined;
   if (chosen?.kind !== 'corner' || at === undefined) {
-    tell('Choose a cut or a corner first.');
+    tell('Choose a cut, a corner or an edge first.');
     return;
   }
   edit(
     'Move corner',
     (before) => moveCornerAttached(before, blockId, chosen.corner, [at[0] + by[0], at[1] + by[1]]),
     { merge: `nudge ${blockId} corner ${chosen.corner}` },
+  );
+}
+
+function nudgeEdge(block: Block, index: number, [from, to]: Segment, by: Point): void {
+  const turn = (to[0] - from[0]) * by[1] - (to[1] - from[1]) * by[0];
+  if (Math.abs(turn) <= TOUCH_IN * Math.hypot(...by)) {
+    tell('An edge moves to its sides, not along itself.');
+    return;
+  }
+  const { project } = session.getState();
+  edit('Move edge', (before) => moveEdgeAttached(before, block.id, index, by), {
+    merge: `nudge ${block.id} edge ${index}`,
+  });
+  tell(
+    session.getState().project === project
+      ? 'It cannot move there.'
+      : `${capital(edgeName(block, index))} moved.`,
   );
 }

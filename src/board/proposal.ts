@@ -4,40 +4,65 @@ import type { Block } from '../document/project.ts';
 import { STRAIGHT_IN } from '../geometry/lattice.ts';
 import type { Point, Segment } from '../geometry/point.ts';
 import { distance } from '../geometry/ring.ts';
-import type { Change } from '../piecing/repairs/repair.ts';
+import type { Repair } from '../piecing/repairs/repair.ts';
 import { session } from '../workspace/session.ts';
 
 /** A change to the block on the board that is shown, not made. */
 export interface Proposal {
   /** The state of the block it was made for; shown on that one only. */
   readonly block: Block;
-  readonly change: Change;
+  readonly repair: Repair;
   /** The block as it would be, under an id of its own. */
   readonly after: Block;
   /** Lines that would come, and those that would go. */
   readonly added: readonly Segment[];
   readonly removed: readonly Segment[];
+  /** Cuts of the block that would be others, or gone. */
+  readonly changed: readonly string[];
 }
 
-export const proposals = createStore<{ readonly shown: Proposal | null }>(() => ({ shown: null }));
+interface Proposals {
+  readonly shown: Proposal | null;
+  /** It stays when the pointer goes: a finger that showed it cannot rest on it. */
+  readonly isHeld: boolean;
+}
 
-/** Shows on the board what a change would leave of a block of the recorded project; null shows the block as it is. */
-export function propose(block: Block, change: Change | null): void {
+export const proposals = createStore<Proposals>(() => ({ shown: null, isHeld: false }));
+
+const isShown = (block: Block, repair: Repair): boolean => {
   const { shown } = proposals.getState();
-  if (change === null) {
-    if (shown !== null) proposals.setState({ shown: null });
-    return;
-  }
-  const changed = applyRepair(session.getState().project, block.id, change).blocks.find(
+  return shown !== null && shown.block === block && shown.repair === repair;
+};
+
+/** Shows on the board what a repair would leave of a block of the recorded project. */
+export function propose(block: Block, repair: Repair): void {
+  if (isShown(block, repair)) return;
+  const changed = applyRepair(session.getState().project, block.id, repair.change).blocks.find(
     ({ id }) => id === block.id,
   );
   if (changed === undefined) return;
   const after = { ...changed, id: `${block.id} as proposed` };
-  proposals.setState({ shown: { block, change, after, ...linesChanged(block, after) } });
+  proposals.setState({ shown: { block, repair, after, ...changesOf(block, after) }, isHeld: false });
+}
+
+/** The same, and it stays until it is done or taken back. */
+export function proposeAndHold(block: Block, repair: Repair): void {
+  propose(block, repair);
+  proposals.setState({ isHeld: true });
+}
+
+/** The pointer or the keyboard goes on: the block as it is, unless what is shown is held. */
+export function leaveProposal(): void {
+  if (!proposals.getState().isHeld) withdraw();
+}
+
+/** The block as it is. */
+export function withdraw(): void {
+  if (proposals.getState().shown !== null) proposals.setState({ shown: null, isHeld: false });
 }
 
 /** What is drawn anew and what goes away between two states of a block. A line that only grows or shrinks counts by its stretch. */
-function linesChanged(before: Block, after: Block): Pick<Proposal, 'added' | 'removed'> {
+function changesOf(before: Block, after: Block): Pick<Proposal, 'added' | 'removed' | 'changed'> {
   const was = new Map(before.cuts.map((cut) => [cut.id, cut]));
   const is = new Map(after.cuts.map((cut) => [cut.id, cut]));
   const added: Segment[] = [];
@@ -52,7 +77,13 @@ function linesChanged(before: Block, after: Block): Pick<Proposal, 'added' | 're
     if (last === undefined) added.push([from, to]);
     else added.push(...stretchesBeside([from, to], [last.from, last.to]));
   }
-  return { added, removed };
+  const changed = before.cuts.filter((cut) => {
+    const next = is.get(cut.id);
+    return (
+      next === undefined || String([next.from, next.to, next.role]) !== String([cut.from, cut.to, cut.role])
+    );
+  });
+  return { added, removed, changed: changed.map(({ id }) => id) };
 }
 
 /** The stretches of a segment that another does not cover; all of it where they are not one straight line. */

@@ -3,9 +3,20 @@ import { changeBlock } from '../document/find.ts';
 import { cleanPoint } from '../document/limits.ts';
 import { cleanOutline } from '../document/outline.ts';
 import type { Block, Cut, Project } from '../document/project.ts';
+import { carryPicture } from '../document/under-picture.ts';
 import type { Point } from '../geometry/point.ts';
-import { cornerFollowers, type MovedCut, moveEndAttached, shiftAttached } from './attached.ts';
-import { samePlace } from './nearness.ts';
+import { middle } from '../geometry/ring.ts';
+import {
+  cornerFollowers,
+  type MovedCut,
+  moveEndAlone,
+  moveEndAttached,
+  moveJointAttached,
+  outlineFollowers,
+  shiftAttached,
+  withEdgeShifted,
+} from './attached.ts';
+import { edgesOf, samePlace } from './nearness.ts';
 
 /**
  * The edits behind dragging: everything that moves together moves in one change, so that paint is carried over
@@ -20,17 +31,51 @@ export const shiftCutsAttached = (
   by: Point,
 ): Project => reshaped(project, blockId, (block) => placed(block, shiftAttached(block, new Set(cutIds), by)));
 
-/** Moves one end of a cut; ends of other cuts that lay on it stay on it. */
+/** Moves one end of a cut with the joint it is in, or alone; ends of other cuts that lay on it stay on it. */
 export const moveEnd = (
   project: Project,
   blockId: string,
   cutId: string,
   end: 'from' | 'to',
   to: Point,
+  alone = false,
 ): Project =>
   reshaped(project, blockId, (block) => {
     const cut = block.cuts.find(({ id }) => id === cutId);
-    return cut === undefined ? block : placed(block, moveEndAttached(block, cut, end, to));
+    if (cut === undefined) return block;
+    const move = alone ? moveEndAlone : moveJointAttached;
+    return placed(block, move(block, cut, end, to));
+  });
+
+/** Cuts that hang on one another in a row longer than this are not all brought to rest. */
+const MOST_ROUNDS = 12;
+
+/**
+ * Moves one end of each of several cuts, each with what ends on it. `to` tells where, from the cut as it was at first
+ * and as it lies when its turn comes. A cut may carry the start of one that had its turn before, so they take turns
+ * again until all lie still. Locked ones stay.
+ */
+export const moveEnds = (
+  project: Project,
+  blockId: string,
+  cutIds: readonly string[],
+  end: 'from' | 'to',
+  to: (was: Cut, now: Cut) => Point,
+): Project =>
+  reshaped(project, blockId, (block) => {
+    const first = new Map(block.cuts.map((cut) => [cut.id, cut]));
+    let lying = block;
+    for (let round = 0; round < Math.min(cutIds.length, MOST_ROUNDS); round++) {
+      const before = lying;
+      for (const cutId of cutIds) {
+        const was = first.get(cutId);
+        const now = lying.cuts.find(({ id }) => id === cutId);
+        if (was !== undefined && now !== undefined)
+          lying = placed(lying, moveEndAttached(lying, now, end, to(was, now)));
+      }
+      if (lying === before) break;
+    }
+    return lying;
   });
 
 /** Moves a corner of the outline; cuts that end on its two edges stay on them. */
@@ -40,6 +85,28 @@ export const moveCornerAttached = (project: Project, blockId: string, corner: nu
     if (outline === null || block.outline[corner] === undefined) return block;
     if (samePlace(outline[corner]!, block.outline[corner])) return block;
     return { ...placed(block, cornerFollowers(block, corner, to)), outline };
+  });
+
+/**
+ * Shifts an edge of the outline as a whole, by a vector in inches: its direction and the angles beside it stay, cuts
+ * that end on it still reach it. Nothing changes where an edge would vanish, turn round or cross another.
+ */
+export const moveEdgeAttached = (project: Project, blockId: string, edge: number, by: Point): Project =>
+  reshaped(project, blockId, (block) => {
+    const moved = withEdgeShifted(block.outline, edge, by);
+    const outline = moved === null ? null : cleanOutline(moved);
+    if (outline === null || outline.every((point, index) => samePlace(point, block.outline[index]!)))
+      return block;
+    return { ...placed(block, outlineFollowers(block, outline)), outline };
+  });
+
+/** Puts a new corner into the middle of an edge; the outline looks the same until it is moved. */
+export const addCorner = (project: Project, blockId: string, edge: number): Project =>
+  reshaped(project, blockId, (block) => {
+    const segment = edgesOf(block.outline)[edge];
+    if (segment === undefined) return block;
+    const outline = cleanOutline(block.outline.toSpliced(edge + 1, 0, middle(...segment)));
+    return outline === null ? block : { ...block, outline };
   });
 
 /** Takes a corner out of the outline, while more than three remain. */
@@ -53,7 +120,7 @@ export const removeCorner = (project: Project, blockId: string, corner: number):
 function reshaped(project: Project, blockId: string, change: (block: Block) => Block): Project {
   return changeBlock(project, blockId, (block) => {
     const changed = change(block);
-    return changed === block ? block : carryPaint(block, changed);
+    return changed === block ? block : carryPicture(block, carryPaint(block, changed));
   });
 }
 

@@ -54,8 +54,8 @@ export interface SnapOptions {
   readonly divisions?: readonly Point[];
   /** Cuts that are moving and so cannot catch anything. */
   readonly exceptCuts?: ReadonlySet<string>;
-  /** An outline corner that is moving; its two edges do not catch either. */
-  readonly exceptCorner?: number;
+  /** Outline corners that are moving; their edges do not catch either. */
+  readonly exceptCorners?: readonly number[];
 }
 
 /** Crossings are looked for up to this many cuts: pairs grow with the square. */
@@ -66,10 +66,10 @@ export function snapField(block: Block, options: SnapOptions): SnapField {
   const cuts: readonly Segment[] = block.cuts
     .filter(({ id }) => !options.exceptCuts?.has(id))
     .map(({ from, to }) => [from, to]);
-  const moving = options.exceptCorner;
-  const corners = block.outline.filter((_, index) => index !== moving);
+  const moving = new Set(options.exceptCorners);
+  const corners = block.outline.filter((_, index) => !moving.has(index));
   const edges = edgesOf(block.outline).filter(
-    (_, index) => moving === undefined || (index !== moving && (index + 1) % block.outline.length !== moving),
+    (_, index) => !moving.has(index) && !moving.has((index + 1) % block.outline.length),
   );
   const spots: Snap[] = [];
   const add = (kind: SnapKind, at: Point) => spots.push({ kind, at: snapPoint(at) });
@@ -102,7 +102,16 @@ export function snapField(block: Block, options: SnapOptions): SnapField {
 }
 
 const NO_DIVISIONS: readonly Point[] = [];
-const fields = new WeakMap<Block, { readonly field: SnapField; readonly divisions: readonly Point[] }>();
+
+interface KnownField {
+  readonly block: Block;
+  readonly divisions: readonly Point[];
+  readonly field: SnapField;
+}
+
+/** The fields made last, the newest first: each is as large as many plans, so those of a long history are let go. */
+let fields: readonly KnownField[] = [];
+const MOST_FIELDS = 4;
 
 /** The whole field of a block as it lies, made once for each state of it. */
 export function fieldOf(
@@ -111,11 +120,16 @@ export function fieldOf(
   gridKind: GridKind = 'square',
   divisions: readonly Point[] = NO_DIVISIONS,
 ): SnapField {
-  const known = fields.get(block);
-  if (known?.divisions === divisions && known.field.gridIn === gridIn && known.field.gridKind === gridKind)
-    return known.field;
+  const known = fields.find(
+    (one) =>
+      one.block === block &&
+      one.divisions === divisions &&
+      one.field.gridIn === gridIn &&
+      one.field.gridKind === gridKind,
+  );
+  if (known !== undefined) return known.field;
   const field = snapField(block, { gridIn, gridKind, divisions });
-  fields.set(block, { field, divisions });
+  fields = [{ block, divisions, field }, ...fields].slice(0, MOST_FIELDS);
   return field;
 }
 

@@ -21,5 +21,6 @@ export function targetNow(): Target | null {
         ? (planOf(block).patches.find((one) => holdsPoint(one, chosen.at)) ?? null)
         : null,
     gridIn: gridInUse(project),
+    crosshair: state.crosshair?.at ?? null,
   };
 }

@@ -4,27 +4,46 @@ import { parseLength } from '../geometry/length.ts';
 import type { Point } from '../geometry/point.ts';
 import { distance } from '../geometry/ring.ts';
 
-/** Numbers typed while a line is running: its length, then its angle. */
+/**
+ * Numbers typed while something is drawn: the length and then the angle of a running line, or a place by how far
+ * across and how far down it lies.
+ */
 export interface Typed {
-  readonly length: string;
-  readonly angle: string;
-  readonly field: 'length' | 'angle';
+  readonly by: 'way' | 'place';
+  /** Length, or how far across. */
+  readonly first: string;
+  /** Angle, or how far down. */
+  readonly second: string;
+  readonly field: 'first' | 'second';
 }
 
-export const NOTHING_TYPED: Typed = { length: '', angle: '', field: 'length' };
+/** What is typed; `ready` for a running line with nothing typed yet; `place` where only a place can be typed; else null. */
+export type Typing = Typed | 'ready' | 'place' | null;
+
+export const NOTHING_TYPED: Typed = { by: 'way', first: '', second: '', field: 'first' };
+
+/** The sign that begins a place in numbers. */
+export const PLACE_SIGN = 'T';
+
+const isPlaceSign = (sign: string): boolean => sign.toUpperCase() === PLACE_SIGN;
 
 /** Signs that begin a number, and those that may follow in one: a length has fractions and units. */
 const BEGINS = /^[0-9.,½⅓⅔¼¾⅛⅜⅝⅞<-]$/;
 const FOLLOWS = /^[0-9.,/ ½⅓⅔¼¾⅛⅜⅝⅞"″'°mcin-]$/i;
 
-/** Whether a sign belongs to what is typed: `<` goes to the angle at once, as on a drawing. */
-export const isTyped = (typed: Typed | null, sign: string): boolean =>
-  (typed === null ? BEGINS : FOLLOWS).test(sign) || (typed !== null && sign === '<');
+/** Whether a sign belongs to what is typed: `<` goes to the angle at once, as on a drawing, `T` to a place. */
+export function isTyped(typing: Typing, sign: string): boolean {
+  if (typing === null) return false;
+  if (isPlaceSign(sign)) return true;
+  if (typing === 'place') return false;
+  return typing === 'ready' ? BEGINS.test(sign) : FOLLOWS.test(sign) || (typing.by === 'way' && sign === '<');
+}
 
 /** One sign more. */
 export function withSign(typed: Typed | null, sign: string): Typed {
   const before = typed ?? NOTHING_TYPED;
-  if (sign === '<') return { ...before, field: 'angle' };
+  if (isPlaceSign(sign)) return { ...NOTHING_TYPED, by: 'place' };
+  if (sign === '<' && before.by === 'way') return { ...before, field: 'second' };
   return { ...before, [before.field]: before[before.field] + sign };
 }
 
@@ -33,14 +52,14 @@ export function withoutSign(typed: Typed): Typed | null {
   const text = typed[typed.field];
   if (text !== '') {
     const shorter = { ...typed, [typed.field]: text.slice(0, -1) };
-    return shorter.length === '' && shorter.angle === '' ? null : shorter;
+    return typed.by === 'way' && shorter.first === '' && shorter.second === '' ? null : shorter;
   }
-  return typed.field === 'angle' && typed.length !== '' ? { ...typed, field: 'length' } : null;
+  return typed.field === 'second' && typed.first !== '' ? { ...typed, field: 'first' } : null;
 }
 
 export const otherField = (typed: Typed): Typed => ({
   ...typed,
-  field: typed.field === 'length' ? 'angle' : 'length',
+  field: typed.field === 'first' ? 'second' : 'first',
 });
 
 export type TypedEnd =
@@ -72,24 +91,39 @@ export function placeAt(from: Point, inches: number, degrees: number): Point {
 }
 
 /**
- * Where a line from `from` ends by what is typed: what is not typed is taken from the pointer at `at`. Lengths
- * without a unit are in `unit`. Refused with the reason while the text is no number, or the end too far away.
+ * The place that is typed: what is not typed is taken from the pointer at `at`. A length and an angle go from `from`.
+ * Lengths without a unit are in `unit`. Refused with the reason while the text is no number, or the place too far away.
  */
 export function typedEnd(typed: Typed, from: Point, at: Point, unit: Unit): TypedEnd {
+  const wanted = typed.by === 'place' ? typedPlace(typed, at, unit) : typedWay(typed, from, at, unit);
+  if (!wanted.ok) return wanted;
+  const place = snapPoint(wanted.at);
+  return place.some((value) => Math.abs(value) > MAX_COORDINATE_IN)
+    ? { ok: false, error: `That lies beyond ${MAX_COORDINATE_IN} in.` }
+    : { ok: true, at: place };
+}
+
+function typedWay({ first, second }: Typed, from: Point, at: Point, unit: Unit): TypedEnd {
   let inches = distance(from, at);
-  if (typed.length.trim() !== '') {
-    const parsed = parseLength(typed.length, unit);
+  if (first.trim() !== '') {
+    const parsed = parseLength(first, unit);
     if (!parsed.ok) return parsed;
     inches = parsed.inches;
   }
   let degrees = (Math.atan2(from[1] - at[1], at[0] - from[0]) * 180) / Math.PI;
-  if (typed.angle.trim() !== '') {
-    const parsed = parseAngle(typed.angle);
+  if (second.trim() !== '') {
+    const parsed = parseAngle(second);
     if (!parsed.ok) return parsed;
     degrees = parsed.degrees;
   } else if (inches < 0) return { ok: false, error: 'A length is more than nothing.' };
-  const place = snapPoint(placeAt(from, inches, degrees));
-  return place.some((value) => Math.abs(value) > MAX_COORDINATE_IN)
-    ? { ok: false, error: `That ends beyond ${MAX_COORDINATE_IN} in.` }
-    : { ok: true, at: place };
+  return { ok: true, at: placeAt(from, inches, degrees) };
 }
+
+function typedPlace({ first, second }: Typed, at: Point, unit: Unit): TypedEnd {
+  const [x, y] = [coordinate(first, at[0], unit), coordinate(second, at[1], unit)];
+  if (!x.ok) return x;
+  return y.ok ? { ok: true, at: [x.inches, y.inches] } : y;
+}
+
+const coordinate = (text: string, otherwise: number, unit: Unit): ReturnType<typeof parseLength> =>
+  text.trim() === '' ? { ok: true, inches: otherwise } : parseLength(text, unit);

@@ -2,9 +2,10 @@ import type { Block, Cut, Unit } from '../document/project.ts';
 import { TOUCH_IN } from '../geometry/lattice.ts';
 import { formatLength } from '../geometry/length.ts';
 import type { Point, Segment } from '../geometry/point.ts';
-import { boxOf, distance, distanceToSegment } from '../geometry/ring.ts';
+import { boxOf, distance, distanceToSegment, signedArea } from '../geometry/ring.ts';
+import type { Patch } from '../piecing/plan.ts';
 import { crossing, edgesOf } from './nearness.ts';
-import { cutName, lengthWords, placeWords } from './words.ts';
+import { capital, cutName, lengthWords, placeWords } from './words.ts';
 
 /** Places told by what is there, for whoever does not see the drawing. */
 
@@ -65,11 +66,67 @@ export function cornerName(block: Block, corner: number): string {
   return down === null || across === null ? `corner ${corner + 1}` : `${down} ${across} corner`;
 }
 
+/** `top left corner, 0, 0 in, 90° inside`. */
+export function cornerStory(block: Block, corner: number, unit: Unit): string {
+  const at = block.outline[corner]!;
+  const inside = `${Number(insideAngle(block.outline, corner).toFixed(1))}° inside`;
+  return `${cornerName(block, corner)}, ${placeWords(at, unit)}, ${inside}`;
+}
+
+/** The angle of a corner inside the outline, degrees, 0 … 360. */
+function insideAngle(outline: Block['outline'], corner: number): number {
+  const at = outline[corner]!;
+  const angleTo = ([x, y]: Point): number => (Math.atan2(y - at[1], x - at[0]) * 180) / Math.PI;
+  const turn = angleTo(outline.at(corner - 1)!) - angleTo(outline[(corner + 1) % outline.length]!);
+  return (((signedArea(outline) < 0 ? -turn : turn) % 360) + 360) % 360;
+}
+
+/** `top edge, from top left corner to top right corner, 6 in long, cut 1 and cut 3 end on it`. */
+export function edgeStory(block: Block, edge: number, unit: Unit): string {
+  const segment = edgesOf(block.outline)[edge]!;
+  const to = (edge + 1) % block.outline.length;
+  const ends = block.cuts
+    .filter((cut) => [cut.from, cut.to].some((end) => distanceToSegment(end, ...segment) <= TOUCH_IN))
+    .map(({ id }) => cutName(block.cuts, id).toLowerCase());
+  const held =
+    ends.length === 0
+      ? ''
+      : `, ${ends.length < 4 ? inWords(ends) : `${ends.length} cuts`} ${ends.length === 1 ? 'ends' : 'end'} on it`;
+  return `${edgeName(block, edge)}, from ${cornerName(block, edge)} to ${cornerName(block, to)}, ${lengthWords(...segment, unit)} long${held}`;
+}
+
+const inWords = (names: readonly string[]): string =>
+  names.length === 1 ? names[0]! : `${names.slice(0, -1).join(', ')} and ${names.at(-1)}`;
+
 /** A place where lines meet, and the cuts that meet there. */
 export interface Joint {
   readonly at: Point;
   /** Ids of cuts. */
   readonly cuts: readonly string[];
+}
+
+/** `Cut 1 and cut 2`, or `Cut 2, top edge 6 in across` where only one cut is there. */
+export function jointName(block: Block, { at, cuts }: Joint, unit: Unit): string {
+  const names = cuts.map((id) => cutName(block.cuts, id).toLowerCase());
+  return capital(names.length === 1 ? `${names[0]}, ${placeStory(block, at, unit)}` : inWords(names));
+}
+
+/** `Cut 1 and cut 2 meet at 6, 4 in`, `Cut 2 meets top edge 6 in across, at 6, 0 in`. */
+export function jointStory(block: Block, { at, cuts }: Joint, unit: Unit): string {
+  const names = cuts.map((id) => cutName(block.cuts, id).toLowerCase());
+  const place = placeWords(at, unit);
+  return capital(
+    names.length === 1
+      ? `${names[0]} meets ${placeStory(block, at, unit)}, at ${place}`
+      : `${inWords(names)} meet at ${place}`,
+  );
+}
+
+/** `A3, Fog, number 3 on foundation A, beside A1 and A2`. `fabric`: its name, null where none is laid. */
+export function patchStory({ id, section, position, neighbours }: Patch, fabric: string | null): string {
+  const turn = position === 1 ? 'the first' : `number ${position}`;
+  const beside = neighbours.length === 0 ? '' : `, beside ${inWords(neighbours)}`;
+  return `${id}, ${fabric ?? 'no fabric yet'}, ${turn} on foundation ${section}${beside}`;
 }
 
 /** More pairs than this are not looked through. */

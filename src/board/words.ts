@@ -62,7 +62,13 @@ export const cutName = (cuts: readonly Cut[], id: string): string =>
 
 /** `0, 4 → 12, 4`: for the eye, where the unit is plain. */
 export const cutEnds = ({ from, to }: Cut, unit: Unit): string =>
-  `${withoutUnit(placeWords(from, unit))} → ${withoutUnit(placeWords(to, unit))}`;
+  [from, to].map((end) => unbroken(withoutUnit(placeWords(end, unit)))).join(' → ');
+
+/** `3, 2 1/2` stays on one line. */
+const unbroken = (words: string): string => words.replaceAll(' ', '\u00a0');
+
+/** As a sentence begins. */
+export const capital = (text: string): string => text.charAt(0).toUpperCase() + text.slice(1);
 
 const withoutUnit = (words: string): string => words.replace(/ (in|mm)$/, '');
 

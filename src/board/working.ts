@@ -1,17 +1,17 @@
 import { removeCuts } from '../document/edit-cuts.ts';
 import { paintPatch } from '../document/edit-paint.ts';
-import type { Fabric } from '../document/project.ts';
+import type { Fabric, Project } from '../document/project.ts';
 import { cancelPreview, edit, preview, say, select } from '../workspace/actions.ts';
 import { planAtHand } from '../workspace/plans.ts';
-import { session } from '../workspace/session.ts';
+import { session, shownBlock } from '../workspace/session.ts';
 import { board, fabricInHand, gridInUse, onEmptySheet } from './board-state.ts';
 import type { Lit } from './draw/block.ts';
 import { gridStep, neighbouringStep } from './grid.ts';
-import { pan, zoomToFit } from './looking.ts';
+import { fitAgain, pan, settleView, zoomToFit } from './looking.ts';
 import { removeCorner } from './reshape.ts';
-import type { Effect, Machine, OutlineFor, Surroundings, ToolEvent, ToolName } from './tools/tool.ts';
+import type { Chosen, Effect, Machine, OutlineFor, Surroundings, ToolEvent, ToolName } from './tools/tool.ts';
 import { toolEntry } from './tools/tools.ts';
-import type { Typed } from './typing.ts';
+import type { Typing } from './typing.ts';
 
 /** The tool in hand and what it does to the session. */
 
@@ -19,6 +19,8 @@ import type { Typed } from './typing.ts';
 const DRAG_PX = 4;
 /** A finger covers more than a mouse points at. */
 const FINGER = 2;
+/** Half of 44 px, the least target for a finger (WCAG 2.2, 2.5.5): how near it takes hold, however weak the snapping. */
+const FINGER_GRAB_PX = 22;
 
 let machine: Machine = toolEntry('select').begin();
 /** True while this file itself changes the session, so that its own edits are not taken for someone else's. */
@@ -44,6 +46,7 @@ export function surroundings(): Surroundings {
     symmetry: state.symmetry,
     onePatch: state.onePatch,
     reachIn: (state.reachPx * wider) / state.camera.scale,
+    grabIn: Math.max(state.reachPx * wider, state.isFinger ? FINGER_GRAB_PX : 0) / state.camera.scale,
     dragIn: (DRAG_PX * wider) / state.camera.scale,
   };
 }
@@ -57,12 +60,53 @@ export function send(event: ToolEvent): void {
 export function sendIn(event: ToolEvent, around: Surroundings): void {
   perform(machine.send(event, around));
   board.setState({ marks: machine.marks() });
+  if (!machine.busy()) settleView();
 }
 
 export const busy = (): boolean => machine.busy();
 
-/** Numbers typed for the line that is running; `ready` while one runs and none are; null while none runs. */
-export const typedNow = (): Typed | 'ready' | null => machine.typed();
+/** What is typed for the tool in hand, or what could be. */
+export const typedNow = (): Typing => machine.typed();
+
+/** Whether numbers are being typed on the board. */
+export const isWriting = (): boolean => typeof machine.typed() === 'object' && machine.typed() !== null;
+
+/** How things stand before a press, to go back to should it be taken away. */
+export interface BeforePress {
+  readonly machine: Machine;
+  readonly state: unknown;
+  readonly project: Project;
+  readonly selection: readonly string[];
+  readonly chosen: Chosen | null;
+}
+
+export const beforePress = (): BeforePress => ({
+  machine,
+  state: machine.state(),
+  project: session.getState().project,
+  selection: session.getState().selection,
+  chosen: board.getState().chosen,
+});
+
+/**
+ * Takes back a press and what was dragged since, and nothing else: corners set and lines begun before it stay. What the
+ * press has recorded already stays too, since undo takes it back. True when the press had begun something.
+ */
+export function takeBackPress(before: BeforePress): boolean {
+  if (before.machine !== machine || session.getState().project !== before.project) return false;
+  const had = session.getState().draft !== null || machine.state() !== before.state;
+  machine.restore(before.state);
+  acting = true;
+  try {
+    cancelPreview();
+    if (session.getState().selection !== before.selection) select(before.selection);
+    board.setState({ chosen: before.chosen, held: false, marks: machine.marks() });
+  } finally {
+    acting = false;
+  }
+  if (!machine.busy()) settleView();
+  return had;
+}
 
 /** Takes back whatever is begun. True when there was something. */
 export function cancel(): boolean {
@@ -220,7 +264,11 @@ export function followSession(): () => void {
         if (onEmptySheet(board.getState())) takeUp('select');
       }
       zoomToFit();
-    } else if (state.project !== before.project && !acting) {
+    } else if (shownBlock(state)?.outline !== shownBlock(before)?.outline) {
+      // A hand that drags the outline would lose its place, should the sheet move under it.
+      if (!machine.busy()) fitAgain();
+    }
+    if (state.blockId === before.blockId && state.project !== before.project && !acting) {
       if (machine.busy()) cancel();
       const corners = state.project.blocks.find(({ id }) => id === state.blockId)?.outline.length ?? 0;
       const { chosen, lit } = board.getState();

@@ -23,6 +23,14 @@ export function Dialog({ title, className, onClose, children }: DialogProps) {
       className={`dialog ${className ?? ''}`}
       aria-labelledby={titleId}
       onClose={onClose}
+      onCancel={(event) => {
+        // A file chooser left without a choice tells of it as well.
+        if (event.target !== dialog.current) return;
+        // Gone at once: a key pressed before the browser tells of its closing would be answered by what is closing.
+        event.preventDefault();
+        dialog.current?.close();
+        onClose();
+      }}
       onMouseDown={(event) => {
         if (event.target === dialog.current) onClose();
       }}

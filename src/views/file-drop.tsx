@@ -1,6 +1,7 @@
 import { useEffect, useState } from 'react';
 import { bringIn, isSvgFile } from '../workspace/bring-in.ts';
 import { openProjectFile } from '../workspace/files.ts';
+import { isPictureFile, takePicture } from '../workspace/under-picture.ts';
 
 const holdsFile = (event: DragEvent): boolean => event.dataTransfer?.types.includes('Files') ?? false;
 
@@ -27,10 +28,14 @@ export function FileDrop() {
     const drop = (event: DragEvent): void => {
       depth = 0;
       setOver(false);
+      // A picture dropped on a fabric has been taken there.
+      if (event.defaultPrevented) return;
       const file = event.dataTransfer?.files[0];
       if (file === undefined) return;
       event.preventDefault();
-      void (isSvgFile(file) ? bringIn(file) : openProjectFile(file));
+      if (isSvgFile(file)) void bringIn(file);
+      else if (isPictureFile(file)) void takePicture(file);
+      else void openProjectFile(file);
     };
     window.addEventListener('dragenter', enter);
     window.addEventListener('dragover', over);

@@ -37,8 +37,10 @@ export function HelpDialog({ onClose }: { readonly onClose: () => void }) {
           <p>
             Take the <b>Cut</b> tool and drag from one edge to another, or click both ends. The pointer is
             caught by corners, lines, crossings and the grid, and says by what. <b>Select</b> moves a cut, its
-            ends or a corner; what ends on a moved line stays on it. Hold Alt and nothing catches. While a cut
-            runs, type its length, Tab, its angle.
+            joints, a corner or an edge of the outline; what ends on a moved line stays on it. Hold Alt and
+            nothing catches, and an end leaves its joint. While a cut or an outline runs, type a length, Tab,
+            an angle; T types a place. With a finger, switches stand for Shift and Alt, and two fingers move
+            the sheet; beside a pen the hand may rest.
           </p>
         </section>
         <section>
@@ -62,13 +64,28 @@ export function HelpDialog({ onClose }: { readonly onClose: () => void }) {
             Typed measurements of the 50 mm lines correct the printer.
           </p>
         </section>
-        <section>
-          <h3>Take care</h3>
-          <p>
-            Close the cutter’s blade after every cut and cut away from you. Take pins out before the needle
-            reaches them. Press dry, and unplug the iron when you leave it.
-          </p>
-        </section>
+        <div className="help-column">
+          <section>
+            <h3>From a picture</h3>
+            <p>
+              A photo or scan can lie under the drawing: drop it on the board, paste it, or choose it in{' '}
+              <b>Aids</b>. Put its four handles on the corners of the block and it is straightened. It is
+              never printed.
+            </p>
+            <p>
+              A fabric can have a picture of its cloth, by <b>Add a picture</b> below its name: the print is
+              seen at its true size in the block, on the cover and on labels for piles. Foundations keep to
+              the fabric’s colour or hatching, which saves ink.
+            </p>
+          </section>
+          <section>
+            <h3>Take care</h3>
+            <p>
+              Close the cutter’s blade after every cut and cut away from you. Take pins out before the needle
+              reaches them. Press dry, and unplug the iron when you leave it.
+            </p>
+          </section>
+        </div>
       </div>
       <div className="help-keys">
         <div className="help-column">

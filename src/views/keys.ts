@@ -2,6 +2,7 @@ import { runBoardCommand } from '../board/board-commands.ts';
 import { pasteText } from '../board/clipboard.ts';
 import { commandForKey } from '../workspace/commands.ts';
 import { session } from '../workspace/session.ts';
+import { isPictureFile, takePicture } from '../workspace/under-picture.ts';
 
 const TYPING =
   'input:not([type="radio"], [type="checkbox"], [type="color"]), textarea, select, [contenteditable]';
@@ -23,8 +24,13 @@ export function listenToKeys(): () => void {
     if (runBoardCommand(event)) event.preventDefault();
   };
   const onPaste = (event: ClipboardEvent): void => {
-    if (isTyping(event.target) || document.querySelector('dialog[open]') !== null) return;
-    if (session.getState().place === 'block') pasteText(event.clipboardData?.getData('text/plain') ?? '');
+    // On a fabric a picture is taken as its own.
+    if (event.defaultPrevented || isTyping(event.target) || document.querySelector('dialog[open]') !== null)
+      return;
+    if (session.getState().place !== 'block') return;
+    const picture = [...(event.clipboardData?.files ?? [])].find(isPictureFile);
+    if (picture !== undefined) void takePicture(picture);
+    else pasteText(event.clipboardData?.getData('text/plain') ?? '');
   };
   window.addEventListener('keydown', onKey);
   window.addEventListener('paste', onPaste);

@@ -17,6 +17,9 @@ const SAVE_WORDS: Readonly<Record<SaveState, string>> = {
   'not-saved': 'Not kept',
 };
 
+/** After so long the work is on show, and the Paper place may be got ready. */
+const QUIET_MS = 1_500;
+
 /** What is always in sight: the project's name, whether it is kept, the places, undo, redo, the menu and help. */
 export function TopBar() {
   const name = useStore(session, (state) => state.project.name);
@@ -25,6 +28,14 @@ export function TopBar() {
   useEffect(() => {
     document.title = `${name} – Underpaper`;
   }, [name]);
+  useEffect(() => {
+    // Also for those who go there by a key, with no hand that comes near first.
+    const wait = window.setTimeout(
+      () => (window.requestIdleCallback ?? window.setTimeout)(nearPaper),
+      QUIET_MS,
+    );
+    return () => window.clearTimeout(wait);
+  }, []);
   return (
     <header className="top-bar">
       <div className="top-project">

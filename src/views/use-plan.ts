@@ -9,13 +9,28 @@ import { session, shownProject } from '../workspace/session.ts';
  * have theirs at once, of large ones the last plan stays until the worker has the next.
  */
 export function usePlan(block: Block): ShownPlan {
+  useNews(block);
+  return shownPlan(block);
+}
+
+/** Draws whoever shows a plan of the block again when a newer one has come. */
+function useNews(block: Block): void {
   useStore(landings, ({ of }) => of.get(block.id));
-  // A plan changes with these as well; whoever shows one is drawn again.
+  // A plan changes with these as well.
   useStore(session, (state) => shownProject(state).fabrics);
   useStore(session, (state) => shownProject(state).severities);
   useStore(session, (state) => shownProject(state).seamAllowance);
   useStore(session, (state) => shownProject(state).unit);
-  return shownPlan(block);
+}
+
+/**
+ * The plan to show of a recorded block beside the drawing, where it need not follow the pointer: while a gesture runs
+ * on the block it stays what it was. Null while there has been none.
+ */
+export function useRestingPlan(block: Block): PiecingPlan | null {
+  useNews(block);
+  const isUnderHand = useStore(session, ({ draft, blockId }) => draft !== null && blockId === block.id);
+  return isUnderHand ? planAtHand(block) : shownPlan(block).plan;
 }
 
 /**

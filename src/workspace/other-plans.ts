@@ -2,6 +2,7 @@ import { createStore } from 'zustand/vanilla';
 import type { Block, PlanChoice } from '../piecing/block.ts';
 import { PLAN_CHOICES } from '../piecing/block.ts';
 import type { PiecingPlan } from '../piecing/plan.ts';
+import { drawingOf } from './drawing-of.ts';
 import type { PieceSettings } from './piece-settings.ts';
 import { makePlan } from './piecing-client.ts';
 
@@ -56,7 +57,10 @@ export function lookForOtherPlans(block: Block, settings: PieceSettings): () => 
     for (const choice of PLAN_CHOICES) {
       for (let left = TRIES; isWanted && left > 0 && !plans.has(choice); left--) {
         try {
-          plans.set(choice, (await makePlan({ block: { ...block, plan: choice }, settings })).plan);
+          plans.set(
+            choice,
+            (await makePlan({ block: { ...drawingOf(block), plan: choice }, settings })).plan,
+          );
           show();
         } catch {
           // The worker was let go for the sake of a newer drawing; the next try finds another.

@@ -1,6 +1,6 @@
 import { proxy, type Remote, wrap } from 'comlink';
 import { piece } from '../piecing/piece.ts';
-import { findRepairs } from '../piecing/repairs/find-repairs.ts';
+import { findRepairs, type RepairProgress } from '../piecing/repairs/find-repairs.ts';
 import type { Repair } from '../piecing/repairs/repair.ts';
 import { optionsOf } from './piece-settings.ts';
 import type { MadePlan, PieceOrder, Piecing } from './piecing-worker.ts';
@@ -85,7 +85,7 @@ let searchHere = 0;
 /** Repairs of a block; null when another search, or `dropRepairs`, came before it was done. */
 export async function searchForRepairs(
   order: PieceOrder,
-  onProgress: (share: number) => void,
+  onProgress: (progress: RepairProgress) => void,
 ): Promise<readonly Repair[] | null> {
   const mine = ++searchHere;
   try {
@@ -97,7 +97,7 @@ export async function searchForRepairs(
           await breathe();
           const step = steps.next();
           if (step.done) return step.value;
-          onProgress(step.value.tried / Math.max(1, step.value.total));
+          onProgress(step.value);
         }
         return null;
       },

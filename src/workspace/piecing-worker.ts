@@ -2,7 +2,7 @@ import { expose } from 'comlink';
 import type { Block } from '../piecing/block.ts';
 import { piece } from '../piecing/piece.ts';
 import type { PiecingPlan } from '../piecing/plan.ts';
-import { findRepairs } from '../piecing/repairs/find-repairs.ts';
+import { findRepairs, type RepairProgress } from '../piecing/repairs/find-repairs.ts';
 import type { Repair } from '../piecing/repairs/repair.ts';
 import { optionsOf, type PieceSettings } from './piece-settings.ts';
 
@@ -36,7 +36,7 @@ const piecing = {
   /** Repairs of a block; null when another search, or `dropRepairs`, came before it was done. */
   async repairs(
     { block, settings }: PieceOrder,
-    onProgress: (share: number) => void,
+    onProgress: (progress: RepairProgress) => void,
   ): Promise<readonly Repair[] | null> {
     const mine = ++search;
     await breathe();
@@ -46,7 +46,7 @@ const piecing = {
       const step = steps.next();
       if (step.done) return step.value;
       if (performance.now() - rested < STRETCH_MS) continue;
-      onProgress(step.value.tried / Math.max(1, step.value.total));
+      onProgress(step.value);
       await breathe();
       rested = performance.now();
     }

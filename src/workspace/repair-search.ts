@@ -1,6 +1,8 @@
 import { createStore } from 'zustand/vanilla';
 import type { Block } from '../piecing/block.ts';
+import type { RepairProgress } from '../piecing/repairs/find-repairs.ts';
 import type { Repair } from '../piecing/repairs/repair.ts';
+import { drawingOf } from './drawing-of.ts';
 import type { PieceSettings } from './piece-settings.ts';
 import { dropRepairs, searchForRepairs } from './piecing-client.ts';
 
@@ -10,51 +12,79 @@ export interface RepairSearch {
   readonly block: Block | null;
   readonly settings: PieceSettings | null;
   readonly repairs: readonly Repair[];
-  /** 0 … 1 while the search runs, null when it is over. */
-  readonly share: number | null;
+  readonly state: 'looking' | 'stopped' | 'done';
+  /** How many changes have been tried, of how many. */
+  readonly progress: RepairProgress;
+  /** It has been looking for so long that a person wonders. */
+  readonly isLong: boolean;
 }
+
+const NOTHING_TRIED: RepairProgress = { tried: 0, total: 0 };
 
 export const repairSearch = createStore<RepairSearch>(() => ({
   block: null,
   settings: null,
   repairs: [],
-  share: null,
+  state: 'done',
+  progress: NOTHING_TRIED,
+  isLong: false,
 }));
 
 /** How long a drawing must rest before repairs are looked for, ms. */
 const REST_MS = 150;
 
+/** A search that takes longer says how far it is, ms. */
+const LONG_MS = 500;
+
 /** What was found, for as long as the state of the block is remembered somewhere, such as in the history. */
 const found = new WeakMap<Block, { readonly settings: PieceSettings; readonly repairs: readonly Repair[] }>();
 
+/** Numbers the searches: what comes of one that is no longer wanted is not shown. */
+let wanted = 0;
+
 /** Looks for what would mend a block, into `repairSearch`. Returns a function that stops it. */
 export function lookForRepairs(block: Block, settings: PieceSettings): () => void {
-  const known = found.get(block);
+  const known = found.get(drawingOf(block));
   if (known?.settings === settings) {
-    repairSearch.setState({ block, settings, repairs: known.repairs, share: null });
+    wanted++;
+    repairSearch.setState({ block, settings, repairs: known.repairs, state: 'done', isLong: false });
     return () => undefined;
   }
-  let isWanted = true;
-  const timer = setTimeout(() => {
-    repairSearch.setState({ block, settings, repairs: [], share: 0 });
-    void searchForRepairs({ block, settings }, (share) => {
-      if (isWanted) repairSearch.setState({ share });
-    }).then(
-      (repairs) => {
-        if (repairs) found.set(block, { settings, repairs });
-        if (isWanted) repairSearch.setState({ repairs: repairs ?? [], share: null });
-      },
-      () => {
-        if (isWanted) repairSearch.setState({ share: null });
-      },
-    );
-  }, REST_MS);
+  const timer = setTimeout(() => search(block, settings), REST_MS);
   return () => {
-    isWanted = false;
     clearTimeout(timer);
-    if (repairSearch.getState().block === block && repairSearch.getState().share !== null) {
-      dropRepairs();
-      repairSearch.setState({ share: null });
-    }
+    if (repairSearch.getState().block === block) stopLooking();
   };
+}
+
+/** Stops the search that runs, for a person who does not want to wait. */
+export function stopLooking(): void {
+  if (repairSearch.getState().state !== 'looking') return;
+  wanted++;
+  dropRepairs();
+  repairSearch.setState({ state: 'stopped' });
+}
+
+/** Begins a search that was stopped anew. */
+export function lookAgain(): void {
+  const { block, settings, state } = repairSearch.getState();
+  if (state === 'stopped' && block !== null && settings !== null) search(block, settings);
+}
+
+function search(block: Block, settings: PieceSettings): void {
+  const mine = ++wanted;
+  const tell = (news: Partial<RepairSearch>): void => {
+    if (mine === wanted) repairSearch.setState(news);
+  };
+  tell({ block, settings, repairs: [], state: 'looking', progress: NOTHING_TRIED, isLong: false });
+  setTimeout(() => {
+    if (repairSearch.getState().state === 'looking') tell({ isLong: true });
+  }, LONG_MS);
+  void searchForRepairs({ block: drawingOf(block), settings }, (progress) => tell({ progress })).then(
+    (repairs) => {
+      if (repairs) found.set(drawingOf(block), { settings, repairs });
+      tell({ repairs: repairs ?? [], state: repairs ? 'done' : 'stopped' });
+    },
+    () => tell({ state: 'stopped' }),
+  );
 }

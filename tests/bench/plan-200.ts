@@ -68,13 +68,19 @@ while len(times) < given["leastRuns"] or time.perf_counter() < end:
 print(json.dumps({"found": found, "ms": statistics.median(times), "version": shapely.geos_version_string}))
 `;
 
+/** Debian's packages serve Debian's own Python, which need not be the first on the search path. */
+const PYTHONS = ['python3', '/usr/bin/python3'] as const;
+
 function geosFaces({ outline, lines }: BenchDesign, patience: Patience): Plan200['geos'] {
-  const run = spawnSync('python3', ['-c', PYTHON], {
-    input: JSON.stringify({ outline, lines, ...patience }),
-    encoding: 'utf8',
-    timeout: 120_000,
-  });
-  return run.status === 0 ? (JSON.parse(run.stdout) as NonNullable<Plan200['geos']>) : null;
+  for (const python of PYTHONS) {
+    const run = spawnSync(python, ['-c', PYTHON], {
+      input: JSON.stringify({ outline, lines, ...patience }),
+      encoding: 'utf8',
+      timeout: 120_000,
+    });
+    if (run.status === 0) return JSON.parse(run.stdout) as NonNullable<Plan200['geos']>;
+  }
+  return null;
 }
 
 /** How many plans of a family are proven to be the fewest, and how long plans take. */

@@ -1,62 +1,72 @@
-import { fileURLToPath } from 'node:url';
-import { chromium, type Page } from '@playwright/test';
-import { preview } from 'vite';
-import { dropFile } from '../../e2e/window.ts';
-import { piece } from '../../src/piecing/piece.ts';
-import { designOf } from '../designs/designs.ts';
-import { BROWSER_SWITCHES, findBrowser } from '../harness/tools.ts';
+import type { Page } from '@playwright/test';
+import { type BenchPage, type DragDesign, dragDesign, percentile, withApp } from './page.ts';
 
 /**
- * How long the hand waits, in a headless Chromium on the built app (`npm run build` first): from a pointer move on a
- * 60-patch block to the repainted drawing and check, and from a finished edit to its repairs. Printed, not judged.
+ * How long the hand waits, in a headless Chromium on the built app, without a graphics card: a cut is dragged, the
+ * mouse moved again as soon as the last move is painted, or is checked as well.
  *
- * Work: processor time of the main thread for one move, all of it, until that is painted; other programs on the
- * machine do not count. Wait: from the move to that paint by the clock, which takes in the time until the screen's
- * next frame, up to 17 ms, and whatever else the machine is at.
+ * - `drawing`: by the clock, from the browser's handing out of the `pointermove` to the end of the first frame in
+ *   which the board's canvases were painted: tool, snapping, piecing where it is done at once, canvas calls, React,
+ *   styles, layout and the canvases' pixels, which Chromium without a graphics card draws on the same thread before
+ *   it ends the frame. A browser hands moves out at the beginning of a frame, so no waiting for the screen is in it;
+ *   nor is what comes after, the compositor's copying of the finished frame.
+ * - `check`: the same, to the end of the first frame that has the verdict and the numbers of this very state (the
+ *   lists below them are written anew when the hand rests); where the worker pieces it, with the way there and back
+ *   and the wait for a frame of the screen, up to 16.7 ms.
+ * - `work`: processor time of the main thread for one move, until nothing of it is left to paint; other programs on
+ *   the machine do not count, but the handing over of the numbers does, about 1 ms.
  */
+export interface PointerRow {
+  readonly patches: number;
+  readonly moves: number;
+  readonly drawing: readonly number[];
+  readonly check: readonly number[];
+  readonly work: readonly number[];
+  /** From the end of each drag to its repairs, without the rest before they are looked for. */
+  readonly searches: readonly number[];
+}
 
-const PATCHES = 60;
-const DESIGNS = 5;
-const MOVES = 120;
-/** Repairs are looked for only when a drawing has rested so long. */
+export interface PointerOptions {
+  readonly moves: number;
+  /** The next move waits for the check of the last; otherwise moves go on while the worker is at it. */
+  readonly isCheckAwaited: boolean;
+}
+
+/** Repairs are looked for only when a drawing has rested so long, ms. */
 const REST_MS = 150;
+
+/** The first moves find cold code. */
+const WARM_UP_MOVES = 20;
 
 declare global {
   interface Window {
-    waits: number[];
+    drawings: number[];
+    checks: number[];
     searches: number[];
-    /** Settles when what the last move changed is painted. */
-    painted: () => Promise<void>;
+    /** Settles at the end of the first frame that shows the last move, or that shows its check as well. */
+    painted: (isCheckAwaited: boolean) => Promise<void>;
   }
 }
 
-const percentile = (values: readonly number[], share: number): number =>
-  [...values].sort((a, b) => a - b)[Math.min(values.length - 1, Math.floor(share * values.length))] ?? 0;
-
-const fileOf = (seed: number): { text: string; at: readonly [number, number] } => {
-  const { block } = designOf(seed, { kind: 'chords', patches: [PATCHES, PATCHES], endErrors: 'none' });
-  // A long cut is dragged at its middle.
-  const cut = [...block.cuts].sort(
-    (a, b) =>
-      Math.hypot(b.from[0] - b.to[0], b.from[1] - b.to[1]) -
-      Math.hypot(a.from[0] - a.to[0], a.from[1] - a.to[1]),
-  )[4]!;
-  return {
-    text: JSON.stringify({
-      format: 'underpaper',
-      version: 1,
-      name: 'Bench',
-      blocks: [{ ...block, paint: [] }],
-    }),
-    at: [(cut.from[0] + cut.to[0]) / 2, (cut.from[1] + cut.to[1]) / 2],
-  };
-};
-
 /** Runs in the page: times every pointer move, and every search for repairs from the end of a drag. */
 function watch(): void {
-  window.waits = [];
+  window.drawings = [];
+  window.checks = [];
   window.searches = [];
-  window.painted = () =>
+  let dropped = 0;
+  let begun = 0;
+  let isDrawn = true;
+  let isChecked = true;
+  // Every painting of a canvas begins with its being wiped.
+  let wiped = 0;
+  const { clearRect } = CanvasRenderingContext2D.prototype;
+  CanvasRenderingContext2D.prototype.clearRect = function (...box) {
+    wiped = performance.now();
+    clearRect.apply(this, box);
+  };
+  const check = document.querySelector('.seam-check')!;
+  // A message sent in a frame comes when the frame is done, its canvases drawn.
+  const frameEnd = (): Promise<void> =>
     new Promise((resolve) =>
       requestAnimationFrame(() => {
         const channel = new MessageChannel();
@@ -64,12 +74,32 @@ function watch(): void {
         channel.port2.postMessage(null);
       }),
     );
-  let dropped = 0;
+  window.painted = async (isCheckAwaited) => {
+    do await frameEnd();
+    while (!isDrawn || (isCheckAwaited && !isChecked));
+  };
+  const look = async (mine: number): Promise<void> => {
+    do {
+      await frameEnd();
+      if (mine !== begun) return;
+      const now = performance.now();
+      if (!isDrawn && wiped >= begun) {
+        window.drawings.push(now - begun);
+        isDrawn = true;
+      }
+      if (!isChecked && isDrawn && check.getAttribute('aria-busy') === 'false') {
+        window.checks.push(now - begun);
+        isChecked = true;
+      }
+    } while (!isDrawn || !isChecked);
+  };
   window.addEventListener(
     'pointermove',
     () => {
-      const begun = performance.now();
-      void window.painted().then(() => window.waits.push(performance.now() - begun));
+      begun = performance.now();
+      isDrawn = false;
+      isChecked = false;
+      void look(begun);
     },
     true,
   );
@@ -84,79 +114,64 @@ function watch(): void {
   }).observe(document.body, { subtree: true, childList: true, attributes: true });
 }
 
-async function toScreen(page: Page, [x, y]: readonly [number, number]): Promise<[number, number]> {
-  const board = page.locator('.drawing-board');
-  const [scale, left, top] = (await board.getAttribute('data-camera'))!.split(' ').map(Number);
-  const box = (await board.boundingBox())!;
-  return [box.x + x * scale! + left!, box.y + y * scale! + top!];
+/** Drags a cut of one design about. */
+async function dragAbout(
+  { page, devtools, toScreen }: BenchPage,
+  { at, moves, isCheckAwaited }: Pick<DragDesign, 'at'> & PointerOptions,
+) {
+  await page.evaluate(watch);
+  const [x, y] = await toScreen(at);
+  const spent = async (): Promise<number> => {
+    const { metrics } = await devtools.send('Performance.getMetrics');
+    return 1000 * metrics.find(({ name }) => name === 'TaskDuration')!.value;
+  };
+  await page.mouse.move(x, y);
+  await page.mouse.down();
+  const work: number[] = [];
+  for (let k = 0; k < moves + WARM_UP_MOVES; k++) {
+    const turn = (k / moves) * 4 * Math.PI;
+    if (k === WARM_UP_MOVES) await page.evaluate(forget);
+    const before = await spent();
+    await page.mouse.move(x + 14 * Math.sin(turn), y + 9 * Math.sin(1.7 * turn));
+    await page.evaluate((isAwaited) => window.painted(isAwaited), isCheckAwaited);
+    if (k >= WARM_UP_MOVES) work.push((await spent()) - before);
+  }
+  const { drawings, checks } = await timesOf(page);
+  await page.mouse.up();
+  await page.waitForTimeout(4000);
+  const searches = await page.evaluate(() => window.searches);
+  return { drawings, checks, work, searches: searches.map((found) => found - REST_MS) };
 }
 
-const browser = findBrowser();
-const server = await preview({
-  root: fileURLToPath(new URL('../..', import.meta.url)),
-  configFile: false,
-  build: { outDir: process.env.UNDERPAPER_DIST ?? 'dist' },
-  preview: { host: '127.0.0.1', port: 4491 },
-});
-const chrome = await chromium.launch({
-  args: [...BROWSER_SWITCHES],
-  ...(browser?.path ? { executablePath: browser.path } : {}),
-});
-try {
-  const work: number[] = [];
-  const wait: number[] = [];
-  const searches: number[] = [];
-  console.log(`Pointer moves on ${PATCHES} patches, ${DESIGNS} designs, ${MOVES} moves each, milliseconds`);
-  console.log('  design   piece here   work p50    p95   wait p50    p95   searches for repairs');
-  for (let seed = 1; seed <= DESIGNS; seed++) {
-    const { text, at } = fileOf(seed);
-    const page = await chrome.newPage({ viewport: { width: 1280, height: 800 } });
-    await page.goto(server.resolvedUrls!.local[0]!);
-    await page.locator('.block-open').first().waitFor();
-    await dropFile(page, 'bench.underpaper.json', text);
-    await page
-      .locator('.numbers')
-      .filter({ hasText: `${PATCHES} patches` })
-      .waitFor();
-    await page.evaluate(watch);
-    const [x, y] = await toScreen(page, at);
-    const devtools = await page.context().newCDPSession(page);
-    await devtools.send('Performance.enable', { timeDomain: 'threadTicks' });
-    const spent = async (): Promise<number> => {
-      const { metrics } = await devtools.send('Performance.getMetrics');
-      return 1000 * metrics.find(({ name }) => name === 'TaskDuration')!.value;
-    };
-    await page.mouse.move(x, y);
-    await page.mouse.down();
-    const moves: number[] = [];
-    for (let k = 0; k < MOVES; k++) {
-      const turn = (k / MOVES) * 4 * Math.PI;
-      const before = await spent();
-      await page.mouse.move(x + 14 * Math.sin(turn), y + 9 * Math.sin(1.7 * turn));
-      await page.evaluate(() => window.painted());
-      moves.push((await spent()) - before);
-    }
-    await page.mouse.up();
-    await page.waitForTimeout(4000);
-    const { waits, found } = await page.evaluate(() => ({ waits: window.waits, found: window.searches }));
-    const begun = performance.now();
-    piece(JSON.parse(text).blocks[0]);
-    const here = performance.now() - begun;
-    // The first moves find cold code.
-    const own = { work: moves.slice(10), wait: waits.slice(10) };
-    work.push(...own.work);
-    wait.push(...own.wait);
-    searches.push(...found.map((ms) => ms - REST_MS));
-    const ms = (value: number): string => value.toFixed(1).padStart(7);
-    console.log(
-      `${String(seed).padStart(8)} ${ms(here)}      ${ms(percentile(own.work, 0.5))}${ms(percentile(own.work, 0.95))}    ${ms(percentile(own.wait, 0.5))}${ms(percentile(own.wait, 0.95))}   ${found.map((f) => (f - REST_MS).toFixed(0)).join(', ')}`,
-    );
-    await page.close();
-  }
-  console.log(
-    `     all                ${percentile(work, 0.5).toFixed(1).padStart(7)}${percentile(work, 0.95).toFixed(1).padStart(7)}    ${percentile(wait, 0.5).toFixed(1).padStart(7)}${percentile(wait, 0.95).toFixed(1).padStart(7)}   median ${percentile(searches, 0.5).toFixed(0)}`,
-  );
-} finally {
-  await chrome.close();
-  await server.close();
+function forget(): void {
+  window.drawings = [];
+  window.checks = [];
 }
+
+const timesOf = (page: Page) => page.evaluate(() => ({ drawings: window.drawings, checks: window.checks }));
+
+/** Null when there is no browser or no build. */
+export const benchPointer = (
+  patches: number,
+  { designs, ...options }: PointerOptions & { readonly designs: number },
+): Promise<PointerRow | null> =>
+  withApp(async (open) => {
+    const drawing: number[] = [];
+    const check: number[] = [];
+    const work: number[] = [];
+    const searches: number[] = [];
+    for (let seed = 1; seed <= designs; seed++) {
+      const { block, at } = dragDesign(seed, patches);
+      const bench = await open(block, patches);
+      const times = await dragAbout(bench, { at, ...options });
+      drawing.push(...times.drawings);
+      check.push(...times.checks);
+      work.push(...times.work);
+      searches.push(...times.searches);
+      await bench.page.close();
+    }
+    return { patches, moves: drawing.length, drawing, check, work, searches };
+  });
+
+export const inPercentiles = (values: readonly number[]): string =>
+  [0.5, 0.95, 1].map((share) => percentile(values, share).toFixed(1).padStart(7)).join('');

@@ -3,7 +3,10 @@ import { benchFaces, benchPlan } from './benches.ts';
 import { growthExponent } from './measure.ts';
 import { benchNesting, trianglesAndKites } from './nesting.ts';
 import { ALLOWED_MS, benchPlan200, benchProven } from './plan-200.ts';
+import { benchPointer, inPercentiles } from './pointer.ts';
+import { benchRedraw } from './redraw.ts';
 import { ALLOWED_REPAIRS_MS, benchRepairs } from './repairs.ts';
+import { benchUndo } from './undo.ts';
 
 /** `npm run bench`: how fast, against whom, and how it grows. Nothing here passes or fails. */
 
@@ -61,7 +64,7 @@ say(beside('jsts, faces', plan200.jsts));
 say(
   plan200.geos
     ? beside(`GEOS ${plan200.geos.version.split('-')[0]}, faces`, plan200.geos)
-    : '  GEOS: left out, python3 has no shapely here (Debian package python3-shapely)',
+    : '  GEOS: left out, no python3 here has shapely (Debian package python3-shapely)',
 );
 
 say('');
@@ -98,4 +101,40 @@ for (const papers of [120, 1000]) {
   say(
     `${String(papers).padStart(7)}${String(quick.bound).padStart(8)}${String(quick.levels).padStart(8)}${String(quick.maxRects).padStart(11)}${String(quick.nested).padStart(9)} ${ms(quick.ms)}${String(long.nested).padStart(14)} ${ms(long.ms)}`,
   );
+}
+
+say('');
+say('The drawing board, in a headless Chromium without a graphics card, on the last build');
+const pointers = [
+  await benchPointer(60, { designs: 5, moves: 100, isCheckAwaited: true }),
+  await benchPointer(200, { designs: 3, moves: 100, isCheckAwaited: false }),
+  await benchPointer(1000, { designs: 2, moves: 100, isCheckAwaited: false }),
+];
+if (pointers.includes(null)) {
+  say('  left out: there is no browser, or no build (`npm run build`)');
+} else {
+  say('Pointer move to painted, milliseconds: p50, p95, slowest; a frame of the screen is 16.7');
+  say(
+    '  drawing  from the move to the end of the frame that shows it; check  of that very state; work  processor',
+  );
+  say(' patches  moves   drawing                     check                       work');
+  for (const row of pointers)
+    if (row !== null)
+      say(
+        `${String(row.patches).padStart(8)}${String(row.moves).padStart(7)}${[row.drawing, row.check, row.work].map((values) => `${inPercentiles(values)}       `).join('')}`,
+      );
+  say('The whole board drawn anew, against a plain canvas that makes the same marks, milliseconds (median)');
+  say(' patches   calls       board     painter   board ÷ painter');
+  for (const patches of [60, 200, 1000]) {
+    const row = await benchRedraw(patches);
+    if (row !== null)
+      say(
+        `${String(patches).padStart(8)}${String(row.calls).padStart(8)}  ${ms(row.boardMs)}  ${ms(row.painterMs)}   ${(row.boardMs / row.painterMs).toFixed(2)}`,
+      );
+  }
+  const undo = await benchUndo(200, 500);
+  if (undo !== null)
+    say(
+      `${undo.steps} steps of undo on ${undo.patches} patches: ${(undo.afterMb - undo.beforeMb).toFixed(1)} MB more than before (${undo.beforeMb.toFixed(1)} MB); after undoing them all ${(undo.undoneMb - undo.beforeMb).toFixed(1)} MB more`,
+    );
 }

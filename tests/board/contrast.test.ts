@@ -1,7 +1,7 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { contrast, inkOn } from '../../src/board/draw/contrast.ts';
-import { threadOf } from '../../src/board/draw/inks.ts';
+import { INKS, threadOf } from '../../src/board/draw/inks.ts';
 import { sizeToFit } from '../../src/board/draw/label-spot.ts';
 
 describe('contrast', () => {
@@ -47,5 +47,33 @@ describe('threads of sections', () => {
     expect(new Set(names).size).toBe(30);
     for (let index = 1; index < 30; index++)
       expect(threadOf(index).dash).not.toEqual(threadOf(index - 1).dash);
+  });
+});
+
+describe('on prints', () => {
+  /** A see-through colour, as the drawing writes it, over another. */
+  const over = (paint: string, under: string): string => {
+    const [, r, g, b, percent] = /^rgb\((\d+) (\d+) (\d+) \/ (\d+)%\)$/.exec(paint)!;
+    const channels = [r, g, b].map((channel, i) => {
+      const below = Number.parseInt(under.slice(1 + 2 * i, 3 + 2 * i), 16);
+      return Math.round(below + (Number(percent) / 100) * (Number(channel) - below));
+    });
+    return `#${channels.map((value) => value.toString(16).padStart(2, '0')).join('')}`;
+  };
+  // Whatever lies under a veil, black is the worst for dark marks on it.
+  const CLOTH = ['#000000', '#0000ff', '#ff0000', '#00ff00', '#ffffff'];
+
+  it('letters are read on their slips: 4.5 at least (WCAG 2.2, 1.4.3)', () => {
+    for (const cloth of CLOTH)
+      expect(contrast(INKS.ink, over(INKS.printHalo, cloth)), cloth).toBeGreaterThan(4.5);
+  });
+
+  it('lines, joins and the stitches of sections are seen on their bands: 3 at least (1.4.11)', () => {
+    for (const cloth of CLOTH) {
+      expect(contrast(INKS.ink, over(INKS.printLineHalo, cloth)), cloth).toBeGreaterThan(3);
+      for (let index = 0; index < 5; index++)
+        expect(contrast(threadOf(index).color, over(INKS.printHalo, cloth)), cloth).toBeGreaterThan(3);
+    }
+    expect(contrast(INKS.madder, INKS.sheet)).toBeGreaterThan(3);
   });
 });

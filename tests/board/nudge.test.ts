@@ -40,6 +40,33 @@ describe('keys that move what is chosen', () => {
   });
 });
 
+describe('keys that move an edge', () => {
+  it('move it as a whole, and say why it does not go along itself', () => {
+    board.setState({ chosen: { kind: 'edge', edge: 1 } });
+    for (let step = 0; step < 4; step++) nudge(1, 0, 'grid');
+    expect(block().outline).toEqual([
+      [0, 0],
+      [13, 0],
+      [13, 12],
+      [0, 12],
+    ]);
+    expect(block().cuts[0]!.to).toEqual([13, 4]);
+    expect(board.getState().said).toBe('Right edge moved.');
+    nudge(0, 1, 'grid');
+    expect(block().outline[1]).toEqual([13, 0]);
+    expect(board.getState().said).toBe('An edge moves to its sides, not along itself.');
+    undo();
+    expect(block()).toBe(WINDOW);
+  });
+
+  it('stop before nothing is left of the block', () => {
+    board.setState({ chosen: { kind: 'edge', edge: 1 } });
+    for (let step = 0; step < 60; step++) nudge(-1, 0, 'grid');
+    expect(block().outline[1]).toEqual([0.25, 0]);
+    expect(board.getState().said).toBe('It cannot move there.');
+  });
+});
+
 describe('commands of the board', () => {
   it('lock, choose all, and leave keys alone that have nothing to work on', () => {
     expect(runBoardCommand(press('l'))).toBe(false);

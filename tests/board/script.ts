@@ -117,7 +117,8 @@ export class Script<State> {
     const pointer = {
       at: [x, y] as const,
       screen: [x * 50, y * 50] as const,
-      shift: keys.shift ?? false,
+      adds: keys.shift ?? false,
+      steps: keys.shift ?? false,
       free: keys.free ?? false,
     };
     return this.#carryOut(this.#machine.send({ kind, pointer }, this.#around()));
@@ -139,6 +140,7 @@ export class Script<State> {
       symmetry: this.symmetry,
       onePatch: this.onePatch,
       reachIn: 10 / 50,
+      grabIn: 10 / 50,
       dragIn: 4 / 50,
     };
   }

@@ -69,6 +69,49 @@ describe('moving', () => {
     expect(piece(script.block).patches).toHaveLength(3);
   });
 
+  it('moves an edge of the outline as a whole, caught by the grid across it alone', () => {
+    const script = new Script(selectTool, BARRED).drag([12, 8], [13.45, 8.6]);
+    expect(script.block.outline).toEqual([
+      [0, 0],
+      [13.5, 0],
+      [13.5, 12],
+      [0, 12],
+    ]);
+    expect(cut(script, 'c1')).toMatchObject({ from: [0, 4], to: [13.5, 4] });
+    expect(cut(script, 'c2')).toMatchObject({ from: [6, 0], to: [6, 4] });
+    expect(script.steps).toEqual(['Move edge']);
+    expect(script.chosen).toEqual({ kind: 'edge', edge: 1 });
+  });
+
+  it('moves an edge no farther than there is a block left', () => {
+    const script = new Script(selectTool, BARRED).drag([12, 8], [-1, 8]);
+    expect(script.block).toBe(BARRED);
+    expect(script.steps).toEqual([]);
+  });
+
+  it('moves a joint as one; freely, an end leaves it', () => {
+    const gable: Block = {
+      ...WINDOW,
+      cuts: [
+        { id: 'c1', from: [0, 12], to: [6, 4], role: 'auto' },
+        { id: 'c2', from: [6, 4], to: [12, 12], role: 'auto' },
+        { id: 'c3', from: [6, 0], to: [6, 4], role: 'auto' },
+      ],
+    };
+    const together = new Script(selectTool, gable).drag([6, 4], [6.02, 3.02]);
+    expect(together.block.cuts.flatMap(({ from, to }) => [from, to])).toEqual([
+      [0, 12],
+      [6, 3],
+      [6, 3],
+      [12, 12],
+      [6, 0],
+      [6, 3],
+    ]);
+    const alone = new Script(selectTool, gable).click(3, 8).drag([6, 4], [5, 4], { free: true });
+    expect(cut(alone, 'c1').to).toEqual([5, 4]);
+    expect(cut(alone, 'c2').from).toEqual([6, 4]);
+  });
+
   it('moves several cuts together as one step', () => {
     const script = new Script(selectTool, BARRED)
       .click(2, 4)

@@ -12,7 +12,7 @@ const SQUARE: Block = { ...WINDOW, cuts: [] };
 const HEXAGON: Block = { ...SQUARE, outline: outlineOf({ kind: 'hexagon', side: 4 }) };
 
 function target(block: Block, more: Partial<Target> = {}): Target {
-  return { block, unit: 'in', cuts: [], chosen: null, patch: null, gridIn: 1 / 4, ...more };
+  return { block, unit: 'in', cuts: [], chosen: null, patch: null, gridIn: 1 / 4, crosshair: null, ...more };
 }
 
 /** The block after a form's work; throws what it refuses with. */
@@ -119,7 +119,7 @@ describe('rays', () => {
   });
 
   it('part a square round its middle into equal areas', () => {
-    const block = made('rays', target(SQUARE), { from: 'middle', count: 8, first: 90 });
+    const block = made('rays', target(SQUARE), { across: 6, down: 6, count: 8, first: 90 });
     expect(areas(block)).toEqual(Array.from({ length: 8 }, () => expect.closeTo(18, 3)));
   });
 });

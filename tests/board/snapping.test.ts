@@ -48,7 +48,7 @@ describe('what catches the pointer', () => {
     expect(snapTo(snapField(CROSSED, { gridIn: 0 }), [1.3, 1.2], 0.15).kind).toBe('free');
     const without = snapField(CROSSED, { gridIn: 0, exceptCuts: new Set(['c3']) });
     expect(snapTo(without, [8.1, 9.05], 0.15).kind).toBe('free');
-    const corner = snapField(CROSSED, { gridIn: 0, exceptCorner: 2 });
+    const corner = snapField(CROSSED, { gridIn: 0, exceptCorners: [2] });
     expect(snapTo(corner, [12, 12], 0.15).kind).toBe('free');
   });
 

@@ -1,22 +1,36 @@
-import type { Block, Fabric } from '../../document/project.ts';
-import type { Point, Segment } from '../../geometry/point.ts';
-import { boxOf, distance } from '../../geometry/ring.ts';
+import type { Block, Cut, Fabric } from '../../document/project.ts';
+import type { Point, Ring, Segment } from '../../geometry/point.ts';
+import { boxOf, cross, distance } from '../../geometry/ring.ts';
 import type { Finding, Join, Patch, PiecingPlan, RegistrationPoint } from '../../piecing/plan.ts';
-import { toScreen } from '../camera.ts';
+import { patternOf } from '../../workspace/fabric-pictures.ts';
+import { type Camera, toScreen } from '../camera.ts';
 import { inkOn } from './contrast.ts';
+import { boxAbout, boxesAlong, type Figure } from './figures.ts';
 import { INKS, threadOf } from './inks.ts';
 import { insetRing } from './inset.ts';
 import { labelSpot, sizeToFit } from './label-spot.ts';
-import { dot, FONT, type Pen, strokeLine, strokePath, trace } from './pen.ts';
+import { dot, FONT, type Pen, strokeLine, strokeLines, strokePath, trace } from './pen.ts';
+import { Spots } from './spots.ts';
 
-/** Patches filled with their fabric; an unpainted one lets the paper show. */
-export function drawPatches(pen: Pen, plan: PiecingPlan, fabrics: ReadonlyMap<string, Fabric>): void {
+/**
+ * Patches filled with their fabric, a print at its true scale; an unpainted one lets the paper show. `asValues`: the
+ * pictures as greys, as the colours of `fabrics` then are.
+ */
+export function drawPatches(
+  pen: Pen,
+  plan: PiecingPlan,
+  fabrics: ReadonlyMap<string, Fabric>,
+  asValues = false,
+): void {
+  const [x, y] = toScreen(pen.camera, [0, 0]);
+  const laid = { scale: pen.camera.scale, x, y, density: globalThis.devicePixelRatio || 1 };
   for (const patch of plan.patches) {
     const fabric = patch.fabric === null ? undefined : fabrics.get(patch.fabric);
     if (fabric === undefined) continue;
     pen.ctx.beginPath();
     tracePatch(pen, patch);
-    pen.ctx.fillStyle = fabric.color;
+    pen.ctx.fillStyle =
+      (fabric.picture && patternOf(pen.ctx, fabric.picture, laid, asValues)) ?? fabric.color;
     pen.ctx.fill('evenodd');
   }
 }
@@ -26,17 +40,61 @@ export function tracePatch(pen: Pen, { polygon, holes }: Pick<Patch, 'polygon' |
   for (const hole of holes) trace(pen, hole, true);
 }
 
-/** Cuts as drawn, and the outline. */
-export function drawLines(pen: Pen, block: Block, sound: boolean): void {
+/** Strokes of the cuts and of the outline. */
+const CUT_PX = 1.2;
+const OUTLINE_PX = 1.6;
+const UNSOUND_PX = 2;
+/** Further than this no line's ink or halo goes from it. */
+const LINE_REACH_PX = 4;
+/** A sharp corner of the outline is drawn out to this at most: ten times half its width, the canvas's miter limit. */
+const CORNER_REACH_PX = 10;
+
+/** The outline as a figure of its own. */
+export const outlineFigure = (camera: Camera, outline: Ring, sound: boolean): Figure => ({
+  key: `outline ${sound} ${outline}`,
+  boxes: () =>
+    boxesAlong(
+      outline.map((corner) => toScreen(camera, corner)),
+      CORNER_REACH_PX,
+      true,
+    ),
+  draw: (pen) => drawOutlineLine(pen, outline, sound),
+});
+
+/** A cut as a figure of its own; its segment in inches, since lines are stroked together. */
+export interface LineFigure extends Figure {
+  readonly segment: Segment;
+}
+
+/** One cut: the same figure as long as it is the same object. */
+export const lineFigure = (camera: Camera, cut: Cut): LineFigure => {
+  const segment: Segment = [cut.from, cut.to];
+  return {
+    key: cut,
+    segment,
+    boxes: () => boxesAlong([toScreen(camera, cut.from), toScreen(camera, cut.to)], LINE_REACH_PX),
+    draw: (pen) => drawLines(pen, [segment], false),
+  };
+};
+
+/** Cuts as drawn. `onPrints`: some lie between pictures, where a line needs more of a halo. */
+export function drawLines(pen: Pen, lines: readonly Segment[], onPrints: boolean): void {
   pen.ctx.lineCap = 'round';
-  pen.ctx.beginPath();
-  for (const { from, to } of block.cuts) trace(pen, [from, to], false);
-  strokePath(pen, { color: INKS.ink, width: 1.2, halo: INKS.lineHalo });
+  strokeLines(pen, lines, {
+    color: INKS.ink,
+    width: CUT_PX,
+    halo: onPrints ? INKS.printLineHalo : INKS.lineHalo,
+  });
+}
+
+/** The outline, over the cuts that end on it; broken where the block is not sound. */
+export function drawOutlineLine(pen: Pen, outline: Ring, sound: boolean): void {
+  pen.ctx.lineCap = 'round';
   pen.ctx.lineJoin = 'miter';
   strokeLine(
     pen,
-    block.outline,
-    sound ? { color: INKS.ink, width: 1.6 } : { color: INKS.madder, width: 2, dash: [6, 4] },
+    outline,
+    sound ? { color: INKS.ink, width: OUTLINE_PX } : { color: INKS.madder, width: UNSOUND_PX, dash: [6, 4] },
     true,
   );
 }
@@ -47,46 +105,139 @@ const BASTING_PX = 6.5;
 /** In a section narrower than this on the screen the stitches would be in the way of its ids. CSS pixels. */
 const NARROWEST_BASTED_PX = 56;
 
-/** A row of basting stitches inside the edge of each section, in its own colour and rhythm, paler on dark fabric. */
-export function drawSections(pen: Pen, plan: PiecingPlan, fabrics: ReadonlyMap<string, Fabric>): void {
+/**
+ * A row of basting stitches inside the edge of each section, in its own colour and rhythm, paler on dark fabric: a
+ * figure each.
+ */
+export function* sectionFigures(
+  camera: Camera,
+  plan: PiecingPlan,
+  fabrics: ReadonlyMap<string, Fabric>,
+): Generator<Figure> {
   if (plan.sections.length < 2) return;
-  const { ctx, camera } = pen;
   const patches = new Map(plan.patches.map((patch) => [patch.id, patch]));
-  ctx.lineCap = 'butt';
-  ctx.lineJoin = 'miter';
-  for (const [index, { outline, order }] of plan.sections.entries()) {
+  const groundOf = (patch: Patch): Ground => {
+    const fabric = patch.fabric === null ? undefined : fabrics.get(patch.fabric);
+    if (fabric?.picture !== undefined) return 'print';
+    return fabric !== undefined && inkOn(fabric.color) === INKS.sheet ? 'dark' : 'light';
+  };
+  for (const [index, { outline, order, holes, startsFrom }] of plan.sections.entries()) {
     const { minX, minY, maxX, maxY } = boxOf(outline);
     if (Math.min(maxX - minX, maxY - minY) * camera.scale < NARROWEST_BASTED_PX) continue;
-    const { color, pale, dash } = threadOf(index);
-    const stitches = insetRing(outline, BASTING_PX / camera.scale);
-    // All patches of one lightness are one clip: a clip for each patch would cost most of a frame.
-    const isOnDark = (patch: Patch): boolean => {
-      const fabric = patch.fabric === null ? undefined : fabrics.get(patch.fabric);
-      return fabric !== undefined && inkOn(fabric.color) === INKS.sheet;
-    };
     const own = order.map((id) => patches.get(id)!);
-    for (const dark of [false, true]) {
-      const under = own.filter((patch) => isOnDark(patch) === dark);
-      if (under.length === 0) continue;
-      ctx.save();
-      ctx.beginPath();
-      for (const patch of under) tracePatch(pen, patch);
-      ctx.clip('evenodd');
-      strokeLine(pen, stitches, { color: dark ? pale : color, width: 2, dash }, true);
-      ctx.restore();
-    }
+    const grounds = own.map(groundOf);
+    // All on one ground are clipped to the section itself; a unit it starts from is no part of it.
+    const isPlain =
+      grounds.every((ground) => ground === grounds[0]) && holes.length === 0 && startsFrom.length === 0;
+    yield {
+      key: isPlain
+        ? `stitches ${index} ${grounds[0]} ${outline}`
+        : `stitches ${index} ${outline} ${own.map(({ polygon, holes }, k) => `${grounds[k]} ${polygon} ${holes}`)}`,
+      boxes: () => {
+        const stitches = insetRing(outline, BASTING_PX / camera.scale);
+        return boxesAlong(
+          stitches.map((point) => toScreen(camera, point)),
+          STITCH_REACH_PX,
+          true,
+        );
+      },
+      draw: (pen) => drawStitches(pen, index, outline, isPlain ? null : own, grounds),
+    };
   }
 }
 
+type Ground = 'light' | 'dark' | 'print';
+
+/** Further than this neither a stitch nor its band goes from its line. */
+const STITCH_REACH_PX = 4;
+
+/** `patches`: what the stitches lie on and are clipped to, of each ground in turn; null: the whole outline, of the first. */
+function drawStitches(
+  pen: Pen,
+  index: number,
+  outline: Ring,
+  patches: readonly Patch[] | null,
+  grounds: readonly Ground[],
+): void {
+  const { ctx, camera } = pen;
+  ctx.lineCap = 'butt';
+  ctx.lineJoin = 'miter';
+  const { color, pale, dash } = threadOf(index);
+  const stitches = insetRing(outline, BASTING_PX / camera.scale);
+  const stroke = (ground: Ground): void => {
+    // A print may be light and dark in turn: its stitches lie on a band of their own.
+    const halo = ground === 'print' ? { halo: INKS.printHalo } : {};
+    strokeLine(pen, stitches, { color: ground === 'dark' ? pale : color, width: 2, dash, ...halo }, true);
+  };
+  if (patches === null && isInside(outline, stitches)) {
+    stroke(grounds[0]!);
+    return;
+  }
+  // All patches of one lightness are one clip: a clip for each patch would cost most of a frame.
+  for (const ground of new Set(grounds)) {
+    ctx.save();
+    ctx.beginPath();
+    if (patches === null) trace(pen, outline, true);
+    else for (const [k, patch] of patches.entries()) if (grounds[k] === ground) tracePatch(pen, patch);
+    ctx.clip('evenodd');
+    stroke(ground);
+    ctx.restore();
+  }
+}
+
+/**
+ * Whether an inset line surely stays within its outline and needs no clip, which would cost more than the line: where
+ * the outline is convex and no edge of the inset has turned round.
+ */
+const isInside = (outline: Ring, inset: Ring): boolean =>
+  outline.every((corner, k) => {
+    const next = (k + 1) % outline.length;
+    const [after, a, b] = [outline[(k + 2) % outline.length]!, inset[k]!, inset[next]!];
+    const along =
+      (outline[next]![0] - corner[0]) * (b[0] - a[0]) + (outline[next]![1] - corner[1]) * (b[1] - a[1]);
+    return along > 0 && cross(corner, outline[next]!, after) >= 0;
+  });
+
+const JOIN = { color: INKS.madder, width: 3, dash: [9, 5], halo: INKS.sheet } as const;
+
+/** Further than this a join's thread does not go from its line. */
+const JOIN_REACH_PX = 4;
+
 /** Joins in madder thread, with the places where pins go. */
 export function drawJoins(pen: Pen, joins: readonly Join[]): void {
-  pen.ctx.lineCap = 'butt';
-  for (const join of joins) {
-    for (const stretch of join.stretches)
-      strokeLine(pen, stretch, { color: INKS.madder, width: 3, dash: [9, 5], halo: INKS.sheet });
-  }
+  for (const join of joins) for (const stretch of join.stretches) drawStretch(pen, stretch);
   for (const join of joins) for (const point of join.points) drawRegistration(pen, point);
 }
+
+function drawStretch(pen: Pen, stretch: Segment): void {
+  pen.ctx.lineCap = 'butt';
+  strokeLine(pen, stretch, JOIN);
+}
+
+/** The stretches of all joins, then the places where pins go, each a figure. */
+export function* joinFigures(camera: Camera, joins: readonly Join[]): Generator<Figure> {
+  for (const { stretches } of joins)
+    for (const stretch of stretches)
+      yield {
+        key: `join ${stretch}`,
+        boxes: () =>
+          boxesAlong(
+            stretch.map((end) => toScreen(camera, end)),
+            JOIN_REACH_PX,
+          ),
+        draw: (pen) => drawStretch(pen, stretch),
+      };
+  for (const { points } of joins)
+    for (const point of points)
+      yield {
+        key: `pin ${point.kind} ${point.at}`,
+        boxes: () => [boxAbout(toScreen(camera, point.at), PIN_REACH_PX)],
+        draw: (pen) => drawRegistration(pen, point),
+      };
+}
+
+/** Further than this no mark of a pin goes from its middle. */
+const PIN_REACH_PX = 10;
 
 /** Radii at a scale of 60 px to the inch and more; smaller when the whole block is small. CSS pixels. */
 const POINT_RADIUS = { end: 4, match: 5.5, junction: 4, guide: 3 } as const;
@@ -98,32 +249,82 @@ function drawRegistration(pen: Pen, { at, kind }: RegistrationPoint): void {
   if (kind !== 'match' && kind !== 'end') return;
   // A match or an end is crossed, as it is on the paper where the pin goes straight through.
   const { ctx } = pen;
-  ctx.beginPath();
-  ctx.moveTo(x - radius - 2.5, y);
-  ctx.lineTo(x + radius + 2.5, y);
-  ctx.moveTo(x, y - radius - 2.5);
-  ctx.lineTo(x, y + radius + 2.5);
-  strokePath(pen, { color: INKS.madder, width: 1.2 });
+  const reach = radius + 2.5;
+  ctx.fillStyle = INKS.madder;
+  ctx.fillRect(x - reach, y - 0.6, 2 * reach, 1.2);
+  ctx.fillRect(x - 0.6, y - reach, 1.2, 2 * reach);
 }
 
-/** Patch ids at their inmost spots, as large as fits, in ink or paper. */
-export function drawLabels(pen: Pen, plan: PiecingPlan, fabrics: ReadonlyMap<string, Fabric>): void {
-  const { ctx, camera } = pen;
-  ctx.textAlign = 'center';
-  ctx.textBaseline = 'middle';
+/** Widths of texts at a size of 1, in the type that is there; measured again once another has come. */
+let widths = new Map<string, number>();
+let typeOfWidths = '';
+
+function widthOf(ctx: CanvasRenderingContext2D, text: string): number {
+  const known = widths.get(text);
+  if (known !== undefined) return known;
+  const width = ctx.measureText(text).width / 100;
+  widths.set(text, width);
+  return width;
+}
+
+/** Type that has come meanwhile makes other widths: a word is measured each time to see it. */
+function checkType(ctx: CanvasRenderingContext2D): void {
+  const type = String(ctx.measureText('Underpaper 0123').width);
+  if (type !== typeOfWidths) widths = new Map();
+  typeOfWidths = type;
+}
+
+/**
+ * Patch ids at their inmost spots, as large as fits, in ink or paper, a figure each. `isTraced`: a picture shows
+ * through every patch.
+ */
+export function* labelFigures(
+  { ctx, camera }: Pen,
+  plan: PiecingPlan,
+  fabrics: ReadonlyMap<string, Fabric>,
+  isTraced: boolean,
+): Generator<Figure> {
   ctx.font = `600 100px ${FONT}`;
-  const widths = new Map<string, number>();
-  for (const { id } of plan.patches) widths.set(id, ctx.measureText(id).width / 100);
+  checkType(ctx);
   for (const patch of plan.patches) {
     const spot = labelSpot(patch);
-    const size = sizeToFit(spot.room * camera.scale, widths.get(patch.id)!);
+    const width = widthOf(ctx, patch.id);
+    const size = sizeToFit(spot.room * camera.scale, width);
     if (size === null) continue;
-    const [x, y] = toScreen(camera, spot.at);
+    const at = toScreen(camera, spot.at);
     const fabric = patch.fabric === null ? undefined : fabrics.get(patch.fabric);
-    ctx.font = `600 ${size}px ${FONT}`;
-    ctx.fillStyle = fabric === undefined ? INKS.ink : inkOn(fabric.color);
-    ctx.fillText(patch.id, x, y + size * 0.05);
+    const isOnSlip = isTraced || fabric?.picture !== undefined;
+    const ink = fabric === undefined || isOnSlip ? INKS.ink : inkOn(fabric.color);
+    yield {
+      key: `label ${patch.id} ${at} ${size} ${ink} ${isOnSlip}`,
+      boxes: () => [boxAbout(at, size * (width + 0.5), size)],
+      draw: (pen) => drawLabel(pen, patch.id, { at, size, ink, slip: isOnSlip ? width : null }),
+    };
   }
+}
+
+interface LabelLook {
+  readonly at: Point;
+  readonly size: number;
+  readonly ink: string;
+  /** Width of the letters at a size of 1 where they lie on a slip of paper, else null. */
+  readonly slip: number | null;
+}
+
+function drawLabel({ ctx }: Pen, id: string, { at: [x, y], size, ink, slip }: LabelLook): void {
+  ctx.textAlign = 'center';
+  ctx.textBaseline = 'middle';
+  ctx.font = `600 ${size}px ${FONT}`;
+  if (slip !== null) {
+    // A slip of paper under the letters: no one ink is read on all of a print.
+    const [width, height] = [size * (slip + 0.5), size * 1.2];
+    ctx.beginPath();
+    ctx.roundRect(x - width / 2, y - height / 2, width, height, size * 0.3);
+    ctx.fillStyle = INKS.printHalo;
+    ctx.fill();
+  }
+  ctx.fillStyle = ink;
+  ctx.fillText(id, x, y + size * 0.05);
 }
 
 const SEVERITY_INK = { trouble: INKS.madder, caution: INKS.ochre, note: INKS.indigo } as const;
@@ -132,48 +333,93 @@ const MARKER_RADIUS = 10;
 export interface FindingsShown {
   /** Index of the one a panel points at. */
   readonly lit: number | null;
-  /** Places where something is being drawn, which no marker may cover. */
-  readonly avoid: readonly Point[];
+  /** Indices of those that are left out. */
+  readonly hidden: ReadonlySet<number>;
 }
 
+/** Indices of the findings whose places lie so near to some of these that a marker would cover them. */
+export function findingsAt(
+  camera: Camera,
+  findings: readonly Finding[],
+  places: readonly Point[],
+): ReadonlySet<number> {
+  const reachIn = (3 * MARKER_RADIUS) / camera.scale;
+  const near = new Set<number>();
+  for (const [index, { at }] of findings.entries())
+    if (places.some((place) => distance(place, at) < reachIn)) near.add(index);
+  return near;
+}
+
+/** Further than this no marker goes from its middle. */
+const MARKER_REACH_PX = MARKER_RADIUS + 6;
+
 /**
- * Numbered markers on stems at the places of findings, notes only when lit. Those that would cover each other stand
- * side by side.
+ * Numbered markers on stems at the places of findings, notes only when lit, a figure each. Those that would cover each
+ * other stand side by side.
  */
-export function drawFindings(pen: Pen, plan: PiecingPlan, { lit, avoid }: FindingsShown): void {
-  const { ctx, camera } = pen;
-  const busy = avoid.map((at) => toScreen(camera, at));
-  const labels = plan.patches.map((patch) => toScreen(camera, labelSpot(patch).at));
-  const taken: Point[] = [];
-  for (const [index, { at, severity }] of plan.findings.entries()) {
-    if (severity === 'note' && index !== lit) continue;
+export function* findingFigures(
+  camera: Camera,
+  plan: PiecingPlan,
+  { lit, hidden }: FindingsShown,
+): Generator<Figure> {
+  const shown = [...plan.findings.entries()].filter(
+    ([index, { severity }]) => (severity !== 'note' || index === lit) && !hidden.has(index),
+  );
+  if (shown.length === 0) return;
+  const labels = new Spots(MARKER_RADIUS);
+  for (const patch of plan.patches) labels.add(toScreen(camera, labelSpot(patch).at));
+  const taken = new Spots(2.2 * MARKER_RADIUS);
+  for (const [index, { at, severity }] of shown) {
     const place = toScreen(camera, at);
-    if (busy.some((spot) => distance(spot, place) < 3 * MARKER_RADIUS)) continue;
     let [x, y] = [place[0], place[1] - 2.2 * MARKER_RADIUS];
-    while (taken.some((other) => distance(other, [x, y]) < 2.2 * MARKER_RADIUS)) x += 2.3 * MARKER_RADIUS;
-    taken.push([x, y]);
-    const color = SEVERITY_INK[severity];
-    ctx.lineJoin = 'round';
-    ctx.lineCap = 'round';
+    while (taken.isNear([x, y])) x += 2.3 * MARKER_RADIUS;
+    const spot: Point = [x, y];
+    taken.add(spot);
     // Where a patch's id stands, the marker stands above it and needs no stem.
-    if (!labels.some((label) => distance(label, place) < MARKER_RADIUS)) {
-      ctx.beginPath();
-      ctx.moveTo(...place);
-      ctx.lineTo(x, y);
-      strokePath(pen, { color, width: 1.6, halo: INKS.sheet });
-      dot(pen, at, 3, color, { color: INKS.sheet, width: 1.2 });
-    }
-    ctx.beginPath();
-    markerShape(ctx, severity, x, y, MARKER_RADIUS);
-    ctx.fillStyle = color;
-    ctx.fill();
-    strokePath(pen, { color: INKS.sheet, width: index === lit ? 3 : 1.6 });
-    ctx.fillStyle = INKS.sheet;
-    ctx.font = `600 12px ${FONT}`;
-    ctx.textAlign = 'center';
-    ctx.textBaseline = 'middle';
-    ctx.fillText(String(index + 1), x, y + (severity === 'caution' ? 2 : 0.5));
+    const stem = labels.isNear(place) ? null : at;
+    const isLit = index === lit;
+    yield {
+      key: `finding ${index} ${severity} ${spot} ${stem} ${isLit}`,
+      boxes: () => [
+        boxAbout(spot, MARKER_REACH_PX),
+        ...(stem === null ? [] : boxesAlong([place, spot], MARKER_REACH_PX)),
+      ],
+      draw: (pen) => drawMarker(pen, String(index + 1), { severity, spot, stem, isLit }),
+    };
   }
+}
+
+interface Marker {
+  readonly severity: Finding['severity'];
+  readonly spot: Point;
+  /** The place in inches that a stem leads to, if one does. */
+  readonly stem: Point | null;
+  readonly isLit: boolean;
+}
+
+function drawMarker(pen: Pen, number: string, { severity, spot, stem, isLit }: Marker): void {
+  const { ctx, camera } = pen;
+  const [x, y] = spot;
+  const color = SEVERITY_INK[severity];
+  ctx.lineJoin = 'round';
+  ctx.lineCap = 'round';
+  if (stem !== null) {
+    ctx.beginPath();
+    ctx.moveTo(...toScreen(camera, stem));
+    ctx.lineTo(x, y);
+    strokePath(pen, { color, width: 1.6, halo: INKS.sheet });
+    dot(pen, stem, 3, color, { color: INKS.sheet, width: 1.2 });
+  }
+  ctx.beginPath();
+  markerShape(ctx, severity, x, y, MARKER_RADIUS);
+  ctx.fillStyle = color;
+  ctx.fill();
+  strokePath(pen, { color: INKS.sheet, width: isLit ? 3 : 1.6 });
+  ctx.fillStyle = INKS.sheet;
+  ctx.font = `600 12px ${FONT}`;
+  ctx.textAlign = 'center';
+  ctx.textBaseline = 'middle';
+  ctx.fillText(number, x, y + (severity === 'caution' ? 2 : 0.5));
 }
 
 /** The shapes of the icons beside the sentences: octagon, triangle, disc. */
@@ -209,6 +455,8 @@ export type Lit =
   | { readonly kind: 'section'; readonly letter: string }
   | { readonly kind: 'patches'; readonly ids: readonly string[] }
   | { readonly kind: 'cuts'; readonly ids: readonly string[] }
+  /** Edges and corners of the outline. */
+  | { readonly kind: 'outline'; readonly lines: readonly Segment[]; readonly spots: readonly Point[] }
   | { readonly kind: 'join'; readonly step: number }
   | { readonly kind: 'finding'; readonly index: number }
   /** Patches, and stretches of their edges that do not make one line. */
@@ -227,6 +475,9 @@ export function drawLit(pen: Pen, block: Block, plan: PiecingPlan, lit: Lit): vo
     outlinePatches(pen, plan, lit.ids);
   } else if (lit.kind === 'cuts') {
     strengthenCuts(pen, block, lit.ids);
+  } else if (lit.kind === 'outline') {
+    for (const line of lit.lines) strokeLine(pen, line, { color: INKS.indigo, width: 4, halo: INKS.sheet });
+    for (const spot of lit.spots) dot(pen, spot, 9, INKS.sheet, { color: INKS.indigo, width: 4 });
   } else if (lit.kind === 'join') {
     const join = plan.joins.find(({ step }) => step === lit.step);
     for (const stretch of join?.stretches ?? [])

@@ -3,20 +3,31 @@ import type { Segment } from '../../geometry/point.ts';
 import type { Finding, PiecingPlan } from '../../piecing/plan.ts';
 import { toScreen } from '../camera.ts';
 import { drawArrow } from './arrow.ts';
-import { outlinePatches, strengthenCuts } from './block.ts';
+import { outlinePatches, strengthenCuts, tracePatch } from './block.ts';
+import { drawCutNames } from './cut-names.ts';
 import { INKS } from './inks.ts';
+import { labelSpot } from './label-spot.ts';
 import { type Pen, strokeLine, strokePath } from './pen.ts';
 
 const INK = { trouble: INKS.madder, caution: INKS.ochre, note: INKS.indigo } as const;
 
 /**
- * Lights a finding: its patches outlined, its cuts strong, and its stretches over them. The lines of a ring are arrows,
+ * Lights a finding: its patches outlined, its cuts strong, and its stretches over them, its cuts named. The lines of a ring are arrows,
  * each ending where the next line stops it; stretches that do not line up are closed off at both ends, so that the step
  * between them is seen.
  */
 export function drawFinding(pen: Pen, block: Block, plan: PiecingPlan, finding: Finding): void {
+  const isPart = finding.patches.length < plan.patches.length;
+  if (isPart && finding.stretches.length > 0) tintPatches(pen, plan, finding);
   outlinePatches(pen, plan, finding.patches, finding.stretches.length > 0 ? 1.6 : 3);
   strengthenCuts(pen, block, finding.cuts);
+  drawStretches(pen, finding);
+  const labels = plan.patches.map((patch) => labelSpot(patch).at);
+  drawCutNames(pen, block, finding.cuts, [finding.at, ...labels]);
+}
+
+/** The stretches of a finding, over whatever else is drawn. */
+export function drawStretches(pen: Pen, finding: Finding): void {
   const color = INK[finding.severity];
   pen.ctx.lineCap = 'butt';
   pen.ctx.lineJoin = 'round';
@@ -29,6 +40,18 @@ export function drawFinding(pen: Pen, block: Block, plan: PiecingPlan, finding: 
     strokeLine(pen, stretch, { color, width: 5, halo: INKS.sheet });
     closeOff(pen, stretch, color);
   }
+}
+
+/** Patches that hold each other stand out from the rest as one. */
+function tintPatches(pen: Pen, plan: PiecingPlan, { patches, severity }: Finding): void {
+  const { ctx } = pen;
+  ctx.beginPath();
+  for (const patch of plan.patches) if (patches.includes(patch.id)) tracePatch(pen, patch);
+  ctx.save();
+  ctx.globalAlpha = 0.14;
+  ctx.fillStyle = INK[severity];
+  ctx.fill('evenodd');
+  ctx.restore();
 }
 
 /** Does each stretch end where the next begins, the last where the first does? */

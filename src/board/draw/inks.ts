@@ -16,6 +16,10 @@ export const INKS = {
   shade: 'rgb(31 37 48 / 16%)',
   /** Beneath cuts, so that a line between two dark fabrics is still seen. */
   lineHalo: 'rgb(251 249 243 / 38%)',
+  /** Beneath lines, stitches and letters on a print: ink on it has a contrast of 4.5 or more, whatever is under it. */
+  printHalo: 'rgb(251 249 243 / 84%)',
+  /** Beneath cuts between prints: thin, so that little of the print is lost, and still a contrast of 3 or more. */
+  printLineHalo: 'rgb(251 249 243 / 60%)',
   veil: 'rgb(251 249 243 / 72%)',
 } as const;
 

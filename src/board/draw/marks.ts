@@ -85,6 +85,11 @@ export function drawMarks(
           strokeLine(pen, [cut.from, cut.to], { color: INKS.indigo, width: 2.2, halo: INKS.sheet });
         break;
       }
+      case 'edge': {
+        const edge = block === null ? undefined : edgesOf(block.outline)[mark.edge];
+        if (edge !== undefined) strokeLine(pen, edge, { color: INKS.indigo, width: 2.2, halo: INKS.sheet });
+        break;
+      }
       case 'patch': {
         const patch = plan?.patches.find((one) => holdsPoint(one, mark.at));
         if (patch === undefined) break;
@@ -240,13 +245,15 @@ function drawTyped(
   view: ViewSize,
 ): void {
   const [x, y] = toScreen(pen.camera, at);
-  const field = (name: 'length' | 'angle', blank: string): string => {
+  const field = (name: 'first' | 'second', blank: string): string => {
     const text = typed[name] === '' ? blank : typed[name];
     return typed.field === name ? `[${text}]` : text;
   };
   dot(pen, at, 5, INKS.sheet, { color: INKS.indigo, width: 2 });
-  const angle = field('angle', typed.field === 'angle' ? ' ' : 'Tab');
-  const words = `Length ${field('length', 'as drawn')} · angle ${angle}`;
+  const isPlace = typed.by === 'place';
+  const first = field('first', isPlace ? ' ' : 'as drawn');
+  const second = field('second', typed.field === 'second' ? ' ' : 'Tab');
+  const words = isPlace ? `Across ${first} · down ${second}` : `Length ${first} · angle ${second}`;
   drawPill(pen, error === null ? words : `${words} · ${error}`, x, y, view);
 }
 
@@ -301,7 +308,9 @@ function drawPill({ ctx }: Pen, text: string, x: number, y: number, view: ViewSi
   let top = y - height - 12;
   if (left + width > view.width - 8) left = x - 16 - width;
   if (top < 8) top = y + 16;
-  left = Math.max(8, left);
+  // What it tells of may lie outside the view.
+  left = Math.max(8, Math.min(left, view.width - 8 - width));
+  top = Math.max(8, Math.min(top, view.height - 8 - height));
   ctx.beginPath();
   ctx.roundRect(left, top, width, height, 6);
   ctx.fillStyle = INKS.ink;

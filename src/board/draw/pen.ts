@@ -1,4 +1,4 @@
-import type { Point, Ring } from '../../geometry/point.ts';
+import type { Point, Ring, Segment } from '../../geometry/point.ts';
 import { type Camera, toScreen } from '../camera.ts';
 
 /** What all drawing goes through: a plain canvas and the camera. Widths and dashes are CSS pixels. */
@@ -26,12 +26,15 @@ export interface Stroke {
   readonly halo?: string;
 }
 
+/** How much wider than its line a halo is, CSS pixels. */
+const HALO = 2.4;
+
 /** Strokes the present path. */
 export function strokePath({ ctx }: Pen, { color, width, dash, halo }: Stroke): void {
   if (halo !== undefined) {
     ctx.setLineDash([]);
     ctx.strokeStyle = halo;
-    ctx.lineWidth = width + 2.4;
+    ctx.lineWidth = width + HALO;
     ctx.stroke();
   }
   ctx.setLineDash(dash === undefined ? [] : [...dash]);
@@ -45,6 +48,25 @@ export function strokeLine(pen: Pen, points: Ring, stroke: Stroke, closed = fals
   pen.ctx.beginPath();
   trace(pen, points, closed);
   strokePath(pen, stroke);
+}
+
+/** Strokes of one path; a longer one costs more than its parts, since all its edges are sorted together. */
+const LINES_A_PATH = 16;
+
+/** Strokes many straight lines that need not hang together. */
+export function strokeLines(pen: Pen, lines: readonly Segment[], { halo, ...stroke }: Stroke): void {
+  const { ctx } = pen;
+  if (halo !== undefined) {
+    // One path for all: halos let things shine through, and where two overlap must not be thicker.
+    ctx.beginPath();
+    for (const line of lines) trace(pen, line, false);
+    strokePath(pen, { ...stroke, color: halo, width: stroke.width + HALO });
+  }
+  for (let k = 0; k < lines.length; k += LINES_A_PATH) {
+    ctx.beginPath();
+    for (const line of lines.slice(k, k + LINES_A_PATH)) trace(pen, line, false);
+    strokePath(pen, stroke);
+  }
 }
 
 /** A round mark at a place of the board. */

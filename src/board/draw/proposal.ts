@@ -1,8 +1,11 @@
 import type { Segment } from '../../geometry/point.ts';
+import type { Box } from '../../geometry/ring.ts';
 import { toScreen } from '../camera.ts';
 import type { Proposal } from '../proposal.ts';
+import { drawCutNames } from './cut-names.ts';
 import { INKS } from './inks.ts';
 import { dot, type Pen, strokeLine, strokePath } from './pen.ts';
+import { SHEET_MARGIN } from './sheet.ts';
 
 /** Stitch and gap of lines that are proposed, CSS pixels: longer than any thread of a section. */
 const PROPOSED_DASH = [18, 5, 5, 5];
@@ -11,14 +14,41 @@ const PROPOSED_DASH = [18, 5, 5, 5];
 const CROSS_EVERY_PX = 26;
 const CROSS_PX = 4.5;
 
-/** Lines a repair would draw, in moss with an end mark, and those it would take away, struck out in madder. */
-export function drawProposal(pen: Pen, { added, removed }: Pick<Proposal, 'added' | 'removed'>): void {
+/** Stitch and gap of the frame on a sheet that shows what is not drawn yet, and its width. CSS pixels. */
+const FRAME_DASH = [10, 7];
+const FRAME_PX = 3;
+
+/**
+ * Lines a repair would draw, in moss with an end mark, and those it would take away, struck out in madder; the cuts
+ * it changes by their names. A dashed frame along the sheet's edge says that all this is not drawn yet.
+ */
+export function drawProposal(
+  pen: Pen,
+  { block, after, added, removed, changed }: Proposal,
+  sheet: Box,
+): void {
   pen.ctx.lineCap = 'butt';
+  drawFrame(pen, sheet);
   for (const stretch of removed) strikeOut(pen, stretch);
   for (const stretch of added) {
     strokeLine(pen, stretch, { color: INKS.moss, width: 4.5, dash: PROPOSED_DASH, halo: INKS.sheet });
     for (const end of stretch) dot(pen, end, 4.5, INKS.sheet, { color: INKS.moss, width: 2.4 });
   }
+  drawCutNames(
+    pen,
+    block,
+    changed,
+    after.cuts.flatMap(({ from, to }) => [from, to]),
+  );
+}
+
+function drawFrame({ ctx, camera }: Pen, sheet: Box): void {
+  const [left, top] = toScreen(camera, [sheet.minX, sheet.minY]);
+  const [right, bottom] = toScreen(camera, [sheet.maxX, sheet.maxY]);
+  const away = SHEET_MARGIN - FRAME_PX / 2;
+  ctx.beginPath();
+  ctx.rect(left - away, top - away, right - left + 2 * away, bottom - top + 2 * away);
+  strokePath({ ctx, camera }, { color: INKS.moss, width: FRAME_PX, dash: FRAME_DASH });
 }
 
 function strikeOut(pen: Pen, stretch: Segment): void {

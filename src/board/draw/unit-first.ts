@@ -5,6 +5,7 @@ import { centroid } from '../../geometry/ring.ts';
 import type { Patch, PiecingPlan } from '../../piecing/plan.ts';
 import { unitWords } from '../../piecing/sentences.ts';
 import { toBoard, toScreen } from '../camera.ts';
+import { boxAbout, type Figure } from './figures.ts';
 import { INKS, threadOf } from './inks.ts';
 import { labelSpot } from './label-spot.ts';
 import { FONT, type Pen } from './pen.ts';
@@ -19,9 +20,9 @@ const SHARES = [0.5, 0.3, 0.7, 0.15, 0.85] as const;
 
 /**
  * A tag where a paper starts from a finished unit: `C1 = A and B, joined`. It stands on the unit, beside whichever
- * seam sewn to it has the most room between the ids.
+ * seam sewn to it has the most room between the ids. A figure each.
  */
-export function drawUnitsFirst(pen: Pen, plan: PiecingPlan): void {
+export function* unitFirstFigures(pen: Pen, plan: PiecingPlan): Generator<Figure> {
   const { ctx, camera } = pen;
   if (plan.sections.every(({ startsFrom }) => startsFrom.length === 0)) return;
   const ids = plan.patches.map((patch) => toScreen(camera, labelSpot(patch).at));
@@ -48,19 +49,34 @@ export function drawUnitsFirst(pen: Pen, plan: PiecingPlan): void {
     const [first, ...rest] = spots;
     if (first === undefined) continue;
     const [x, y] = rest.reduce((best, spot) => (room(spot) > room(best) + 1 ? spot : best), first);
-    ctx.beginPath();
-    ctx.roundRect(x - width / 2, y - HIGH_PX / 2, width, HIGH_PX, 5);
-    ctx.fillStyle = INKS.sheet;
-    ctx.fill();
-    ctx.strokeStyle = threadOf(index).color;
-    ctx.lineWidth = 1.6;
-    ctx.setLineDash([]);
-    ctx.stroke();
-    ctx.fillStyle = INKS.ink;
-    ctx.textAlign = 'center';
-    ctx.textBaseline = 'middle';
-    ctx.fillText(words, x, y + 0.5);
+    yield {
+      key: `unit ${words} ${x} ${y} ${width} ${index}`,
+      boxes: () => [boxAbout([x, y], width / 2 + 2, HIGH_PX / 2 + 2)],
+      draw: ({ ctx }) => drawTag(ctx, words, threadOf(index).color, [x, y], width),
+    };
   }
+}
+
+function drawTag(
+  ctx: CanvasRenderingContext2D,
+  words: string,
+  color: string,
+  [x, y]: Point,
+  width: number,
+): void {
+  ctx.beginPath();
+  ctx.roundRect(x - width / 2, y - HIGH_PX / 2, width, HIGH_PX, 5);
+  ctx.fillStyle = INKS.sheet;
+  ctx.fill();
+  ctx.strokeStyle = color;
+  ctx.lineWidth = 1.6;
+  ctx.setLineDash([]);
+  ctx.stroke();
+  ctx.font = `600 13px ${FONT}`;
+  ctx.fillStyle = INKS.ink;
+  ctx.textAlign = 'center';
+  ctx.textBaseline = 'middle';
+  ctx.fillText(words, x, y + 0.5);
 }
 
 /** Places for a tag beside the seam of a patch, on the side of what it is sewn to. CSS pixels. */

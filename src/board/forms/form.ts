@@ -17,11 +17,15 @@ export interface Target {
   readonly patch: Patch | null;
   /** Step of the grid in use, inches. */
   readonly gridIn: number;
+  /** Where the keyboard's crosshair stands, while it is in use. */
+  readonly crosshair: Point | null;
 }
 
 export type FieldKind =
   /** Inches; typed as people write lengths. */
   | { readonly kind: 'length'; readonly initial: number; readonly mayBeNone?: boolean }
+  /** Inches to the right or down, with a minus to the left or up. */
+  | { readonly kind: 'shift'; readonly initial: number }
   | { readonly kind: 'count'; readonly initial: number; readonly least: number; readonly most: number }
   /** 0 to the right, against the clock. */
   | { readonly kind: 'degrees'; readonly initial: number }
@@ -91,6 +95,10 @@ function readField(field: Field, text: string, unit: Unit): number | string | { 
       return parsed.inches > 0 || (field.mayBeNone === true && parsed.inches === 0)
         ? parsed.inches
         : { error: 'It must be more than nothing.' };
+    }
+    case 'shift': {
+      const parsed = parseLength(text, unit);
+      return parsed.ok ? parsed.inches : parsed;
     }
     case 'count': {
       const count = /^ *\d+ *$/.test(text) ? Number(text) : Number.NaN;

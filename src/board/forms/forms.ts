@@ -1,11 +1,13 @@
 import { addCuts } from '../../document/edit-cuts.ts';
 import { scaleBlock, setOutline } from '../../document/edit-outline.ts';
 import { copyTurned, MIRRORS, type Turn, turnBy, turnCuts } from '../../document/edit-turn.ts';
+import type { Project } from '../../document/project.ts';
 import { innerSpot } from '../../geometry/inner-spot.ts';
 import type { Point, Segment } from '../../geometry/point.ts';
 import { boxOf } from '../../geometry/ring.ts';
 import { ALIGNMENTS, type Alignment, alignCuts } from '../align.ts';
-import { edgesOf } from '../nearness.ts';
+import { edgesOf, shifted } from '../nearness.ts';
+import { moveCornerAttached, moveEdgeAttached, shiftCutsAttached } from '../reshape.ts';
 import { linesAcross, sideDirections, spotsAlong, strips } from '../shapes/divide.ts';
 import { parallelTo } from '../shapes/parallel.ts';
 import { raysFromCorner, raysRound } from '../shapes/rays.ts';
@@ -154,32 +156,28 @@ const rays: Form = {
   act: 'Draw rays',
   needs: 'Open a block first.',
   fits: () => true,
-  fields: ({ chosen, patch }) => {
-    const isCorner = chosen?.kind === 'corner';
+  fields: ({ block, chosen, patch, crosshair }) => {
+    if (chosen?.kind === 'corner') return [count('count', `Parts of corner ${chosen.corner + 1}`, 4)];
+    // From the middle of the chosen patch, from the crosshair, or from the middle; another place can be typed.
+    const [across, down] = patch !== null ? innerSpot(patch) : (crosshair ?? middleOf(block.outline));
     return [
-      choice('from', 'From', [
-        ...(isCorner ? ([['corner', `Corner ${chosen.corner + 1}`]] as const) : []),
-        ...(patch !== null ? ([['patch', `The middle of ${patch.id}`]] as const) : []),
-        ['middle', 'The middle of the block'],
-      ]),
-      count('count', isCorner ? 'Parts of the corner' : 'Rays', isCorner ? 4 : 8),
-      ...(isCorner
-        ? []
-        : ([{ kind: 'degrees', name: 'first', label: 'The first at', initial: 90 }] as const)),
+      { kind: 'shift', name: 'across', label: 'From across', initial: across },
+      { kind: 'shift', name: 'down', label: 'From down', initial: down },
+      count('count', 'Rays', 8),
+      { kind: 'degrees', name: 'first', label: 'The first at', initial: 90 },
     ];
   },
   work: (target, values) => {
-    const { block, chosen, patch } = target;
-    const from = text(values, 'from');
+    const { outline } = target.block;
     const many = number(values, 'count');
     const lines =
-      from === 'corner' && chosen?.kind === 'corner'
-        ? raysFromCorner(block.outline, chosen.corner, many)
+      target.chosen?.kind === 'corner'
+        ? raysFromCorner(outline, target.chosen.corner, many)
         : raysRound(
-            block.outline,
-            from === 'patch' && patch !== null ? innerSpot(patch) : middleOf(block.outline),
+            outline,
+            [number(values, 'across'), number(values, 'down')],
             many,
-            number(values, 'first') || 0,
+            number(values, 'first'),
           );
     return drawn(target, 'Draw rays', lines, 'From there no ray leads into the block.');
   },
@@ -244,6 +242,47 @@ function turnedWork(target: Target, values: Values, label: string, turn: Turn): 
       }
     : { ok: true, label, change: (project) => turnCuts(project, id, ids, turn, about) };
 }
+
+const move: Form = {
+  name: 'move',
+  label: 'Move by numbers…',
+  act: 'Move',
+  needs: 'Choose cuts, a corner or an edge first.',
+  fits: ({ cuts, chosen }) => cuts.length > 0 || chosen?.kind === 'corner' || chosen?.kind === 'edge',
+  fields: ({ cuts }) => [
+    { kind: 'shift', name: 'across', label: 'To the right', initial: 0 },
+    { kind: 'shift', name: 'down', label: 'Down', initial: 0 },
+    ...(cuts.length > 0 ? [AS] : []),
+  ],
+  work: ({ block, cuts, chosen }, values) => {
+    const by: Point = [number(values, 'across'), number(values, 'down')];
+    if (chosen?.kind === 'corner') {
+      const at = block.outline[chosen.corner]!;
+      const change = (p: Project) => moveCornerAttached(p, block.id, chosen.corner, shifted(at, by));
+      return { ok: true, label: 'Move corner', change };
+    }
+    if (chosen?.kind === 'edge') {
+      const change = (p: Project) => moveEdgeAttached(p, block.id, chosen.edge, by);
+      return { ok: true, label: 'Move edge', change };
+    }
+    if (text(values, 'as') === 'copy') {
+      if (by[0] === 0 && by[1] === 0) return refused('A copy on the same spot would not be seen.');
+      const copies = cuts.map(({ from, to, role }) => ({
+        from: shifted(from, by),
+        to: shifted(to, by),
+        role,
+      }));
+      const change = (p: Project) => addCuts(p, block.id, copies);
+      return { ok: true, label: 'Copy cuts', selectsNew: true, change };
+    }
+    const ids = cuts.map(({ id }) => id);
+    return {
+      ok: true,
+      label: ids.length === 1 ? 'Move cut' : 'Move cuts',
+      change: (p) => shiftCutsAttached(p, block.id, ids, by),
+    };
+  },
+};
 
 const anyCut = ({ cuts }: Target): boolean => cuts.length > 0;
 
@@ -359,6 +398,17 @@ const size: Form = {
 };
 
 /** Every form, once, in the order in which cards and the palette show them. */
-export const FORMS: readonly Form[] = [parallel, divide, rays, rings, turn, mirror, repeat, align, size];
+export const FORMS: readonly Form[] = [
+  move,
+  parallel,
+  divide,
+  rays,
+  rings,
+  turn,
+  mirror,
+  repeat,
+  align,
+  size,
+];
 
 export const formNamed = (name: string): Form | null => FORMS.find((form) => form.name === name) ?? null;

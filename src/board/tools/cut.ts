@@ -7,8 +7,9 @@ import { samePlace } from '../nearness.ts';
 import { inFirstPatch } from '../patch-span.ts';
 import { type Snap, snapTo } from '../snapping.ts';
 import { imagesOf, middleOf } from '../symmetry.ts';
-import { isTyped, otherField, type Typed, typedEnd, withoutSign, withSign } from '../typing.ts';
+import { isTyped, otherField, type Typed, withoutSign, withSign } from '../typing.ts';
 import { lengthWords, snapWords } from '../words.ts';
+import { aimed, type Entry, entered, typedMarks } from './entry.ts';
 import {
   caught,
   caughtFrom,
@@ -24,10 +25,13 @@ import {
 
 /**
  * Draws cuts, both ways: press, drag, release; or click, click. A cut that ends in the open goes on from there
- * with the next click; one that ends on something is finished. While it runs, its length and angle can be typed.
+ * with the next click; one that ends on something is finished. While it runs, its length and angle can be typed, and
+ * before that the place where it starts.
  */
 export type CutState =
   | { readonly kind: 'idle'; readonly near: Snap | null }
+  /** The place of its start is being typed. */
+  | (Entry & { readonly kind: 'starting' })
   /** Pressed on the start; not yet known whether this is a drag or a click. */
   | { readonly kind: 'pressed'; readonly from: Snap; readonly at: Point }
   | (Running & { readonly kind: 'dragging' })
@@ -36,15 +40,8 @@ export type CutState =
   /** Pressed on the end of a cut that was begun with a click. */
   | (Running & { readonly kind: 'ending' });
 
-interface Running {
+interface Running extends Entry {
   readonly from: Snap;
-  /** Where it ends: what the pointer is caught by, or what was typed. */
-  readonly to: Snap;
-  /** Where the pointer is, for what is not typed. */
-  readonly aim: Snap;
-  readonly typed: Typed | null;
-  /** Why what is typed cannot be used, as yet. */
-  readonly error: string | null;
 }
 
 const IDLE: CutState = { kind: 'idle', near: null };
@@ -55,7 +52,10 @@ export const cutTool: Tool<CutState> = {
   name: 'cut',
   start: IDLE,
   busy: ({ kind }) => kind !== 'idle',
-  typed: (state) => ('typed' in state ? (state.typed ?? 'ready') : null),
+  typed: (state) => {
+    if (state.kind === 'idle') return 'place';
+    return 'typed' in state ? (state.typed ?? 'ready') : null;
+  },
   marks: marksOf,
   on: (state, event, around) => {
     const { block } = around;
@@ -66,6 +66,8 @@ export const cutTool: Tool<CutState> = {
     switch (state.kind) {
       case 'idle':
         return onIdle(state, event, around);
+      case 'starting':
+        return onStarting(state, event, around);
       case 'pressed':
         return onPressed(state, event, around);
       case 'dragging':
@@ -84,13 +86,13 @@ function marksOf(state: CutState): readonly Mark[] {
       return state.near === null ? [] : [{ kind: 'snap', snap: state.near }];
     case 'pressed':
       return [{ kind: 'snap', snap: state.from }];
+    case 'starting':
+      return typedMarks(state);
     default:
       return [
         { kind: 'line', segment: [state.from.at, state.to.at] },
         { kind: 'spot', at: state.from.at },
-        state.typed === null
-          ? { kind: 'snap', snap: state.to }
-          : { kind: 'typed', at: state.to.at, typed: state.typed, error: state.error },
+        ...typedMarks(state),
       ];
   }
 }
@@ -100,14 +102,15 @@ type KeyEvent = Extract<ToolEvent, { readonly kind: 'type' | 'next' | 'finish' |
 type In<Kind extends CutState['kind']> = Extract<CutState, { readonly kind: Kind }>;
 type RunningState = In<'dragging' | 'placing' | 'ending'>;
 
-const isRunning = (state: CutState): state is RunningState => 'typed' in state;
+const isRunning = (state: CutState): state is RunningState => 'from' in state && 'typed' in state;
 
 /** Keys of a running cut: what is typed, Enter that ends it there, Backspace that takes a sign or the cut back. */
 function onKeys(state: CutState, event: KeyEvent, around: Surroundings): Step<CutState> {
-  if (!isRunning(state)) return state.kind === 'idle' ? stay(state) : cancelled;
+  if (state.kind === 'idle' || state.kind === 'starting') return onStartKeys(state, event, around);
+  if (!isRunning(state)) return cancelled;
   switch (event.kind) {
     case 'type':
-      return isTyped(state.typed, event.sign)
+      return isTyped(state.typed ?? 'ready', event.sign)
         ? typedOn(state, withSign(state.typed, event.sign), around)
         : stay(state);
     case 'next':
@@ -131,14 +134,53 @@ function typedOn<State extends RunningState>(
   return stay<CutState>(next, previewOf(next, around));
 }
 
-/** The state with its end where the pointer aims, or where what is typed puts it. */
-function withEnd<State extends RunningState>(state: State, aim: Snap, { project }: Surroundings): State {
-  if (state.typed === null) return { ...state, aim, to: aim, error: null };
-  const end = typedEnd(state.typed, state.from.at, aim.at, project.unit);
-  return end.ok
-    ? { ...state, aim, to: { kind: 'typed', at: end.at }, error: null }
-    : { ...state, aim, error: end.error };
+/** Keys before a cut: the place where it starts, across and down; Enter begins it there. */
+function onStartKeys(state: In<'idle' | 'starting'>, event: KeyEvent, around: Surroundings): Step<CutState> {
+  const typed = state.kind === 'idle' ? null : state.typed;
+  if (typed === null) {
+    if (state.kind !== 'idle' || event.kind !== 'type' || !isTyped('place', event.sign)) return stay(state);
+    const aim = state.near ?? { kind: 'free', at: middleOf(around.block!.outline) };
+    return stay(startAt(aimed(aim), withSign(null, event.sign), aim, around));
+  }
+  const entry = state as In<'starting'>;
+  switch (event.kind) {
+    case 'type':
+      return isTyped(typed, event.sign)
+        ? stay(startAt(entry, withSign(typed, event.sign), entry.aim, around))
+        : stay(state);
+    case 'next':
+      return stay(startAt(entry, otherField(typed), entry.aim, around));
+    case 'back': {
+      const shorter = withoutSign(typed);
+      return shorter === null ? stay(IDLE) : stay(startAt(entry, shorter, entry.aim, around));
+    }
+    case 'finish':
+      return entry.error === null
+        ? stay<CutState>(running('placing', entry.to, entry.to), beginsAt(entry.to, around))
+        : stay<CutState>(state, { kind: 'warn', text: entry.error });
+  }
 }
+
+const startAt = (
+  before: Entry,
+  typed: Typed | null,
+  aim: Snap,
+  { project }: Surroundings,
+): In<'starting'> => ({ ...entered(before, typed, aim.at, aim, project.unit), kind: 'starting' });
+
+function onStarting(state: In<'starting'>, event: PointerEvent, around: Surroundings): Step<CutState> {
+  const aim = caught(fieldAround(around), event.pointer, around);
+  const next = startAt(state, state.typed, aim, around);
+  return event.kind === 'down'
+    ? stay({ kind: 'pressed', from: next.to, at: event.pointer.at })
+    : stay(event.kind === 'move' ? next : state);
+}
+
+/** The state with its end where the pointer aims, or where what is typed puts it. */
+const withEnd = <State extends RunningState>(state: State, aim: Snap, { project }: Surroundings): State => ({
+  ...state,
+  ...entered(state, state.typed, state.from.at, aim, project.unit),
+});
 
 function onIdle(state: In<'idle'>, event: PointerEvent, around: Surroundings): Step<CutState> {
   const near = caught(fieldAround(around), event.pointer, around);
@@ -155,10 +197,7 @@ function onIdle(state: In<'idle'>, event: PointerEvent, around: Surroundings): S
 const running = <Kind extends RunningState['kind']>(kind: Kind, from: Snap, to: Snap) => ({
   kind,
   from,
-  to,
-  aim: to,
-  typed: null,
-  error: null,
+  ...aimed(to),
 });
 
 function onPressed(state: In<'pressed'>, event: PointerEvent, around: Surroundings): Step<CutState> {

@@ -7,7 +7,9 @@ import { boxOf, distance } from '../../geometry/ring.ts';
 import { snapFrom } from '../heading.ts';
 import { samePlace } from '../nearness.ts';
 import { bareField, free, type Snap, type SnapField } from '../snapping.ts';
-import { snapWords } from '../words.ts';
+import { isTyped, otherField, type Typed, withoutSign, withSign } from '../typing.ts';
+import { lengthWords, snapWords } from '../words.ts';
+import { aimed, type Entry, entered, typedMarks } from './entry.ts';
 import {
   caught,
   type Effect,
@@ -17,12 +19,19 @@ import {
   type Surroundings,
   stay,
   type Tool,
+  type ToolEvent,
 } from './tool.ts';
 
-/** Draws a closed outline point by point, for a new block or in place of the one on the board. */
+/**
+ * Draws a closed outline corner by corner, for a new block or in place of the one on the board. A corner is set where
+ * the pointer is let go, so that a finger can aim. Its place can be typed, or the length and angle of the side to it.
+ */
 export type OutlineState =
   | { readonly kind: 'idle'; readonly near: Snap | null }
-  | { readonly kind: 'drawing'; readonly points: readonly Point[]; readonly to: Snap };
+  /** `points`: corners set so far; none yet while the first is aimed at or typed. */
+  | (Entry & { readonly kind: 'drawing'; readonly points: readonly Point[]; readonly isPressed: boolean });
+
+type Drawing = Extract<OutlineState, { readonly kind: 'drawing' }>;
 
 const IDLE: OutlineState = { kind: 'idle', near: null };
 
@@ -30,60 +39,120 @@ export const outlineTool: Tool<OutlineState> = {
   name: 'outline',
   start: IDLE,
   busy: ({ kind }) => kind === 'drawing',
+  typed: (state) => {
+    if (state.kind === 'idle') return 'place';
+    return state.typed ?? (state.points.length === 0 ? null : 'ready');
+  },
   marks: (state) => {
-    if (state.kind === 'drawing')
-      return [
-        { kind: 'outline', points: state.points, to: state.to.at },
-        { kind: 'run', segment: [state.points.at(-1)!, state.to.at] },
-        { kind: 'snap', snap: state.to },
-      ];
-    return state.near === null ? [] : [{ kind: 'snap', snap: state.near }];
+    if (state.kind === 'idle') return state.near === null ? [] : [{ kind: 'snap', snap: state.near }];
+    const last = state.points.at(-1);
+    if (last === undefined) return typedMarks(state);
+    return [
+      { kind: 'outline', points: state.points, to: state.to.at },
+      { kind: 'run', segment: [last, state.to.at] },
+      ...typedMarks(state),
+    ];
   },
   on: (state, event, around) => {
     switch (event.kind) {
       case 'cancel':
         return stay(IDLE);
       case 'back':
-        return state.kind === 'drawing' && state.points.length > 1
-          ? stay({ ...state, points: state.points.slice(0, -1) })
-          : stay(IDLE);
       case 'finish':
-        return state.kind === 'drawing' ? closed(state, around) : stay(state);
-      case 'up':
       case 'type':
       case 'next':
-        return stay(state);
+        return onKeys(state, event, around);
       case 'move': {
         const near = caughtPoint(state, event.pointer, around);
-        return stay(state.kind === 'idle' ? { kind: 'idle', near } : { ...state, to: near });
+        return stay(
+          state.kind === 'idle' ? { kind: 'idle', near } : aimedAt(state, state.typed, near, around),
+        );
       }
       case 'down': {
-        const to = caughtPoint(state, event.pointer, around);
-        if (state.kind === 'idle')
-          return stay<OutlineState>({ kind: 'drawing', points: [to.at], to }, cornerSet(1, to, around));
-        const [first] = state.points;
-        if (state.points.length >= 3 && samePlace(to.at, first!)) return closed(state, around);
-        // The second press of a double click, or a point put twice, adds nothing.
-        if (samePlace(to.at, state.points.at(-1)!)) return stay(state);
-        const points = [...state.points, to.at];
-        return stay<OutlineState>({ kind: 'drawing', points, to }, cornerSet(points.length, to, around));
+        const near = caughtPoint(state, event.pointer, around);
+        const before: Drawing =
+          state.kind === 'idle' ? { kind: 'drawing', points: [], isPressed: true, ...aimed(near) } : state;
+        return stay({ ...aimedAt(before, before.typed, near, around), isPressed: true });
+      }
+      case 'up': {
+        if (state.kind === 'idle' || !state.isPressed) return stay(state);
+        const near = caughtPoint(state, event.pointer, around);
+        return set({ ...aimedAt(state, state.typed, near, around), isPressed: false }, around);
       }
     }
   },
 };
 
-const cornerSet = (count: number, at: Snap, { project }: Surroundings): Effect => ({
-  kind: 'say',
-  text: `Corner ${count} at ${snapWords(at, project.unit)}.${count >= 3 ? ' Come back to the first corner to close.' : ''}`,
+type KeyEvent = Extract<ToolEvent, { readonly kind: 'type' | 'next' | 'finish' | 'back' }>;
+
+/** Keys: what is typed, Enter that sets a typed corner or closes, Backspace that takes a sign or a corner back. */
+function onKeys(state: OutlineState, event: KeyEvent, around: Surroundings): Step<OutlineState> {
+  if (state.kind === 'idle') {
+    if (event.kind !== 'type' || !isTyped('place', event.sign)) return stay(state);
+    const aim = state.near ?? free([0, 0]);
+    const begun: Drawing = { kind: 'drawing', points: [], isPressed: false, ...aimed(aim) };
+    return stay(aimedAt(begun, withSign(null, event.sign), aim, around));
+  }
+  const { typed, points } = state;
+  switch (event.kind) {
+    case 'type':
+      return isTyped(typed ?? 'ready', event.sign)
+        ? stay(aimedAt(state, withSign(typed, event.sign), state.aim, around))
+        : stay(state);
+    case 'next':
+      return stay(typed === null ? state : aimedAt(state, otherField(typed), state.aim, around));
+    case 'back':
+      if (typed !== null) {
+        const shorter = withoutSign(typed);
+        return shorter === null && points.length === 0
+          ? stay(IDLE)
+          : stay(aimedAt(state, shorter, state.aim, around));
+      }
+      return points.length > 1 ? stay({ ...state, points: points.slice(0, -1) }) : stay(IDLE);
+    case 'finish':
+      if (typed === null) return closed(state, around);
+      return state.error === null
+        ? set(state, around)
+        : stay<OutlineState>(state, { kind: 'warn', text: state.error });
+  }
+}
+
+/** The state with its next corner where the pointer aims, or where what is typed puts it. */
+const aimedAt = (state: Drawing, typed: Typed | null, aim: Snap, { project }: Surroundings): Drawing => ({
+  ...state,
+  ...entered(state, typed, state.points.at(-1) ?? aim.at, aim, project.unit),
 });
+
+/** Sets the next corner where it is aimed or typed; on the first corner the outline closes. */
+function set(state: Drawing, around: Surroundings): Step<OutlineState> {
+  const { points, to } = state;
+  const [first] = points;
+  if (points.length >= 3 && samePlace(to.at, first!)) return closed(state, around);
+  // A corner put twice adds nothing: it ends the outline, as a double click does.
+  if (points.length > 0 && samePlace(to.at, points.at(-1)!))
+    return points.length >= 3 ? closed(state, around) : stay({ ...state, ...aimed(to) });
+  const more = [...points, to.at];
+  return stay<OutlineState>({ ...state, points: more, ...aimed(to) }, cornerSet(more, to, around));
+}
+
+function cornerSet(points: readonly Point[], at: Snap, { project }: Surroundings): Effect {
+  const last = points.at(-2);
+  const side = last === undefined ? '' : `, ${lengthWords(last, at.at, project.unit)} from the last`;
+  const goOn = points.length >= 3 ? ' Come back to the first corner, or press Enter twice, to close.' : '';
+  return {
+    kind: 'say',
+    text: `Corner ${points.length} at ${snapWords(at, project.unit)}${side}.${goOn}`,
+  };
+}
 
 /** The pointer caught by points already set first, so that an outline can be closed, then by all else. */
 function caughtPoint(state: OutlineState, pointer: Pointer, around: Surroundings): Snap {
   if (pointer.free) return free(pointer.at);
-  if (state.kind === 'drawing') {
-    const set = state.points.find((point) => distance(point, pointer.at) <= around.reachIn);
-    if (set !== undefined) return { kind: 'corner', at: set };
-    return snapFrom(sheetField(around), state.points.at(-1)!, pointer.at, around.reachIn, pointer.shift);
+  const last = state.kind === 'drawing' ? state.points.at(-1) : undefined;
+  if (state.kind === 'drawing' && last !== undefined) {
+    const known = state.points.find((point) => distance(point, pointer.at) <= around.reachIn);
+    if (known !== undefined) return { kind: 'corner', at: known };
+    return snapFrom(sheetField(around), last, pointer.at, around.reachIn, pointer.steps);
   }
   return caught(sheetField(around), pointer, around);
 }
@@ -95,10 +164,7 @@ function sheetField(around: Surroundings): SnapField {
     : fieldAround(around);
 }
 
-function closed(
-  state: Extract<OutlineState, { readonly kind: 'drawing' }>,
-  around: Surroundings,
-): Step<OutlineState> {
+function closed(state: Drawing, around: Surroundings): Step<OutlineState> {
   const fault = outlineFault(state.points);
   if (fault !== null) return stay<OutlineState>(state, { kind: 'warn', text: faultSentence(fault) });
   return stay<OutlineState>(IDLE, drawn(state.points, around), { kind: 'done' });

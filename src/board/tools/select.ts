@@ -5,7 +5,7 @@ import { type Box, boxOf, distance } from '../../geometry/ring.ts';
 import { snapFrom } from '../heading.ts';
 import { type Hit, hitAt } from '../hit.ts';
 import { crossing, edgesOf, shifted } from '../nearness.ts';
-import { moveCornerAttached, moveEnd, shiftCutsAttached } from '../reshape.ts';
+import { moveCornerAttached, moveEdgeAttached, moveEnd, shiftCutsAttached } from '../reshape.ts';
 import { free, rankOf, type Snap, type SnapField, snapField, snapTo } from '../snapping.ts';
 import {
   caught,
@@ -38,15 +38,34 @@ export type SelectState =
       readonly end: 'from' | 'to';
       /** The other end, which stays. */
       readonly held: Point;
+      /** The end leaves its joint. */
+      readonly alone: boolean;
       readonly to: Snap;
       readonly field: SnapField;
     }
-  | { readonly kind: 'moving-corner'; readonly corner: number; readonly to: Snap; readonly field: SnapField }
+  | {
+      readonly kind: 'moving-corner';
+      readonly corner: number;
+      /** The corner before it, which stays. */
+      readonly held: Point;
+      readonly to: Snap;
+      readonly field: SnapField;
+    }
   | {
       readonly kind: 'moving-cuts';
       readonly cuts: readonly string[];
       readonly start: Point;
       readonly anchors: readonly Point[];
+      readonly by: Point;
+      readonly at: Snap;
+      readonly field: SnapField;
+    }
+  | {
+      readonly kind: 'moving-edge';
+      readonly edge: number;
+      readonly start: Point;
+      /** Its two corners, the one nearer to the pointer first: its place is told beside it. */
+      readonly anchors: Segment;
       readonly by: Point;
       readonly at: Snap;
       readonly field: SnapField;
@@ -74,7 +93,7 @@ export const selectTool: Tool<SelectState> = {
       return state.kind === 'idle' ? stay(state) : stay<SelectState>(IDLE, { kind: 'cancel-preview' });
     const { pointer } = event;
     if (state.kind === 'idle') {
-      const hit = hitAt(block, plan, around.selection, pointer.at, around.reachIn);
+      const hit = hitAt(block, plan, around.selection, pointer.at, around.grabIn);
       if (event.kind === 'move') return stay({ kind: 'idle', over: hit, at: pointer.at });
       return event.kind === 'down' ? pressed(hit, pointer, around) : stay(state);
     }
@@ -93,17 +112,17 @@ function marksOf(state: SelectState): readonly Mark[] {
     case 'idle':
       if (state.over.kind === 'cut' || state.over.kind === 'cut-end')
         return [{ kind: 'cut', cut: state.over.cut }];
-      return [];
+      return state.over.kind === 'edge' ? [{ kind: 'edge', edge: state.over.edge }] : [];
     case 'pressed':
       return [];
     case 'moving-end':
+    case 'moving-corner':
       return [
         { kind: 'run', segment: [state.held, state.to.at] },
         { kind: 'snap', snap: state.to },
       ];
-    case 'moving-corner':
-      return [{ kind: 'snap', snap: state.to }];
     case 'moving-cuts':
+    case 'moving-edge':
       return [
         { kind: 'shift', from: [state.at.at[0] - state.by[0], state.at.at[1] - state.by[1]], by: state.by },
         { kind: 'snap', snap: state.at },
@@ -125,7 +144,7 @@ function pressed(hit: Hit, pointer: Pointer, around: Surroundings): Step<SelectS
     gridKind,
     divisions,
     exceptCuts: moving,
-    ...(hit.kind === 'corner' ? { exceptCorner: hit.corner } : {}),
+    exceptCorners: cornersOf(hit, block!),
   });
   return stay<SelectState>(
     { kind: 'pressed', hit, start: pointer.at, kept, field },
@@ -133,22 +152,28 @@ function pressed(hit: Hit, pointer: Pointer, around: Surroundings): Step<SelectS
   );
 }
 
+/** Corners of the outline that go with what is pressed on. */
+function cornersOf(hit: Hit, { outline }: Block): readonly number[] {
+  if (hit.kind === 'corner') return [hit.corner];
+  return hit.kind === 'edge' ? [hit.edge, (hit.edge + 1) % outline.length] : [];
+}
+
 function chosenBy(hit: Hit, kept: boolean, pointer: Pointer, around: Surroundings): readonly Effect[] {
   switch (hit.kind) {
     case 'cut':
     case 'cut-end':
       if (kept) return [];
-      return [{ kind: 'select', cuts: pointer.shift ? [...around.selection, hit.cut] : [hit.cut] }];
+      return [{ kind: 'select', cuts: pointer.adds ? [...around.selection, hit.cut] : [hit.cut] }];
     case 'corner':
       return [{ kind: 'choose', chosen: { kind: 'corner', corner: hit.corner } }];
     case 'edge':
       return [{ kind: 'choose', chosen: { kind: 'edge', edge: hit.edge } }];
     case 'patch': {
       const patch = around.plan!.patches.find(({ id }) => id === hit.patch)!;
-      return pointer.shift ? [] : [{ kind: 'choose', chosen: { kind: 'patch', at: innerSpot(patch) } }];
+      return pointer.adds ? [] : [{ kind: 'choose', chosen: { kind: 'patch', at: innerSpot(patch) } }];
     }
     case 'nothing':
-      return pointer.shift ? [] : [{ kind: 'choose', chosen: null }];
+      return pointer.adds ? [] : [{ kind: 'choose', chosen: null }];
   }
 }
 
@@ -158,7 +183,7 @@ function clicked(state: In<'pressed'>, pointer: Pointer, around: Surroundings): 
   const { hit, kept } = state;
   const idle: SelectState = { kind: 'idle', over: hit, at: pointer.at };
   if (!kept || (hit.kind !== 'cut' && hit.kind !== 'cut-end')) return stay(idle);
-  const cuts = pointer.shift ? around.selection.filter((id) => id !== hit.cut) : [hit.cut];
+  const cuts = pointer.adds ? around.selection.filter((id) => id !== hit.cut) : [hit.cut];
   return stay<SelectState>(idle, { kind: 'select', cuts });
 }
 
@@ -172,13 +197,19 @@ function pulled(state: In<'pressed'>, pointer: Pointer, around: Surroundings): S
       const { from, to } = cutOf(around, hit.cut);
       const held = hit.end === 'from' ? to : from;
       return follow(
-        { kind: 'moving-end', cut: hit.cut, end: hit.end, held, to: free(start), field },
+        { kind: 'moving-end', cut: hit.cut, end: hit.end, held, alone: false, to: free(start), field },
         pointer,
         around,
       );
     }
-    case 'corner':
-      return follow({ kind: 'moving-corner', corner: hit.corner, to: free(start), field }, pointer, around);
+    case 'corner': {
+      const held = around.block!.outline.at(hit.corner - 1)!;
+      return follow(
+        { kind: 'moving-corner', corner: hit.corner, held, to: free(start), field },
+        pointer,
+        around,
+      );
+    }
     case 'cut': {
       const grabbed = cutOf(around, hit.cut);
       const cuts = around.selection.includes(hit.cut) ? around.selection : [hit.cut];
@@ -197,14 +228,30 @@ function pulled(state: In<'pressed'>, pointer: Pointer, around: Surroundings): S
       );
     }
     case 'edge':
+      return follow(
+        {
+          kind: 'moving-edge',
+          edge: hit.edge,
+          start,
+          anchors: nearerFirst(edgesOf(around.block!.outline)[hit.edge]!, start),
+          by: [0, 0],
+          at: free(start),
+          field,
+        },
+        pointer,
+        around,
+      );
     case 'patch':
     case 'nothing':
       return stay<SelectState>(
-        { kind: 'boxing', from: start, to: pointer.at, before: pointer.shift ? around.selection : [] },
-        ...(pointer.shift ? [] : ([{ kind: 'choose', chosen: null }] as const)),
+        { kind: 'boxing', from: start, to: pointer.at, before: pointer.adds ? around.selection : [] },
+        ...(pointer.adds ? [] : ([{ kind: 'choose', chosen: null }] as const)),
       );
   }
 }
+
+const nearerFirst = ([a, b]: Segment, at: Point): Segment =>
+  distance(b, at) < distance(a, at) ? [b, a] : [a, b];
 
 const cutOf = ({ block }: Surroundings, id: string): Cut => block!.cuts.find((cut) => cut.id === id)!;
 
@@ -238,11 +285,12 @@ function touchesBox(segment: Segment, box: Box): boolean {
   return sides.some((side) => crossing(segment, side) !== null);
 }
 
-type Moving = In<'moving-end' | 'moving-corner' | 'moving-cuts'>;
+type Moving = In<'moving-end' | 'moving-corner' | 'moving-cuts' | 'moving-edge'>;
 
 function follow(state: Moving, pointer: Pointer, around: Surroundings): Step<Moving> {
-  if (state.kind === 'moving-cuts') {
-    const plain: Point = [pointer.at[0] - state.start[0], pointer.at[1] - state.start[1]];
+  if (state.kind === 'moving-cuts' || state.kind === 'moving-edge') {
+    const pulled: Point = [pointer.at[0] - state.start[0], pointer.at[1] - state.start[1]];
+    const plain = state.kind === 'moving-edge' ? across(state.anchors, pulled) : pulled;
     const { by, at } = pointer.free
       ? { by: plain, at: free(pointer.at) }
       : caughtShift(state.anchors, plain, state.field, around.reachIn);
@@ -251,11 +299,18 @@ function follow(state: Moving, pointer: Pointer, around: Surroundings): Step<Mov
   }
   // An end is caught as the end of a running line is: square to lines, along them, in 15° steps with Shift.
   const to =
-    state.kind === 'moving-end' && !pointer.free
-      ? snapFrom(state.field, state.held, pointer.at, around.reachIn, pointer.shift)
+    (state.kind === 'moving-end' || pointer.steps) && !pointer.free
+      ? snapFrom(state.field, state.held, pointer.at, around.reachIn, pointer.steps)
       : caught(state.field, pointer, around);
-  const moved = { ...state, to };
+  const moved = { ...state, to, ...(state.kind === 'moving-end' ? { alone: pointer.free } : {}) };
   return stay(moved, previewOf(moved, around.block!));
+}
+
+/** The part of a shift that is square to a line. */
+function across([from, to]: Segment, by: Point): Point {
+  const [dx, dy] = [to[0] - from[0], to[1] - from[1]];
+  const share = (by[0] * dy - by[1] * dx) / (dx * dx + dy * dy);
+  return [dy * share, -dx * share];
 }
 
 /** The shift that brings one of the anchors to what catches it best; the plain shift when nothing does. */
@@ -285,7 +340,7 @@ function previewOf(state: Moving, block: Block): Effect {
     case 'moving-end':
       return {
         kind: 'preview',
-        change: (project) => moveEnd(project, id, state.cut, state.end, state.to.at),
+        change: (project) => moveEnd(project, id, state.cut, state.end, state.to.at, state.alone),
       };
     case 'moving-corner':
       return {
@@ -294,6 +349,8 @@ function previewOf(state: Moving, block: Block): Effect {
       };
     case 'moving-cuts':
       return { kind: 'preview', change: (project) => shiftCutsAttached(project, id, state.cuts, state.by) };
+    case 'moving-edge':
+      return { kind: 'preview', change: (project) => moveEdgeAttached(project, id, state.edge, state.by) };
   }
 }
 
@@ -301,12 +358,13 @@ const LABELS = {
   'moving-end': 'Move end of cut',
   'moving-corner': 'Move corner',
   'moving-cuts': 'Move cut',
+  'moving-edge': 'Move edge',
 } as const;
 
 /** Lets go: one step of the history, or none when everything is where it was. */
 function put(state: Moving, around: Surroundings): Step<SelectState> {
   const preview = previewOf(state, around.block!);
-  const at = state.kind === 'moving-cuts' ? state.at.at : state.to.at;
+  const at = 'at' in state ? state.at.at : state.to.at;
   const idle: SelectState = { kind: 'idle', over: NOTHING, at };
   if (preview.kind !== 'preview' || preview.change(around.project) === around.project)
     return stay<SelectState>(idle, { kind: 'cancel-preview' });

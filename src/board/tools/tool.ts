@@ -6,7 +6,7 @@ import type { GridKind } from '../grid.ts';
 import { snapFrom } from '../heading.ts';
 import { fieldOf, free, type Snap, type SnapField, snapTo } from '../snapping.ts';
 import type { Symmetry } from '../symmetry.ts';
-import type { Typed } from '../typing.ts';
+import type { Typed, Typing } from '../typing.ts';
 
 export type ToolName = 'select' | 'cut' | 'outline' | 'paint' | 'measure' | 'pan';
 
@@ -16,8 +16,10 @@ export interface Pointer {
   readonly at: Point;
   /** CSS pixels from the board's top left. */
   readonly screen: Point;
-  /** Adds to what is chosen; keeps a line to 15° steps. */
-  readonly shift: boolean;
+  /** What is pressed is added to what is chosen, or taken out of it. */
+  readonly adds: boolean;
+  /** A line is kept to 15° steps. */
+  readonly steps: boolean;
   /** Nothing catches the pointer. */
   readonly free: boolean;
 }
@@ -69,6 +71,8 @@ export interface Surroundings {
   readonly onePatch: boolean;
   /** How near is near: the strength of snapping, in inches at the present zoom. */
   readonly reachIn: number;
+  /** How near a press must come to take hold of something: never less than a finger needs. Inches. */
+  readonly grabIn: number;
   /** A press that moves less than this is a click. Inches. */
   readonly dragIn: number;
 }
@@ -103,6 +107,7 @@ export type Mark =
   | { readonly kind: 'run'; readonly segment: Segment }
   | { readonly kind: 'outline'; readonly points: readonly Point[]; readonly to: Point | null }
   | { readonly kind: 'cut'; readonly cut: string }
+  | { readonly kind: 'edge'; readonly edge: number }
   | { readonly kind: 'patch'; readonly at: Point }
   | { readonly kind: 'spot'; readonly at: Point }
   /** Numbers typed for a running line, and why they cannot be used yet. */
@@ -126,8 +131,8 @@ export interface Tool<State> {
   readonly marks: (state: State) => readonly Mark[];
   /** True while something is begun that Esc would take back. */
   readonly busy: (state: State) => boolean;
-  /** Whether numbers typed now belong to a running line, and what has been typed. */
-  readonly typed?: (state: State) => Typed | null | 'ready';
+  /** Whether numbers typed now belong to what is begun, and what has been typed. */
+  readonly typed?: (state: State) => Typing;
 }
 
 export const stay = <State>(state: State, ...effects: readonly Effect[]): Step<State> => ({ state, effects });
@@ -144,7 +149,7 @@ export const fieldAround = ({ block, gridIn, gridKind, divisions }: Surroundings
 export const caughtFrom = (from: Snap, pointer: Pointer, around: Surroundings): Snap =>
   pointer.free
     ? free(pointer.at)
-    : snapFrom(fieldAround(around), from.at, pointer.at, around.reachIn, pointer.shift);
+    : snapFrom(fieldAround(around), from.at, pointer.at, around.reachIn, pointer.steps);
 
 /** A tool with its state kept inside, so that tools of different states fit one board. */
 export interface Machine {
@@ -152,9 +157,10 @@ export interface Machine {
   readonly send: (event: ToolEvent, around: Surroundings) => readonly Effect[];
   readonly marks: () => readonly Mark[];
   readonly busy: () => boolean;
-  /** Numbers typed for a running line; `ready` while one runs and none are; null while none runs. */
-  readonly typed: () => Typed | 'ready' | null;
+  readonly typed: () => Typing;
   readonly state: () => unknown;
+  /** Puts the tool back into a state it was in. */
+  readonly restore: (state: unknown) => void;
 }
 
 export function machineOf<State>(tool: Tool<State>): Machine {
@@ -170,5 +176,8 @@ export function machineOf<State>(tool: Tool<State>): Machine {
     busy: () => tool.busy(state),
     typed: () => tool.typed?.(state) ?? null,
     state: () => state,
+    restore: (before) => {
+      state = before as State;
+    },
   };
 }

@@ -30,14 +30,14 @@ export const TOOLS: readonly ToolEntry[] = [
     name: 'cut',
     label: 'Cut',
     key: 'C',
-    hint: 'Drag, or click both ends. Type a length, Tab, an angle. Shift: 15° steps.',
+    hint: 'Drag, or click both ends. Type a length, Tab, an angle; T: a place. Shift: 15° steps.',
     begin: () => machineOf(cutTool),
   },
   {
     name: 'outline',
     label: 'Outline',
     key: 'O',
-    hint: 'Click corner after corner and close on the first. Backspace takes the last one back.',
+    hint: 'Click corner after corner, close on the first. Type a length, Tab, an angle; T: a place.',
     begin: () => machineOf(outlineTool),
   },
   {

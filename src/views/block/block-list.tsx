@@ -2,21 +2,25 @@ import { type KeyboardEvent, useRef, useState } from 'react';
 import { useStore } from 'zustand';
 import { duplicateBlock, moveBlock, removeBlock, renameBlock } from '../../document/edit-block.ts';
 import { nextBlockId } from '../../document/ids.ts';
-import type { Block } from '../../document/project.ts';
+import type { Block, Project } from '../../document/project.ts';
 import type { PiecingPlan } from '../../piecing/plan.ts';
 import { edit, openBlock, say } from '../../workspace/actions.ts';
 import { runCommand } from '../../workspace/commands.ts';
-import { session, shownProject } from '../../workspace/session.ts';
+import { type Session, session } from '../../workspace/session.ts';
 import { Icon, type IconName } from '../icons.tsx';
 import { NameField } from '../name-field.tsx';
-import { usePlan } from '../use-plan.ts';
+import { useRestingPlan } from '../use-plan.ts';
 import { BlockPicture } from './block-picture.tsx';
 import { countOf } from './counts.ts';
 import { NewBlockDialog } from './new-block-dialog.tsx';
 
+/** The project as the list shows it: a line under the hand is not followed, a colour that is being chosen is. */
+const listedProject = ({ project, draft }: Session): Project =>
+  draft !== null && draft.fabrics !== project.fabrics ? draft : project;
+
 /** The blocks of the project, with their pictures; the open one can be renamed, copied, moved and deleted. */
 export function BlockList() {
-  const { blocks, fabrics } = useStore(session, shownProject);
+  const { blocks, fabrics } = useStore(session, listedProject);
   const openId = useStore(session, (state) => state.blockId);
   const [isAdding, setAdding] = useState(false);
   const [renaming, setRenaming] = useState<string | null>(null);
@@ -180,7 +184,7 @@ const remove = (block: Block): void => {
 };
 
 function InNumbers({ block }: { readonly block: Block }) {
-  const { plan } = usePlan(block);
+  const plan = useRestingPlan(block);
   return <span className="soft">{plan === null ? 'being worked out' : inNumbers(plan)}</span>;
 }
 

@@ -13,15 +13,17 @@ import { ChosenCard } from './chosen-card.tsx';
 import { DrawingList } from './drawing-list.tsx';
 import { EmptySheetNote } from './empty-sheet-note.tsx';
 import { FabricShelf } from './fabric-shelf.tsx';
+import { ProposalLine } from './proposal-line.tsx';
 import { SeamCheck } from './seam-check.tsx';
 import { ToolStrip } from './tool-strip.tsx';
 
 /** The Block place: what there is at the left, the drawing in the middle, what the check says at the right. */
 export function BlockPlace() {
-  const block = useStore(session, shownBlock);
+  // Its name alone: the block is another with every move of a gesture, and this is the whole screen.
+  const blockName = useStore(session, (state) => shownBlock(state)?.name ?? null);
   const isEmptySheet = useStore(board, onEmptySheet);
   const isStaged = useStore(rehearsal, (state) => state.step !== null);
-  const hasSheet = block !== null || isEmptySheet;
+  const hasSheet = blockName !== null || isEmptySheet;
   return (
     <main className="block-place">
       <div className="shelf">
@@ -32,50 +34,61 @@ export function BlockPlace() {
         <section className="desk" aria-label="Drawing">
           <div className="under-stage" inert={isStaged}>
             <DrawingBoard
-              name={isEmptySheet || block === null ? 'Empty sheet' : `Drawing of ${block.name}`}
+              name={isEmptySheet || blockName === null ? 'Empty sheet' : `Drawing of ${blockName}`}
               describedBy="board-help"
             />
             <p id="board-help" className="only-heard">
               Arrow keys move a crosshair by the grid, N and P jump between corners and crossings, Enter works
-              with the tool in hand, Esc takes back. The lists after the drawing hold every cut and patch.
+              with the tool in hand, Esc takes back. With Cut or Outline, T types a place. The lists after the
+              drawing hold every cut, patch, joint, corner and edge.
             </p>
             {hasSheet ? <ToolStrip /> : <EmptySheetNote />}
             {hasSheet && <BoardLine />}
+            <ProposalLine />
           </div>
           <Spoken />
           <RehearsalStage />
         </section>
         <Rehearsal />
       </div>
-      <div className="check-panel">
-        <div className="check-scroll">
-          {block === null || isEmptySheet ? (
-            <section aria-labelledby="no-check-title">
-              <h2 id="no-check-title" className="panel-title">
-                Seam check
-              </h2>
-              <p className="soft no-check">
-                {isEmptySheet
-                  ? 'Close the outline on its first corner, and the check begins.'
-                  : 'As soon as a block is on the board, this says at every moment whether and how it can be sewn.'}
-              </p>
-              {isEmptySheet && (
-                <button type="button" className="button no-check" onClick={() => takeUp('select')}>
-                  Stop drawing
-                </button>
-              )}
-            </section>
-          ) : (
-            <>
-              <SeamCheck block={block} />
-              <DrawingList block={block} />
-            </>
-          )}
-        </div>
-        {block !== null && !isEmptySheet && <ChosenCard block={block} />}
-      </div>
+      <CheckPanel />
       <AskedDialog />
     </main>
+  );
+}
+
+/** The panel at the right: what the check says, the drawing in words, what is chosen. */
+function CheckPanel() {
+  const block = useStore(session, shownBlock);
+  const isEmptySheet = useStore(board, onEmptySheet);
+  return (
+    <div className="check-panel">
+      <div className="check-scroll">
+        {block === null || isEmptySheet ? (
+          <section aria-labelledby="no-check-title">
+            <h2 id="no-check-title" className="panel-title">
+              Seam check
+            </h2>
+            <p className="soft no-check">
+              {isEmptySheet
+                ? 'Close the outline on its first corner, and the check begins.'
+                : 'As soon as a block is on the board, this says at every moment whether and how it can be sewn.'}
+            </p>
+            {isEmptySheet && (
+              <button type="button" className="button no-check" onClick={() => takeUp('select')}>
+                Stop drawing
+              </button>
+            )}
+          </section>
+        ) : (
+          <>
+            <SeamCheck block={block} />
+            <DrawingList block={block} />
+          </>
+        )}
+      </div>
+      {block !== null && !isEmptySheet && <ChosenCard block={block} />}
+    </div>
   );
 }
 

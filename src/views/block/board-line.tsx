@@ -7,6 +7,8 @@ import { chooseGrid } from '../../board/working.ts';
 import { session } from '../../workspace/session.ts';
 import { Icon, type IconName } from '../icons.tsx';
 import { DrawingAids } from './drawing-aids.tsx';
+import { HeldKeys } from './held-keys.tsx';
+import { UnderPictureCard } from './under-picture-card.tsx';
 
 /** CSS pixels to the inch at full size, by definition (CSS Values and Units, absolute lengths). */
 const FULL_SIZE = 96;
@@ -35,7 +37,9 @@ export function BoardLine() {
         </select>
       </label>
       <DrawingAids />
+      <UnderPictureCard />
       <ValueToggle />
+      <HeldKeys at="line" />
       <p className="tool-hint">{toolEntry(tool).hint}</p>
       <div className="zoom">
         <ZoomButton name="zoom-out" icon="minus" />

@@ -1,9 +1,10 @@
 import { useStore } from 'zustand';
+import { boardCommand } from '../../board/board-commands.ts';
 import { board } from '../../board/board-state.ts';
 import { formNamed } from '../../board/forms/forms.ts';
-import { edgeName } from '../../board/whereabouts.ts';
-import { cutEnds, cutName, lengthWords, placeWords } from '../../board/words.ts';
-import { deleteChosen } from '../../board/working.ts';
+import { cornerName, edgeName } from '../../board/whereabouts.ts';
+import { capital, cutEnds, cutName, lengthWords, placeWords } from '../../board/words.ts';
+import { deleteChosen, openForm } from '../../board/working.ts';
 import { paintPatch } from '../../document/edit-paint.ts';
 import type { Block, Cut, Unit } from '../../document/project.ts';
 import { holdsPoint } from '../../geometry/inner-spot.ts';
@@ -15,7 +16,7 @@ import { Icon } from '../icons.tsx';
 import { usePlan } from '../use-plan.ts';
 import { countOf } from './counts.ts';
 import { FormCard } from './form-card.tsx';
-import { CornerInspector, CutInspector } from './inspector.tsx';
+import { CornerInspector, CutsInspector, EdgeInspector } from './inspector.tsx';
 import { FirstButton } from './order-list.tsx';
 import { RoleChoice } from './role-choice.tsx';
 import { WorkList } from './work-list.tsx';
@@ -86,12 +87,35 @@ function CutsCard({
           {cutEnds(first!, unit)}, {lengthWords(first!.from, first!.to, unit)} long
         </p>
       )}
-      {isOne && <CutInspector block={block} cut={first!} unit={unit} />}
+      <CutsInspector block={block} cuts={cuts} unit={unit} />
       <RoleChoice blockId={block.id} cutIds={cuts.map(({ id }) => id)} role={role} />
-      <Folded title="What to do with it">
-        <WorkList about="chosen" />
+      <div className="buttons">
+        <LockButton cuts={cuts} />
+        <button type="button" className="button" onClick={() => openForm('move')}>
+          Move by numbers…
+        </button>
+      </div>
+      <Folded title={isOne ? 'What to do with it' : 'What to do with them'}>
+        <WorkList about="chosen" except={['lock', 'form-move']} />
       </Folded>
     </Card>
+  );
+}
+
+/** Pressed when all are locked, half pressed when some are. */
+function LockButton({ cuts }: { readonly cuts: readonly Cut[] }) {
+  const locked = cuts.filter((cut) => cut.locked === true).length;
+  const { keys, run } = boardCommand('lock');
+  return (
+    <button
+      type="button"
+      className="button"
+      aria-pressed={locked === cuts.length ? true : locked > 0 ? 'mixed' : false}
+      title={`No hand moves or deletes what is locked (${keys[0]})`}
+      onClick={run}
+    >
+      {locked === cuts.length ? 'Locked' : 'Lock'}
+    </button>
   );
 }
 
@@ -108,12 +132,13 @@ function CornerCard({
   if (at === undefined) return null;
   return (
     <Card
-      title={`Corner ${corner + 1}`}
+      title={capital(cornerName(block, corner))}
       {...(block.outline.length > 3 ? { deleteLabel: 'Delete corner' } : {})}
     >
       <p className="soft">At {placeWords(at, unit)}. Drag it to change the outline.</p>
       <CornerInspector block={block} corner={corner} unit={unit} />
-      <Folded title="What to do here">
+      <WorkList about="chosen" />
+      <Folded title="What to do with the block">
         <WorkList about="block" />
       </Folded>
     </Card>
@@ -134,13 +159,15 @@ function EdgeCard({
   if (from === undefined || to === undefined) return null;
   return (
     <Card title={capital(edgeName(block, edge))}>
-      <p className="soft">{lengthWords(from, to, unit)} long.</p>
+      <p className="soft">
+        From {cornerName(block, edge)} to {cornerName(block, (edge + 1) % block.outline.length)}. Drag it to
+        move it as a whole.
+      </p>
+      <EdgeInspector block={block} edge={edge} unit={unit} />
       <WorkList about="chosen" />
     </Card>
   );
 }
-
-const capital = (text: string): string => text.charAt(0).toUpperCase() + text.slice(1);
 
 function PatchCard({ block, at }: { readonly block: Block; readonly at: Point }) {
   const fabrics = useStore(session, (state) => state.project.fabrics);

@@ -4,12 +4,15 @@ import { board } from '../../board/board-state.ts';
 import type { GridKind } from '../../board/grid.ts';
 import { SYMMETRIES, type Symmetry } from '../../board/symmetry.ts';
 import { setOnePatch } from '../../board/working.ts';
+import { command } from '../../workspace/commands.ts';
+import { session } from '../../workspace/session.ts';
 import { Choice } from '../choice.tsx';
+import { HeldKeys } from './held-keys.tsx';
 
 const REACHES = [
-  ['6', 'Light'],
-  ['10', 'Usual'],
-  ['16', 'Strong'],
+  ['6', 'Light, 6 px'],
+  ['10', 'Usual, 10'],
+  ['16', 'Strong, 16'],
 ] as const;
 
 const GRIDS: readonly (readonly [GridKind, string])[] = [
@@ -31,15 +34,21 @@ export function DrawingAids() {
   const gridKind = useStore(board, (state) => state.gridKind);
   const reachPx = useStore(board, (state) => state.reachPx);
   const divisions = useStore(board, (state) => state.divisions.length);
+  const steps = useStore(board, (state) => state.steps);
+  const adds = useStore(board, (state) => state.adds);
+  const free = useStore(board, (state) => state.free);
   const inUse = [
     ...(symmetry === 'none' ? [] : ['symmetry']),
     ...(onePatch ? ['one patch'] : []),
     ...(gridKind === 'sixty' ? ['60°'] : []),
+    ...(steps ? ['15° steps'] : []),
+    ...(adds ? ['adding'] : []),
+    ...(free ? ['free'] : []),
   ];
   return (
     <>
       <button type="button" className="aids-button" popoverTarget={id} data-on={inUse.length > 0}>
-        Aids{inUse.length > 0 && <span>: {inUse.join(', ')}</span>}
+        Aids{inUse.length > 0 && <span>: {inUse.length === 1 ? inUse[0] : `${inUse.length} on`}</span>}
       </button>
       <div id={id} popover="auto" className="menu aids">
         <div className="number-field">
@@ -76,6 +85,8 @@ export function DrawingAids() {
           value={REACHES.find(([px]) => Number(px) === reachPx)?.[0] ?? null}
           onChoose={(px) => board.setState({ reachPx: Number(px) })}
         />
+        <HeldKeys at="aids" />
+        <LayPicture />
         {divisions > 0 && (
           <button type="button" className="button" onClick={() => board.setState({ divisions: [] })}>
             Take the {divisions} marked spots away
@@ -83,5 +94,25 @@ export function DrawingAids() {
         )}
       </div>
     </>
+  );
+}
+
+/** A picture is an aid too: chosen here, it is squared up in a dialog. */
+function LayPicture() {
+  const { label, run } = command('lay-picture');
+  const isEnabled = useStore(session, command('lay-picture').enabled);
+  const text = useStore(session, label);
+  if (!isEnabled) return null;
+  return (
+    <button
+      type="button"
+      className="button"
+      onClick={(event) => {
+        event.currentTarget.closest<HTMLElement>('[popover]')?.hidePopover();
+        void run();
+      }}
+    >
+      {text}
+    </button>
   );
 }

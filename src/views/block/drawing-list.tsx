@@ -1,8 +1,8 @@
-import { type KeyboardEvent, useRef } from 'react';
+import { useRef } from 'react';
 import { useStore } from 'zustand';
 import { board } from '../../board/board-state.ts';
 import { labelSpot } from '../../board/draw/label-spot.ts';
-import { cutStory } from '../../board/whereabouts.ts';
+import { cutStory, patchStory } from '../../board/whereabouts.ts';
 import { cutEnds, cutName, lengthWords } from '../../board/words.ts';
 import { light } from '../../board/working.ts';
 import { removeCuts } from '../../document/edit-cuts.ts';
@@ -15,10 +15,12 @@ import { Folded } from '../folded.tsx';
 import { Icon } from '../icons.tsx';
 import { usePlan } from '../use-plan.ts';
 import { JointRows } from './joint-rows.tsx';
+import { OutlineRows } from './outline-rows.tsx';
 import { ROLES, setRole } from './role-choice.tsx';
+import { walk } from './rows.ts';
 import { WorkList } from './work-list.tsx';
 
-/** Every cut and patch in words, beside the drawing: for the keyboard, and for whoever does not see the board. */
+/** Every cut, patch, joint, corner and edge in words, beside the drawing: for the keyboard, and for whoever does not see the board. */
 export function DrawingList({ block }: { readonly block: Block }) {
   const patches = usePlan(block).plan?.patches ?? [];
   return (
@@ -36,22 +38,14 @@ export function DrawingList({ block }: { readonly block: Block }) {
       <Folded title="Joints">
         <JointRows block={block} />
       </Folded>
+      <Folded title={`Outline (${block.outline.length} corners)`}>
+        <OutlineRows block={block} />
+      </Folded>
       <Folded title="What to do with the block">
         <WorkList about="block" />
       </Folded>
     </div>
   );
-}
-
-/** Moves the keyboard to a neighbouring row's button with the arrow keys. True when it did. */
-function walk(event: KeyboardEvent, rows: HTMLElement | null): boolean {
-  const step = event.key === 'ArrowDown' ? 1 : event.key === 'ArrowUp' ? -1 : 0;
-  if (step === 0 || rows === null) return false;
-  const buttons = [...rows.querySelectorAll<HTMLElement>('.row-choose')];
-  const index = buttons.indexOf(event.currentTarget as HTMLElement);
-  buttons[index + step]?.focus();
-  event.preventDefault();
-  return true;
 }
 
 function CutRows({ block }: { readonly block: Block }) {
@@ -142,6 +136,7 @@ function PatchRows({ patches }: { readonly patches: readonly Patch[] }) {
             <button
               type="button"
               className="row-choose row-patch"
+              aria-label={patchStory(patch, fabric?.name ?? null)}
               aria-pressed={isChosen}
               onClick={() => {
                 select([]);

@@ -1,4 +1,4 @@
-import { useMemo, useState } from 'react';
+import { type ClipboardEvent, type DragEvent, useMemo, useState } from 'react';
 import { useStore } from 'zustand';
 import { board } from '../../board/board-state.ts';
 import { takeFabric } from '../../board/working.ts';
@@ -6,9 +6,13 @@ import { alikeFabrics } from '../../document/colour-difference.ts';
 import { addFabric, removeFabric, updateFabric } from '../../document/edit-fabrics.ts';
 import { nextFabricId } from '../../document/ids.ts';
 import type { Fabric } from '../../document/project.ts';
+import { formatLength } from '../../geometry/length.ts';
 import { edit, endMerge, say } from '../../workspace/actions.ts';
 import { command, runCommand } from '../../workspace/commands.ts';
+import { askFor } from '../../workspace/dialogs.ts';
 import { session } from '../../workspace/session.ts';
+import { isPictureFile } from '../../workspace/under-picture.ts';
+import { swatchStyle, usePictures } from '../fabric-fills.tsx';
 import { Folded } from '../folded.tsx';
 import { Icon } from '../icons.tsx';
 import { NameField } from '../name-field.tsx';
@@ -36,6 +40,7 @@ export function FabricShelf() {
   const canRecolour = useStore(session, command('recolour').enabled);
   const isPainting = useStore(board, (state) => state.tool === 'paint');
   const [isNew, setNew] = useState(false);
+  usePictures();
   const inHand = fabrics.find(({ id }) => id === chosenId) ?? null;
 
   const add = (): void => {
@@ -73,11 +78,11 @@ export function FabricShelf() {
       </div>
       <ul className="swatches">
         {fabrics.map((fabric) => (
-          <li key={fabric.id}>
+          <li key={fabric.id} {...takesPictures(fabric)}>
             <button
               type="button"
               className="swatch"
-              style={{ backgroundColor: fabric.color }}
+              style={swatchStyle(fabric)}
               aria-label={
                 valueView ? `${fabric.name}, lightness ${lightnessNumber(fabric.color)}` : fabric.name
               }
@@ -88,7 +93,7 @@ export function FabricShelf() {
                 takeFabric(fabric);
               }}
             >
-              {valueView && <FabricNumber color={fabric.color} />}
+              {valueView && <FabricNumber color={fabric.color} isOnPrint={fabric.picture !== undefined} />}
             </button>
           </li>
         ))}
@@ -126,9 +131,28 @@ export function FabricShelf() {
   );
 }
 
-/** Warns of fabrics that would run into one another. */
+/** Lets a picture be dropped on what stands for a fabric, or pasted while the keyboard is there. */
+function takesPictures({ id }: Fabric) {
+  const take = (event: DragEvent | ClipboardEvent, files: FileList): void => {
+    const file = files[0];
+    // Anything else that is dropped here is opened as anywhere.
+    if (file === undefined || !isPictureFile(file)) return;
+    event.preventDefault();
+    askFor({ kind: 'fabric-picture', fabricId: id, file });
+  };
+  return {
+    onDragOver: (event: DragEvent) => event.preventDefault(),
+    onDrop: (event: DragEvent) => take(event, event.dataTransfer.files),
+    onPaste: (event: ClipboardEvent) => take(event, event.clipboardData.files),
+  };
+}
+
+/** Warns of fabrics that would run into one another. Prints are told apart by more than their colour. */
 function AlikeNote({ fabrics }: { readonly fabrics: readonly Fabric[] }) {
-  const alike = useMemo(() => alikeFabrics(fabrics), [fabrics]);
+  const alike = useMemo(
+    () => alikeFabrics(fabrics.filter(({ picture }) => picture === undefined)),
+    [fabrics],
+  );
   const [first] = alike;
   if (first === undefined) return null;
   const more = alike.length - 1;
@@ -144,39 +168,55 @@ function AlikeNote({ fabrics }: { readonly fabrics: readonly Fabric[] }) {
 }
 
 function FabricDetails({ fabric, isNew }: { readonly fabric: Fabric; readonly isNew: boolean }) {
+  const unit = useStore(session, (state) => state.project.unit);
+  const { picture } = fabric;
+  const cloth =
+    picture === undefined ? 'Add a picture' : `Picture ${formatLength(picture.across, unit)} wide`;
   return (
-    <div className="fabric-details">
-      <input
-        type="color"
-        className="color-input"
-        aria-label={`Colour of ${fabric.name}`}
-        title="Colour"
-        value={fabric.color}
-        onChange={(event) => {
-          const color = event.target.value;
-          edit('Change colour', (project) => updateFabric(project, fabric.id, { color }), {
-            merge: `color of ${fabric.id}`,
-          });
-        }}
-        onBlur={endMerge}
-      />
-      <NameField
-        label="Fabric name"
-        name={fabric.name}
-        takesFocus={isNew}
-        onRename={(name) => edit('Rename fabric', (project) => updateFabric(project, fabric.id, { name }))}
-      />
+    <div {...takesPictures(fabric)}>
+      <div className="fabric-details">
+        <input
+          type="color"
+          className="color-input"
+          aria-label={`Colour of ${fabric.name}`}
+          title="Colour"
+          value={fabric.color}
+          onChange={(event) => {
+            const color = event.target.value;
+            edit('Change colour', (project) => updateFabric(project, fabric.id, { color }), {
+              merge: `color of ${fabric.id}`,
+            });
+          }}
+          onBlur={endMerge}
+        />
+        <NameField
+          label="Fabric name"
+          name={fabric.name}
+          takesFocus={isNew}
+          onRename={(name) => edit('Rename fabric', (project) => updateFabric(project, fabric.id, { name }))}
+        />
+        <button
+          type="button"
+          className="icon-button"
+          aria-label={`Remove ${fabric.name}`}
+          title={`Remove ${fabric.name}`}
+          onClick={() => {
+            edit('Remove fabric', (project) => removeFabric(project, fabric.id));
+            say('done', `Removed “${fabric.name}” and took it off its patches. Undo brings it back.`);
+          }}
+        >
+          <Icon name="delete" size={18} />
+        </button>
+      </div>
       <button
         type="button"
-        className="icon-button"
-        aria-label={`Remove ${fabric.name}`}
-        title={`Remove ${fabric.name}`}
-        onClick={() => {
-          edit('Remove fabric', (project) => removeFabric(project, fabric.id));
-          say('done', `Removed “${fabric.name}” and took it off its patches. Undo brings it back.`);
-        }}
+        className="fabric-cloth"
+        aria-label={`${cloth} of ${fabric.name}`}
+        title="A photo or scan of the cloth. It can be dropped or pasted here too."
+        onClick={() => askFor({ kind: 'fabric-picture', fabricId: fabric.id, file: null })}
       >
-        <Icon name="delete" size={18} />
+        <Icon name="cloth" size={18} />
+        {cloth}
       </button>
     </div>
   );

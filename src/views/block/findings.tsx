@@ -6,6 +6,7 @@ import type { Finding, Severity } from '../../piecing/plan.ts';
 import { RULES } from '../../piecing/rules/table.ts';
 import { Folded } from '../folded.tsx';
 import { Icon } from '../icons.tsx';
+import { leaveStage } from '../rehearsal/rehearsal-state.ts';
 import { countOf } from './counts.ts';
 
 /** What a finding of each severity is called. */
@@ -39,13 +40,15 @@ interface Numbered {
 interface FindingsProps {
   readonly findings: readonly Finding[];
   readonly severity: Severity;
+  /** One that is told elsewhere. */
+  readonly without?: Finding | undefined;
 }
 
 /** The findings of one severity; their numbers are those of the markers on the board. Notes are folded away. */
-export function Findings({ findings, severity }: FindingsProps) {
+export function Findings({ findings, severity, without }: FindingsProps) {
   const numbered = findings
     .map((finding, index) => ({ finding, index }))
-    .filter((one) => one.finding.severity === severity);
+    .filter(({ finding }) => finding.severity === severity && finding !== without);
   if (numbered.length === 0) return null;
   const title = `${GROUP_TITLES[severity]} (${numbered.length})`;
   const byCode = new Map<string, Numbered[]>();
@@ -104,7 +107,8 @@ function FindingGroup({ severity, title, findings }: FindingGroupProps) {
   );
 }
 
-function FindingButton({ finding, index }: Numbered) {
+/** One finding: pointed at its place is lit on the board, pressed the board looks at it. */
+export function FindingButton({ finding, index }: Numbered) {
   const isLit = useStore(board, ({ lit }) => lit?.kind === 'finding' && lit.index === index);
   const { severity, message, at } = finding;
   return (
@@ -112,7 +116,10 @@ function FindingButton({ finding, index }: Numbered) {
       type="button"
       className={`finding finding-${severity}`}
       data-lit={isLit}
-      onClick={() => zoomTo(at)}
+      onClick={() => {
+        leaveStage();
+        zoomTo(at);
+      }}
       onPointerEnter={() => light({ kind: 'finding', index })}
       onPointerLeave={() => light(null)}
       onFocus={() => light({ kind: 'finding', index })}

@@ -92,6 +92,11 @@ function OpenForm({ form, target, project }: OpenFormProps) {
         className="work-form"
         onSubmit={submit}
         onKeyDown={(event) => {
+          if (event.key === 'Enter' && event.target instanceof HTMLSelectElement) {
+            // As in a field of numbers: what is shown is done. The space bar unfolds the choice.
+            event.preventDefault();
+            event.currentTarget.requestSubmit();
+          }
           if (event.key !== 'Escape') return;
           event.stopPropagation();
           closeForm();
@@ -152,6 +157,7 @@ function initialText(field: Field, unit: Unit): string {
     case 'choice':
       return field.options[0]?.[0] ?? '';
     case 'length':
+    case 'shift':
       return formatLength(field.initial, unit);
     case 'count':
       return String(field.initial);

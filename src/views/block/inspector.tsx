@@ -1,5 +1,13 @@
-import { degreesText, setCutAngle, setCutLength } from '../../board/cut-edits.ts';
-import { moveCornerAttached, moveEnd } from '../../board/reshape.ts';
+import {
+  degreesText,
+  setCutsAngle,
+  setCutsEnd,
+  setCutsLength,
+  setEdgeAngle,
+  setEdgeLength,
+} from '../../board/cut-edits.ts';
+import { edgesOf } from '../../board/nearness.ts';
+import { moveCornerAttached } from '../../board/reshape.ts';
 import { parseAngle } from '../../board/typing.ts';
 import { lengthWords } from '../../board/words.ts';
 import type { Block, Cut, Project, Unit } from '../../document/project.ts';
@@ -11,100 +19,181 @@ import { NumberField } from './number-field.tsx';
 
 /** What is chosen in exact numbers, each of which can be set as people write them. */
 
-/** Makes the change, and says why when nothing came of it. */
+/** Makes the change as one step of the history, and says why when nothing came of it. */
 function setBy(label: string, change: (project: Project) => Project): string | null {
   const before = session.getState().project;
   edit(label, change);
   return session.getState().project === before ? 'Nothing can be changed that way.' : null;
 }
 
-function setLength(text: string, unit: Unit, set: (inches: number) => string | null): string | null {
-  const parsed = parseLength(text, unit);
-  return parsed.ok ? set(parsed.inches) : parsed.error;
-}
-
-interface PlaceFieldsProps {
-  readonly name: string;
-  readonly at: Point;
+interface SetProps {
+  readonly label: string;
+  /** As it stands. */
+  readonly text: string;
   readonly unit: Unit;
-  readonly onSet: (at: Point) => string | null;
+  readonly onSet: (inches: number) => string | null;
 }
 
-function PlaceFields({ name, at, unit, onSet }: PlaceFieldsProps) {
-  const [x, y] = at;
+/** A coordinate: any length, also nothing and less. */
+const PlaceField = ({ label, text, unit, onSet }: SetProps) => (
+  <NumberField
+    label={label}
+    text={text}
+    onSet={(typed) => {
+      const parsed = parseLength(typed, unit);
+      if (!parsed.ok) return parsed.error;
+      // What says the same in other signs is no change.
+      return formatLength(parsed.inches, unit) === text ? null : onSet(parsed.inches);
+    }}
+  />
+);
+
+const LengthField = (props: SetProps) => (
+  <PlaceField
+    {...props}
+    onSet={(inches) => (inches <= 0 ? 'A length is more than nothing.' : props.onSet(inches))}
+  />
+);
+
+function AngleField({
+  text,
+  onSet,
+}: Pick<SetProps, 'text'> & { readonly onSet: (degrees: number) => string | null }) {
+  return (
+    <NumberField
+      label="Angle"
+      text={text}
+      onSet={(typed) => {
+        const parsed = parseAngle(typed);
+        if (!parsed.ok) return parsed.error;
+        return `${parsed.degrees}°` === text ? null : onSet(parsed.degrees);
+      }}
+    />
+  );
+}
+
+/** What stands in a field for several things of which it is not the same. */
+const DIFFER = 'differ';
+
+/** The text that all of them share. */
+const shared = <Thing,>(things: readonly Thing[], text: (thing: Thing) => string): string => {
+  const [first, ...others] = things.map(text);
+  return others.every((other) => other === first) ? (first ?? '') : DIFFER;
+};
+
+interface CutsInspectorProps {
+  readonly block: Block;
+  /** At least one. */
+  readonly cuts: readonly Cut[];
+  readonly unit: Unit;
+}
+
+/** The numbers of the chosen cuts: what they share, and where they differ. What is set is set for all of them. */
+export function CutsInspector({ block, cuts, unit }: CutsInspectorProps) {
+  const locked = cuts.filter((cut) => cut.locked === true).length;
+  if (locked === cuts.length)
+    return (
+      <p className="soft">
+        {locked === 1 ? 'It is locked: unlock it' : 'They are locked: unlock them'} to change numbers.
+      </p>
+    );
+  const ids = cuts.map(({ id }) => id);
+  const what = cuts.length === 1 ? 'cut' : 'cuts';
+  const place = (label: string, end: 'from' | 'to', axis: 0 | 1) => (
+    <PlaceField
+      label={label}
+      text={shared(cuts, (cut) => formatLength(cut[end][axis], unit))}
+      unit={unit}
+      onSet={(inches) =>
+        setBy(`Move ${cuts.length === 1 ? 'end' : 'ends'} of ${what}`, (project) =>
+          setCutsEnd(project, block.id, ids, end, axis === 0 ? { x: inches } : { y: inches }),
+        )
+      }
+    />
+  );
   return (
     <>
-      <NumberField
-        label={`${name} across`}
-        text={formatLength(x, unit)}
-        onSet={(text) => setLength(text, unit, (inches) => onSet([inches, y]))}
-      />
-      <NumberField
-        label={`${name} down`}
-        text={formatLength(y, unit)}
-        onSet={(text) => setLength(text, unit, (inches) => onSet([x, inches]))}
-      />
+      <div className="inspector">
+        {place('Start across', 'from', 0)}
+        {place('Start down', 'from', 1)}
+        {place('End across', 'to', 0)}
+        {place('End down', 'to', 1)}
+        <LengthField
+          label="Length"
+          text={shared(cuts, ({ from, to }) => lengthWords(from, to, unit))}
+          unit={unit}
+          onSet={(inches) =>
+            setBy(`Set length of ${what}`, (project) => setCutsLength(project, block.id, ids, inches))
+          }
+        />
+        <AngleField
+          text={shared(cuts, degreesText)}
+          onSet={(degrees) =>
+            setBy(`Set angle of ${what}`, (project) => setCutsAngle(project, block.id, ids, degrees))
+          }
+        />
+      </div>
+      {locked > 0 && (
+        <p className="soft">
+          {locked === 1 ? '1 of them is locked and stays.' : `${locked} of them are locked and stay.`}
+        </p>
+      )}
     </>
   );
 }
 
-export function CutInspector({
-  block,
-  cut,
-  unit,
-}: {
+interface CornerInspectorProps {
   readonly block: Block;
-  readonly cut: Cut;
+  readonly corner: number;
   readonly unit: Unit;
-}) {
-  if (cut.locked === true) return <p className="soft">It is locked: unlock it to change its numbers.</p>;
-  const end = (which: 'from' | 'to') => (at: Point) =>
-    setBy('Move end of cut', (project) => moveEnd(project, block.id, cut.id, which, at));
+}
+
+export function CornerInspector({ block, corner, unit }: CornerInspectorProps) {
+  const [x, y] = block.outline[corner]!;
+  const move = (at: Point) =>
+    setBy('Move corner', (project) => moveCornerAttached(project, block.id, corner, at));
   return (
     <div className="inspector">
-      <PlaceFields name="Start" at={cut.from} unit={unit} onSet={end('from')} />
-      <PlaceFields name="End" at={cut.to} unit={unit} onSet={end('to')} />
-      <NumberField
-        label="Length"
-        text={lengthWords(cut.from, cut.to, unit)}
-        onSet={(text) =>
-          setLength(text, unit, (inches) =>
-            inches <= 0
-              ? 'A cut is longer than nothing.'
-              : setBy('Set length of cut', (project) => setCutLength(project, block.id, cut, inches)),
-          )
-        }
+      <PlaceField
+        label="Corner across"
+        text={formatLength(x, unit)}
+        unit={unit}
+        onSet={(inches) => move([inches, y])}
       />
-      <NumberField
-        label="Angle"
-        text={degreesText(cut)}
-        onSet={(text) => {
-          const parsed = parseAngle(text);
-          return parsed.ok
-            ? setBy('Set angle of cut', (project) => setCutAngle(project, block.id, cut, parsed.degrees))
-            : parsed.error;
-        }}
+      <PlaceField
+        label="Corner down"
+        text={formatLength(y, unit)}
+        unit={unit}
+        onSet={(inches) => move([x, inches])}
       />
     </div>
   );
 }
 
-export function CornerInspector({
-  block,
-  corner,
-  unit,
-}: {
+interface EdgeInspectorProps {
   readonly block: Block;
-  readonly corner: number;
+  readonly edge: number;
   readonly unit: Unit;
-}) {
+}
+
+/** Length and angle of an edge; the corner at its end moves, and what ends on the outline there follows. */
+export function EdgeInspector({ block, edge, unit }: EdgeInspectorProps) {
+  const [from, to] = edgesOf(block.outline)[edge]!;
   return (
-    <div className="inspector">
-      <PlaceFields
-        name="Corner"
-        at={block.outline[corner]!}
+    <div className="inspector inspector-row">
+      <LengthField
+        label="Length"
+        text={lengthWords(from, to, unit)}
         unit={unit}
-        onSet={(at) => setBy('Move corner', (project) => moveCornerAttached(project, block.id, corner, at))}
+        onSet={(inches) =>
+          setBy('Set length of edge', (project) => setEdgeLength(project, block.id, edge, inches))
+        }
+      />
+      <AngleField
+        text={degreesText({ from, to })}
+        onSet={(degrees) =>
+          setBy('Set angle of edge', (project) => setEdgeAngle(project, block.id, edge, degrees))
+        }
       />
     </div>
   );

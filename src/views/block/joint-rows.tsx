@@ -1,15 +1,18 @@
+import { useRef } from 'react';
 import { useStore } from 'zustand';
 import { board } from '../../board/board-state.ts';
 import { bringIntoView } from '../../board/looking.ts';
-import { type Joint, jointsOf, placeStory } from '../../board/whereabouts.ts';
-import { cutName, placeWords } from '../../board/words.ts';
+import { type Joint, jointName, jointStory, jointsOf } from '../../board/whereabouts.ts';
+import { placeWords } from '../../board/words.ts';
 import { light, tell } from '../../board/working.ts';
 import type { Block } from '../../document/project.ts';
 import { session } from '../../workspace/session.ts';
+import { walk } from './rows.ts';
 
 /** Every place where cuts meet, told by what meets there; choosing one puts the crosshair on it. */
 export function JointRows({ block }: { readonly block: Block }) {
   const unit = useStore(session, (state) => state.project.unit);
+  const rows = useRef<HTMLUListElement>(null);
   const joints = jointsOf(block);
   if (joints.length === 0) return <p className="soft">No cuts meet yet.</p>;
   const goTo = ({ at }: Joint): void => {
@@ -20,23 +23,22 @@ export function JointRows({ block }: { readonly block: Block }) {
     document.querySelector<HTMLElement>('.drawing-board')?.focus();
   };
   return (
-    <ul className="rows">
+    <ul ref={rows} className="rows">
       {joints.map((joint) => {
-        const names = joint.cuts.map((id) => cutName(block.cuts, id));
         return (
           <li key={joint.at.join()} className="row">
             <button
               type="button"
               className="row-choose"
+              aria-label={jointStory(block, joint, unit)}
               onClick={() => goTo(joint)}
+              onKeyDown={(event) => walk(event, rows.current)}
               onPointerEnter={() => light({ kind: 'cuts', ids: joint.cuts })}
               onPointerLeave={() => light(null)}
               onFocus={() => light({ kind: 'cuts', ids: joint.cuts })}
               onBlur={() => light(null)}
             >
-              <span>
-                {names.length === 1 ? `${names[0]}, ${placeStory(block, joint.at, unit)}` : names.join(', ')}
-              </span>
+              <span>{jointName(block, joint, unit)}</span>
               <span className="soft">{placeWords(joint.at, unit)}</span>
             </button>
           </li>

@@ -25,7 +25,10 @@ export function NumberField({ label, text, onSet }: NumberFieldProps) {
       setError(null);
       return;
     }
-    setError(onSet(typed));
+    const fault = onSet(typed);
+    setError(fault);
+    // What was set is shown as the project writes it.
+    if (fault === null) setTyped(text);
   };
   return (
     <div className="number-field">

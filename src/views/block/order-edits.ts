@@ -7,9 +7,12 @@ import { firstOrder } from '../../piecing/first-in-order.ts';
 import type { Patch, PiecingPlan, Section } from '../../piecing/plan.ts';
 import { edit } from '../../workspace/actions.ts';
 
+const byIds = new WeakMap<PiecingPlan, ReadonlyMap<string, Patch>>();
+
 /** The patches of a section in their order. */
 export function patchesOf(plan: PiecingPlan, { order }: Section): readonly Patch[] {
-  const byId = new Map(plan.patches.map((patch) => [patch.id, patch]));
+  const byId = byIds.get(plan) ?? new Map(plan.patches.map((patch) => [patch.id, patch]));
+  byIds.set(plan, byId);
   return order.flatMap((id) => byId.get(id) ?? []);
 }
 

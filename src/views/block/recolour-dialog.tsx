@@ -8,6 +8,7 @@ import { edit, say } from '../../workspace/actions.ts';
 import { session, shownBlock } from '../../workspace/session.ts';
 import { Choice } from '../choice.tsx';
 import { Dialog } from '../dialog.tsx';
+import { swatchStyle, usePictures } from '../fabric-fills.tsx';
 import { BlockPicture } from './block-picture.tsx';
 import './colouring.css';
 
@@ -127,8 +128,8 @@ function firstChoice(block: Block, project: Project): string {
 /** Fabrics in the colours they will seem to have: the same patches, so the block need not be worked out again. */
 function redyed(fabrics: readonly Fabric[], how: How, one: Fabric, other: Fabric): readonly Fabric[] {
   return fabrics.map((fabric) => {
-    if (fabric === one) return { ...fabric, color: other.color };
-    return fabric === other && how === 'swap' ? { ...fabric, color: one.color } : fabric;
+    if (fabric === one) return { ...other, id: one.id };
+    return fabric === other && how === 'swap' ? { ...one, id: other.id } : fabric;
   });
 }
 
@@ -158,10 +159,11 @@ interface FabricFieldProps {
 
 function FabricField({ label, fabrics, fabric, onChoose }: FabricFieldProps) {
   const id = useId();
+  usePictures();
   return (
     <div className="recolour-fabric">
       <label htmlFor={id}>{label}</label>
-      <span className="row-swatch" style={{ backgroundColor: fabric.color }} />
+      <span className="row-swatch" style={swatchStyle(fabric)} />
       <select id={id} value={fabric.id} onChange={(event) => onChoose(event.target.value)}>
         {fabrics.map((one) => (
           <option key={one.id} value={one.id}>

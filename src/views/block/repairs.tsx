@@ -1,23 +1,35 @@
 import { useEffect, useRef } from 'react';
 import { useStore } from 'zustand';
-import { proposals, propose } from '../../board/proposal.ts';
+import { leaveProposal, proposals, propose, proposeAndHold, withdraw } from '../../board/proposal.ts';
+import { tell } from '../../board/working.ts';
 import { applyRepair } from '../../document/edit-plan.ts';
 import type { Block } from '../../document/project.ts';
+import type { RepairProgress } from '../../piecing/repairs/find-repairs.ts';
 import type { Repair } from '../../piecing/repairs/repair.ts';
 import { gainWords } from '../../piecing/repairs/words.ts';
 import { edit } from '../../workspace/actions.ts';
 import { pieceSettings } from '../../workspace/plans.ts';
-import { lookForRepairs, repairSearch } from '../../workspace/repair-search.ts';
+import {
+  lookAgain,
+  lookForRepairs,
+  type RepairSearch,
+  repairSearch,
+  stopLooking,
+} from '../../workspace/repair-search.ts';
 import { session } from '../../workspace/session.ts';
 import { Folded } from '../folded.tsx';
 import { Icon } from '../icons.tsx';
 import { countOf } from './counts.ts';
 
-/** What has been found for the block as it is shown. */
-export interface FoundRepairs {
-  readonly repairs: readonly Repair[];
-  readonly isSearching: boolean;
-}
+/** What has been found for the block as it is shown, and how far the search is. */
+export type FoundRepairs = Pick<RepairSearch, 'repairs' | 'state' | 'progress' | 'isLong'>;
+
+const NOT_YET: FoundRepairs = {
+  repairs: [],
+  state: 'looking',
+  progress: { tried: 0, total: 0 },
+  isLong: false,
+};
 
 /**
  * Looks for repairs of a block while it is at rest and its plan is there. What was found for any other state of it is
@@ -28,51 +40,40 @@ export function useRepairs(block: Block, isPlanned: boolean): FoundRepairs {
   const search = useStore(repairSearch);
   const settings = pieceSettings();
   useEffect(() => (isAtRest ? lookForRepairs(block, settings) : undefined), [block, settings, isAtRest]);
-  const isForThis = search.block === block && search.settings === settings;
-  return isForThis && isAtRest
-    ? { repairs: search.repairs, isSearching: search.share !== null }
-    : { repairs: [], isSearching: true };
+  // Nothing stays proposed of a drawing that is gone.
+  useEffect(
+    () => () => {
+      if (proposals.getState().shown?.block === block) withdraw();
+    },
+    [block],
+  );
+  return search.block === block && search.settings === settings && isAtRest ? search : NOT_YET;
 }
 
-interface RepairsProps extends FoundRepairs {
+interface RepairsProps {
   readonly block: Block;
-  /** Something is found that hurts: the repairs stand open. Otherwise they wait folded, as a chance. */
-  readonly isNeeded: boolean;
+  readonly found: FoundRepairs;
   readonly onApply: () => void;
 }
 
 /**
- * What would help: each repair in a sentence with what it gains. Pointed at it is shown on the board, pressed it is
- * done. While the search runs the room of the last list is kept, so that nothing moves under the pointer.
+ * What would help against something that hurts: each repair in a sentence with what it gains. Pointed at it is shown on
+ * the board, pressed it is done. While the search runs the room of the last list is kept, so that nothing moves under
+ * the pointer.
  */
-export function Repairs({ block, repairs, isSearching, isNeeded, onApply }: RepairsProps) {
+export function Repairs({ block, found, onApply }: RepairsProps) {
+  const { repairs, state } = found;
   const lastCount = useRef(1);
   useEffect(() => {
-    if (!isSearching) lastCount.current = Math.max(1, repairs.length);
-  }, [repairs, isSearching]);
-  // Nothing stays proposed of a drawing that is gone.
-  useEffect(() => () => propose(block, null), [block]);
+    if (state === 'done') lastCount.current = Math.max(1, repairs.length);
+  }, [repairs, state]);
 
-  if (!isSearching && repairs.length === 0) return null;
-  if (!isNeeded) {
-    if (isSearching) return null;
-    return (
-      <Folded title={`Could be simpler (${countOf(repairs.length, 'way')})`}>
-        <RepairList block={block} repairs={repairs} onApply={onApply} />
-      </Folded>
-    );
-  }
+  if (state === 'done' && repairs.length === 0) return null;
   return (
-    <section aria-labelledby="repairs-title" aria-busy={isSearching}>
-      <h3 id="repairs-title">
-        What would help
-        {isSearching && (
-          <span className="updating">
-            <Icon name="updating" size={14} /> looking
-          </span>
-        )}
-      </h3>
-      {isSearching ? (
+    <section aria-labelledby="repairs-title" aria-busy={state === 'looking'}>
+      <h3 id="repairs-title">What would help</h3>
+      <SearchLine found={found} />
+      {state === 'looking' ? (
         <div className="repairs" aria-hidden="true">
           {Array.from({ length: lastCount.current }, (_, k) => (
             // biome-ignore lint/suspicious/noArrayIndexKey: bare places without an identity.
@@ -86,52 +87,154 @@ export function Repairs({ block, repairs, isSearching, isNeeded, onApply }: Repa
   );
 }
 
-function RepairList({ block, repairs, onApply }: Pick<RepairsProps, 'block' | 'repairs' | 'onApply'>) {
+/**
+ * The same where nothing hurts: a chance, folded away. `isAwaited`: its line is there from the beginning and says so when
+ * there is no such chance, so that nothing moves when the search is over.
+ */
+export function Chances({
+  block,
+  found,
+  onApply,
+  isAwaited,
+}: RepairsProps & { readonly isAwaited: boolean }) {
+  const { repairs, state, isLong } = found;
+  if (state === 'done' && repairs.length > 0)
+    return (
+      <Folded title={`Could be simpler (${countOf(repairs.length, 'way')})`}>
+        <RepairList block={block} repairs={repairs} onApply={onApply} />
+      </Folded>
+    );
+  if (state === 'looking' && isLong) return <SearchLine found={found} />;
+  if (state === 'stopped') return <SearchLine found={found} />;
+  if (!isAwaited) return null;
+  return (
+    <p className="soft chances-note">
+      {state === 'done' ? 'No change that was tried makes it simpler.' : 'Could it be simpler? …'}
+    </p>
+  );
+}
+
+/** How far a search is that takes its time, and a way to stop it; nothing of one that is over in a moment. */
+function SearchLine({ found: { state, isLong, progress } }: { readonly found: FoundRepairs }) {
+  if (state === 'done' || (state === 'looking' && !isLong)) return null;
+  const { tried, total } = progress;
+  return (
+    <div className="search-line">
+      {state === 'looking' ? (
+        <>
+          <span className="updating">
+            <Icon name="updating" size={14} /> {triedWords(progress)}
+          </span>
+          <progress aria-label="Repairs tried" max={Math.max(1, total)} value={tried} />
+          <button type="button" className="button" onClick={stopLooking}>
+            Stop
+          </button>
+        </>
+      ) : (
+        <>
+          <span className="soft" role="status">
+            {total === 0 ? 'Stopped.' : `Stopped after ${tried} of ${total}.`}
+          </span>
+          <button type="button" className="button" onClick={lookAgain}>
+            Look again
+          </button>
+        </>
+      )}
+    </div>
+  );
+}
+
+/** `tried 40 of 120`; when all are tried the best are still made in full. */
+function triedWords({ tried, total }: RepairProgress): string {
+  if (total === 0) return 'looking';
+  return tried < total ? `tried ${tried} of ${total}` : `tried all ${total}, making sure`;
+}
+
+function RepairList({
+  block,
+  repairs,
+  onApply,
+}: Pick<RepairsProps, 'block' | 'onApply'> & { readonly repairs: readonly Repair[] }) {
   return (
     <ol className="repairs">
       {repairs.map((repair) => (
         <li key={repair.id}>
-          <RepairButton block={block} repair={repair} onApply={onApply} />
+          <RepairCard block={block} repair={repair} onApply={onApply} />
         </li>
       ))}
     </ol>
   );
 }
 
-interface RepairButtonProps {
+interface RepairCardProps {
   readonly block: Block;
   readonly repair: Repair;
   readonly onApply: () => void;
 }
 
-function RepairButton({ block, repair, onApply }: RepairButtonProps) {
+/** With a mouse or the keyboard a press does it; a finger, which cannot point first, is shown it and asked. */
+function RepairCard({ block, repair, onApply }: RepairCardProps) {
   const isShown = useStore(
     proposals,
-    ({ shown }) => shown !== null && shown.block === block && shown.change === repair.change,
+    ({ shown }) => shown !== null && shown.block === block && shown.repair === repair,
   );
-  const show = (): void => propose(block, repair.change);
-  const hide = (): void => propose(block, null);
+  const isHeld = useStore(proposals, (state) => state.isHeld) && isShown;
+  const card = useRef<HTMLDivElement>(null);
+  useEffect(() => {
+    if (isHeld) card.current?.scrollIntoView({ block: 'nearest' });
+  }, [isHeld]);
+  const apply = (): void => {
+    withdraw();
+    edit(stepName(repair), (project) => applyRepair(project, block.id, repair.change));
+    onApply();
+  };
   return (
-    <button
-      type="button"
-      className="repair"
-      data-lit={isShown}
-      onPointerEnter={show}
-      onPointerLeave={hide}
-      onFocus={show}
-      onBlur={hide}
-      onClick={() => {
-        hide();
-        edit(stepName(repair), (project) => applyRepair(project, block.id, repair.change));
-        onApply();
-      }}
-    >
-      <Icon name="repair" size={18} />
-      <span>
-        {repair.sentence}
-        <span className="repair-gain">{gainWords(repair)}</span>
-      </span>
-    </button>
+    <div ref={card} className="repair-card" data-lit={isShown}>
+      <button
+        type="button"
+        className="repair"
+        data-lit={isShown}
+        onPointerEnter={() => propose(block, repair)}
+        onPointerLeave={leaveProposal}
+        onFocus={() => propose(block, repair)}
+        onBlur={leaveProposal}
+        onClick={({ nativeEvent }) => {
+          const isByHand =
+            nativeEvent instanceof PointerEvent &&
+            (nativeEvent.pointerType === 'touch' || nativeEvent.pointerType === 'pen');
+          if (!isByHand) apply();
+          else if (isHeld) withdraw();
+          else {
+            proposeAndHold(block, repair);
+            tell('Shown on the board. Nothing is changed yet.');
+          }
+        }}
+        onKeyDown={(event) => {
+          if (event.key !== 'Escape' || !isShown) return;
+          withdraw();
+          event.stopPropagation();
+        }}
+      >
+        <Icon name="repair" size={18} />
+        <span>
+          {repair.sentence}
+          <span className="repair-gain">{gainWords(repair)}</span>
+          {repair.after.setInJoins > 0 && (
+            <span className="repair-gain">A first step: straight seams won't do yet.</span>
+          )}
+        </span>
+      </button>
+      {isHeld && (
+        <div className="buttons repair-acts">
+          <button type="button" className="button button-main" onClick={apply}>
+            Do it
+          </button>
+          <button type="button" className="button" onClick={withdraw}>
+            Leave it as it is
+          </button>
+        </div>
+      )}
+    </div>
   );
 }
 

@@ -1,20 +1,36 @@
 import './check.css';
-import { useEffect, useRef, useState } from 'react';
+import {
+  memo,
+  type RefObject,
+  useCallback,
+  useDeferredValue,
+  useEffect,
+  useReducer,
+  useRef,
+  useState,
+} from 'react';
 import { useStore } from 'zustand';
 import { light } from '../../board/working.ts';
 import type { Block } from '../../document/project.ts';
 import type { Finding, Join, PiecingPlan } from '../../piecing/plan.ts';
 import { joinedUnits, verdictSentence } from '../../piecing/sentences.ts';
+import type { PlannedBlock } from '../../workspace/plans.ts';
 import { session } from '../../workspace/session.ts';
 import { Icon } from '../icons.tsx';
 import { usePlan } from '../use-plan.ts';
 import { CheckSettings } from './check-settings.tsx';
 import { countOf } from './counts.ts';
-import { Findings } from './findings.tsx';
+import { FindingButton, Findings } from './findings.tsx';
 import { FoundationList } from './foundation-list.tsx';
 import { lengthOf } from './lengths.ts';
 import { PlanChoices } from './plan-choices.tsx';
-import { Repairs, useRepairs } from './repairs.tsx';
+import { Chances, Repairs, useRepairs } from './repairs.tsx';
+
+/** The check of more patches than these is written bit by bit, so that the drawing need not wait for it. */
+const MOST_AT_ONCE = 100;
+
+/** How long the hand must rest in a gesture before the lists are written anew, ms. */
+const LISTS_REST_MS = 120;
 
 /** How long the drawing must rest before the verdict is told aloud, ms. */
 const QUIET_MS = 700;
@@ -31,73 +47,131 @@ const GRADES: Readonly<Record<PiecingPlan['verdict'], Grade>> = {
 
 /** What the check says of the block as it is shown: the verdict, the foundations and their order, joins, findings. */
 export function SeamCheck({ block }: { readonly block: Block }) {
-  const { plan, isUpdating } = usePlan(block);
+  const { planned, isUpdating } = usePlan(block);
+  const later = useDeferredValue(planned);
+  const isLarge = (planned?.plan.patches.length ?? 0) > MOST_AT_ONCE;
+  const isUnderHand = useStore(session, ({ draft }) => draft !== null);
+  const listed = useRested(isLarge && later?.block.id === block.id ? later : planned, block, isUnderHand);
+  const verdict = useRef<HTMLParagraphElement>(null);
+  // The pressed button goes away with what it mended; the keyboard goes on from the new verdict.
+  const onApply = useCallback(() => verdict.current?.focus(), []);
+  const isListOld = isUpdating || listed !== planned;
+  const isOld = isUpdating || (isListOld && !isUnderHand);
   return (
-    <section className="seam-check" aria-labelledby="check-title" aria-busy={isUpdating}>
+    <section className="seam-check" aria-labelledby="check-title" aria-busy={isOld}>
       <div className="check-head">
         <h2 id="check-title" className="panel-title">
           Seam check
         </h2>
-        {isUpdating && (
-          <span className="updating">
+        {isOld && (
+          // A turning sign would have the whole panel painted with every frame that the drawing needs.
+          <span className={isUnderHand ? 'updating updating-still' : 'updating'}>
             <Icon name="updating" size={14} /> being updated
           </span>
         )}
         <CheckSettings />
       </div>
-      {plan === null ? (
+      {planned === null || listed === null ? (
         <p className="verdict verdict-note">
           <Icon name="note" size={24} />
           <span>Working out how it is sewn …</span>
         </p>
       ) : (
-        <Checked block={block} plan={plan} isUpdating={isUpdating} />
+        <>
+          <Verdict plan={planned.plan} at={verdict} />
+          <Lists
+            block={isListOld ? listed.block : block}
+            plan={listed.plan}
+            isUpdating={isListOld}
+            onApply={onApply}
+          />
+        </>
       )}
     </section>
   );
 }
 
-interface CheckedProps {
-  readonly block: Block;
-  readonly plan: PiecingPlan;
-  readonly isUpdating: boolean;
+/**
+ * The plan that the lists are of: while a gesture runs that of when the hand last rested, since nobody reads a list
+ * that changes with every move and writing it would hold the drawing up.
+ */
+function useRested(planned: PlannedBlock | null, block: Block, isUnderHand: boolean): PlannedBlock | null {
+  const last = useRef(planned);
+  const [, drawAgain] = useReducer((count: number) => count + 1, 0);
+  // biome-ignore lint/correctness/useExhaustiveDependencies: every move of the block begins the rest anew.
+  useEffect(() => {
+    if (!isUnderHand) {
+      last.current = planned;
+      return;
+    }
+    if (last.current === planned) return;
+    const timer = setTimeout(() => {
+      last.current = planned;
+      drawAgain();
+    }, LISTS_REST_MS);
+    return () => clearTimeout(timer);
+  }, [planned, block, isUnderHand]);
+  return isUnderHand && last.current?.block.id === block.id ? last.current : planned;
 }
 
-function Checked({ block, plan, isUpdating }: CheckedProps) {
-  const verdict = useRef<HTMLParagraphElement>(null);
-  const found = useRepairs(block, !isUpdating);
+interface VerdictProps {
+  readonly plan: PiecingPlan;
+  readonly at: RefObject<HTMLParagraphElement | null>;
+}
+
+/** The verdict and its numbers, which follow the pointer. */
+const Verdict = memo(function Verdict({ plan, at }: VerdictProps) {
   const sentence = verdictSentence(plan);
   const grade = GRADES[plan.verdict];
-  const gravest = plan.verdict === 'broken' ? undefined : plan.findings[0]?.severity;
-  const repairs = (
-    <Repairs
-      block={block}
-      {...found}
-      isNeeded={gravest === 'trouble' || gravest === 'caution'}
-      // The pressed button goes away with what it mended; the keyboard goes on from the new verdict.
-      onApply={() => verdict.current?.focus()}
-    />
-  );
   return (
     <>
-      <p ref={verdict} className={`verdict verdict-${grade}`} tabIndex={-1}>
+      <p ref={at} className={`verdict verdict-${grade}`} tabIndex={-1}>
         <Icon name={grade} size={24} />
         <span>{sentence}</span>
       </p>
       {plan.verdict !== 'broken' && <p className="numbers">{numbers(plan)}</p>}
       <SpokenVerdict text={`${sentence} ${findingCounts(plan.findings)}`} />
+    </>
+  );
+});
+
+interface ListsProps {
+  readonly block: Block;
+  readonly plan: PiecingPlan;
+  readonly isUpdating: boolean;
+  readonly onApply: () => void;
+}
+
+/** What a plan says one by one; nothing of it is made again while the drawing goes on. */
+const Lists = memo(function Lists({ block, plan, isUpdating, onApply }: ListsProps) {
+  const found = useRepairs(block, !isUpdating);
+  const gravest = plan.verdict === 'broken' ? undefined : plan.findings[0]?.severity;
+  const hurts = gravest === 'trouble' || gravest === 'caution';
+  // Why one foundation won't do belongs to the verdict, unless the project takes it graver than a note.
+  const knot = plan.findings.findIndex(({ code, severity }) => code === 'knot' && severity === 'note');
+  const repairs = <Repairs block={block} found={found} onApply={onApply} />;
+  const chances = <Chances block={block} found={found} onApply={onApply} isAwaited={knot >= 0} />;
+  return (
+    <>
       {plan.verdict !== 'broken' && <Findings findings={plan.findings} severity="trouble" />}
       {gravest === 'trouble' && repairs}
+      {knot >= 0 && (
+        <section className="why-not-one" aria-labelledby="knot-title">
+          <h3 id="knot-title">Why not one foundation</h3>
+          <FindingButton finding={plan.findings[knot]!} index={knot} />
+          {!hurts && chances}
+        </section>
+      )}
       {plan.patches.length > 1 && <FoundationList block={block} plan={plan} isAtRest={!isUpdating} />}
       {plan.joins.length > 0 && <Joins joins={plan.joins} />}
       {plan.verdict !== 'broken' && plan.patches.length > 1 && <PlanChoices blockId={block.id} />}
       <Findings findings={plan.findings} severity="caution" />
       {gravest === 'caution' && repairs}
-      <Findings findings={plan.findings} severity="note" />
-      {gravest !== 'trouble' && gravest !== 'caution' && plan.verdict !== 'broken' && repairs}
+      <Findings findings={plan.findings} severity="note" without={plan.findings[knot]} />
+      {!hurts && knot < 0 && plan.verdict !== 'broken' && chances}
     </>
   );
-}
+});
 
 function SpokenVerdict({ text }: { readonly text: string }) {
   const [spoken, setSpoken] = useState('');

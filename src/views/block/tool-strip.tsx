@@ -3,6 +3,7 @@ import { board } from '../../board/board-state.ts';
 import { TOOLS } from '../../board/tools/tools.ts';
 import { takeUp } from '../../board/working.ts';
 import { Icon } from '../icons.tsx';
+import { HeldKeys } from './held-keys.tsx';
 
 /** The tools, one in hand. */
 export function ToolStrip() {
@@ -22,6 +23,7 @@ export function ToolStrip() {
           <Icon name={name} size={22} />
         </button>
       ))}
+      <HeldKeys at="strip" />
     </div>
   );
 }

@@ -5,15 +5,21 @@ import { keyText } from '../../workspace/commands.ts';
 import { session } from '../../workspace/session.ts';
 import { isMac } from '../platform.ts';
 
+interface WorkListProps {
+  readonly about: 'chosen' | 'block';
+  /** Names of commands that stand beside the list already. */
+  readonly except?: readonly string[];
+}
+
 /** Everything that can be done now with what is chosen, or with the whole block, as one press each. */
-export function WorkList({ about }: { readonly about: 'chosen' | 'block' }) {
+export function WorkList({ about, except = [] }: WorkListProps) {
   // What is enabled hangs on these.
   useStore(session, (state) => state.selection);
   useStore(session, (state) => state.project);
   useStore(board, (state) => state.chosen);
-  const commands = BOARD_COMMANDS.filter((one) => one.about === about && one.enabled()).toSorted(
-    (a, b) => Number(b.name.startsWith('form-')) - Number(a.name.startsWith('form-')),
-  );
+  const commands = BOARD_COMMANDS.filter(
+    (one) => one.about === about && one.enabled() && !except.includes(one.name),
+  ).toSorted((a, b) => Number(b.name.startsWith('form-')) - Number(a.name.startsWith('form-')));
   return (
     <ul className="work-list">
       {commands.map(({ name, label, keys, run }) => (

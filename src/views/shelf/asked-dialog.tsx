@@ -1,6 +1,8 @@
 import { useStore } from 'zustand';
 import { closeDialog, dialogs } from '../../workspace/dialogs.ts';
+import { PictureDialog } from '../block/picture-dialog.tsx';
 import { RecolourDialog } from '../block/recolour-dialog.tsx';
+import { UnderPictureDialog } from '../block/under-picture-dialog.tsx';
 import './shelf.css';
 import { BringInDialog } from './bring-in-dialog.tsx';
 import { ElsewhereDialog } from './elsewhere-dialog.tsx';
@@ -20,6 +22,17 @@ export function AskedDialog() {
       );
     case 'elsewhere':
       return <ElsewhereDialog onClose={closeDialog} />;
+    case 'fabric-picture':
+      return <PictureDialog fabricId={asked.fabricId} file={asked.file} onClose={closeDialog} />;
+    case 'under-picture':
+      return (
+        <UnderPictureDialog
+          key={asked.picture?.data ?? asked.blockId}
+          blockId={asked.blockId}
+          picture={asked.picture}
+          onClose={closeDialog}
+        />
+      );
     case 'recolour':
       return <RecolourDialog onClose={closeDialog} />;
   }

@@ -1,6 +1,7 @@
 import { type FormEvent, useId, useState } from 'react';
 import { useStore } from 'zustand';
 import { type BlockDrawing, drawBlock, type PictureKind } from '../../document/export-block.ts';
+import type { Fabric, FabricPicture } from '../../document/project.ts';
 import { formatLength } from '../../geometry/length.ts';
 import type { Ring } from '../../geometry/point.ts';
 import { boxOf } from '../../geometry/ring.ts';
@@ -14,6 +15,7 @@ import {
 } from '../../workspace/take-elsewhere.ts';
 import { Choice } from '../choice.tsx';
 import { Dialog } from '../dialog.tsx';
+import { useFabricFills } from '../fabric-fills.tsx';
 import { LengthField, readSize } from '../length-field.tsx';
 
 type FileKind = 'svg' | 'png';
@@ -62,7 +64,7 @@ export function ElsewhereDialog({ onClose }: { readonly onClose: () => void }) {
   return (
     <Dialog title={`Take “${block.name}” elsewhere`} className="elsewhere" onClose={onClose}>
       <form className="elsewhere-form" onSubmit={save}>
-        <Picture drawing={drawBlock(block, fabrics, kind, 6)} />
+        <Picture drawing={drawBlock(block, fabrics, kind, 6)} fabrics={fabrics} />
         <div className="elsewhere-fields">
           <Choice label="File" options={FILES} value={file} onChoose={setFile} />
           <Choice label="Drawn" options={KINDS} value={kind} onChoose={setKind} />
@@ -105,24 +107,45 @@ export function ElsewhereDialog({ onClose }: { readonly onClose: () => void }) {
   );
 }
 
+interface PictureProps {
+  readonly drawing: BlockDrawing;
+  readonly fabrics: readonly Fabric[];
+}
+
+const PICTURE_PX = 180;
+
 /** What the file will show. */
-function Picture({ drawing }: { readonly drawing: BlockDrawing }) {
-  const { width, height, outline, cuts, fills } = drawing;
+function Picture({ drawing, fabrics }: PictureProps) {
+  const { width, height, outline, cuts, fills, scale, origin } = drawing;
   const extent = Math.max(width, height);
   const line = extent / 150;
+  const printOf = (picture: FabricPicture | undefined): string | undefined =>
+    picture && fabrics.find((fabric) => fabric.picture === picture)?.id;
+  const used = new Set(fills.flatMap(({ picture }) => printOf(picture) ?? []));
+  const { defs, fillOf } = useFabricFills(fabrics, used, {
+    pxPerIn: (scale * PICTURE_PX) / extent,
+    scale,
+    origin,
+  });
   const path = (ring: Ring): string => `M${ring.map((p) => p.join(' ')).join('L')}Z`;
   return (
     <svg
       className="block-picture"
-      width={180}
-      height={180}
+      width={PICTURE_PX}
+      height={PICTURE_PX}
       viewBox={`${(width - extent) / 2 - line} ${(height - extent) / 2 - line} ${extent + 2 * line} ${extent + 2 * line}`}
       aria-hidden="true"
       focusable="false"
     >
       <path d={path(outline)} fill="var(--sheet)" />
-      {fills.map(({ color, rings }) => (
-        <path key={rings.map(path).join('')} d={rings.map(path).join('')} fill={color} fillRule="evenodd" />
+      {defs}
+      {fills.map(({ color, picture, rings }) => (
+        <path
+          key={rings.map(path).join('')}
+          d={rings.map(path).join('')}
+          fill={fillOf(printOf(picture)) ?? color}
+          fillRule="evenodd"
+        />
       ))}
       <path
         d={`${path(outline)}${cuts.map(([a, b]) => `M${a.join(' ')}L${b.join(' ')}`).join('')}`}

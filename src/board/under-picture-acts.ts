@@ -1,0 +1,38 @@
+import { lockPicture, removeUnderPicture, showPicture } from '../document/edit-picture.ts';
+import type { Block, UnderPicture } from '../document/project.ts';
+import { edit } from '../workspace/actions.ts';
+import { blockOnSheet } from './board-state.ts';
+import { tell } from './working.ts';
+
+/** What is done with the picture under the block on the sheet. */
+
+/** The block on the sheet with the picture under it; null where there is none. */
+export function tracedBlock(): (Block & { readonly picture: UnderPicture }) | null {
+  const block = blockOnSheet();
+  return block?.picture === undefined ? null : { ...block, picture: block.picture };
+}
+
+export const canChangePicture = (): boolean => tracedBlock()?.picture.locked === false;
+
+export function toggleShown(): void {
+  const block = tracedBlock();
+  if (block === null) return;
+  const shown = !block.picture.shown;
+  edit(shown ? 'Show picture' : 'Hide picture', (project) => showPicture(project, block.id, shown));
+  tell(shown ? 'The picture is shown.' : 'The picture is hidden.');
+}
+
+export function toggleLocked(): void {
+  const block = tracedBlock();
+  if (block === null) return;
+  const locked = !block.picture.locked;
+  edit(locked ? 'Lock picture' : 'Unlock picture', (project) => lockPicture(project, block.id, locked));
+  tell(locked ? 'The picture is locked.' : 'The picture is unlocked.');
+}
+
+export function takePictureAway(): void {
+  const block = tracedBlock();
+  if (block === null || block.picture.locked) return;
+  edit('Remove picture', (project) => removeUnderPicture(project, block.id));
+  tell('The picture is taken away. Undo brings it back.');
+}

@@ -1,0 +1,40 @@
+import { useStore } from 'zustand';
+import { board } from '../../board/board-state.ts';
+import { tell } from '../../board/working.ts';
+
+/** What a held key does for a mouse, as switches: for a finger, a pen, or one hand. */
+const SWITCHES = [
+  { name: 'steps', sign: '15°', word: '15° steps', label: '15° steps for every line', key: 'Shift' },
+  { name: 'adds', sign: 'Add', word: 'Add', label: 'Add to what is chosen', key: 'Shift' },
+  { name: 'free', sign: 'Free', word: 'Free', label: 'Free: nothing catches', key: 'Alt' },
+] as const;
+
+/** Shift and Alt to be pressed once instead of held. */
+export function HeldKeys({ at }: { readonly at: 'aids' | 'strip' | 'line' }) {
+  const steps = useStore(board, (state) => state.steps);
+  const adds = useStore(board, (state) => state.adds);
+  const free = useStore(board, (state) => state.free);
+  const isOn = { steps, adds, free };
+  return (
+    <fieldset className={`held-keys held-keys-${at}`}>
+      <legend className={at === 'aids' ? undefined : 'only-heard'}>Without holding a key</legend>
+      {SWITCHES.map(({ name, sign, word, label, key }) => (
+        <button
+          key={name}
+          type="button"
+          className={at === 'strip' ? 'tool' : 'aids-button'}
+          aria-pressed={isOn[name]}
+          data-on={isOn[name]}
+          aria-label={label}
+          title={`${label} (instead of holding ${key})`}
+          onClick={() => {
+            board.setState({ [name]: !isOn[name] });
+            tell(`${label}: ${isOn[name] ? 'off' : 'on'}.`);
+          }}
+        >
+          {at === 'aids' ? word : sign}
+        </button>
+      ))}
+    </fieldset>
+  );
+}

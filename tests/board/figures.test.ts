@@ -1,0 +1,100 @@
+import fc from 'fast-check';
+import { describe, expect, it } from 'vitest';
+import { boxAbout, boxesAlong, Canvasful, type Figure, TILE_PX } from '../../src/board/draw/figures.ts';
+import type { Pen } from '../../src/board/draw/pen.ts';
+import type { Point } from '../../src/geometry/point.ts';
+
+/** A canvas of 10 × 8 squares that notes what it is asked for, a square at a time. */
+const VIEW = { width: 10 * TILE_PX, height: 8 * TILE_PX };
+
+function notingPen() {
+  const rects: [number, number, number, number][] = [];
+  const ctx = {
+    save: () => undefined,
+    restore: () => undefined,
+    beginPath: () => undefined,
+    clip: () => undefined,
+    clearRect: () => undefined,
+    rect: (...box: [number, number, number, number]) => rects.push(box),
+  };
+  return { pen: { ctx, camera: { scale: 1, x: 0, y: 0 } } as unknown as Pen, rects };
+}
+
+const spotAt = (key: string, at: Point, reach = 5): Figure => ({
+  key,
+  boxes: () => [boxAbout(at, reach)],
+  draw: () => undefined,
+});
+
+const middle = (column: number, row: number): Point => [(column + 0.5) * TILE_PX, (row + 0.5) * TILE_PX];
+
+describe('a canvas drawn anew where something has changed', () => {
+  it('wipes the square a figure has left and the one it has come to, and paints what stands in them', () => {
+    const before = new Canvasful(VIEW, [spotAt('a1', middle(1, 1)), spotAt('b', middle(5, 5))]);
+    const after = new Canvasful(
+      VIEW,
+      [spotAt('a2', middle(3, 1)), spotAt('b', middle(5, 5)), spotAt('c', middle(1, 1))],
+      before,
+    );
+    const { pen, rects } = notingPen();
+    const painted: unknown[] = [];
+    expect(after.paintOver(pen, before, (_, figures) => painted.push(...figures.map(({ key }) => key)))).toBe(
+      true,
+    );
+    expect(rects).toEqual([
+      [TILE_PX, TILE_PX, TILE_PX, TILE_PX],
+      [3 * TILE_PX, TILE_PX, TILE_PX, TILE_PX],
+    ]);
+    expect(painted).toEqual(['a2', 'c']);
+  });
+
+  it('paints nothing when nothing has changed', () => {
+    const before = new Canvasful(VIEW, [spotAt('a', middle(1, 1))]);
+    const after = new Canvasful(VIEW, [spotAt('a', middle(1, 1))], before);
+    const { pen } = notingPen();
+    let paintings = 0;
+    expect(after.paintOver(pen, before, () => paintings++)).toBe(true);
+    expect(paintings).toBe(0);
+  });
+
+  it('leaves a canvas of which most has changed to be drawn whole', () => {
+    const before = new Canvasful(VIEW, []);
+    const after = new Canvasful(VIEW, [spotAt('all', middle(5, 4), 10 * TILE_PX)], before);
+    const { pen } = notingPen();
+    let paintings = 0;
+    expect(after.paintOver(pen, before, () => paintings++)).toBe(false);
+    expect(paintings).toBe(0);
+  });
+
+  it('covers every place of a line with the reach of its ink, whichever way it runs', () => {
+    const coordinate = fc.integer({ min: -400, max: 400 });
+    const point = fc.tuple(coordinate, coordinate);
+    fc.assert(
+      fc.property(point, point, fc.double({ min: 0, max: 1, noNaN: true }), ([ax, ay], [bx, by], share) => {
+        const reach = 4;
+        const boxes = boxesAlong(
+          [
+            [ax, ay],
+            [bx, by],
+          ],
+          reach,
+        );
+        const [x, y] = [ax + share * (bx - ax), ay + share * (by - ay)];
+        for (const [dx, dy] of [
+          [0, 0],
+          [reach - 0.01, 0],
+          [0, -reach + 0.01],
+          [-reach + 0.01, reach - 0.01],
+        ] as const)
+          expect(
+            boxes.some(
+              ({ minX, minY, maxX, maxY }) =>
+                x + dx >= minX && x + dx <= maxX && y + dy >= minY && y + dy <= maxY,
+            ),
+          ).toBe(true);
+        for (const { minX, minY, maxX, maxY } of boxes)
+          expect(Math.max(maxX - minX, maxY - minY)).toBeLessThanOrEqual(TILE_PX + 2 * reach + 1e-6);
+      }),
+    );
+  });
+});
