@@ -1,6 +1,6 @@
 import AxeBuilder from '@axe-core/playwright';
 import { expect, type Page, test } from '@playwright/test';
-import { addSquare, drag, openApp } from './window.ts';
+import { addSquare, drag, drawingBoard, openApp } from './window.ts';
 
 const steps = (page: Page) => page.getByRole('listbox', { name: 'Steps' });
 const stage = (page: Page) => page.locator('.stage');
@@ -110,13 +110,17 @@ test('it folds away, and makes room for the drawing when a tool is taken up', as
   await expect(stage(page)).toHaveCount(0);
 });
 
-test('there is none where nothing is sewn', async ({ page }) => {
+test('there is no step where nothing is sewn, and the drawing stands still when the first comes', async ({
+  page,
+}) => {
   await openApp(page);
   await expect(steps(page)).toBeVisible();
   await addSquare(page, 'Jetty');
-  await expect(page.locator('.rehearsal')).toHaveCount(0);
+  await expect(page.locator('.rehearsal-count')).toHaveText('Nothing to sew yet');
+  const camera = await drawingBoard(page).getAttribute('data-camera');
   await drag(page, [0, 2], [6, 2]);
   await expect(page.getByText('2 steps')).toBeVisible();
+  await expect(drawingBoard(page)).toHaveAttribute('data-camera', camera!);
 });
 
 test.describe('with less motion', () => {

@@ -1,7 +1,7 @@
 import './rehearsal.css';
 import { useEffect } from 'react';
 import { useStore } from 'zustand';
-import { board } from '../../board/board-state.ts';
+import { board, onEmptySheet } from '../../board/board-state.ts';
 import { session } from '../../workspace/session.ts';
 import { Icon, type IconName } from '../icons.tsx';
 import { rehearsalKey } from './rehearsal-keys.ts';
@@ -20,9 +20,10 @@ export function Rehearsal() {
   useEffect(() => {
     if (isNothing) leaveStage();
   }, [isNothing]);
-  if (work === null) return null;
-  const { plan, steps, colors } = work;
-  const count = steps.length;
+  const hasBlock = useStore(session, ({ blockId }) => blockId !== null);
+  const isEmptySheet = useStore(board, onEmptySheet);
+  if (!hasBlock || isEmptySheet) return null;
+  const count = work?.steps.length ?? 0;
   const current = step === null ? null : Math.min(step, count - 1);
   return (
     <section
@@ -44,9 +45,13 @@ export function Rehearsal() {
           </button>
         </h2>
         <p className="rehearsal-count">
-          {current === null ? `${count} steps` : `${current + 1} of ${count}`}
+          {work === null
+            ? 'Nothing to sew yet'
+            : current === null
+              ? `${count} steps`
+              : `${current + 1} of ${count}`}
         </p>
-        {isOpen && (
+        {isOpen && work !== null && (
           <div className="rehearsal-buttons">
             <Act
               icon="previous"
@@ -68,7 +73,13 @@ export function Rehearsal() {
           </div>
         )}
       </div>
-      {isOpen && <StepStrip plan={plan} steps={steps} colors={colors} current={current} onShow={showStep} />}
+      {isOpen && work !== null && <StepStrip {...work} current={current} onShow={showStep} />}
+      {/* It keeps its place before there is a step, or the drawing would jump with the first cut. */}
+      {isOpen && work === null && (
+        <p className="rehearsal-awaited soft">
+          Every step of sewing is shown here once a cut divides the block.
+        </p>
+      )}
     </section>
   );
 }
