@@ -1,4 +1,5 @@
 import type { Point, Ring } from '../geometry/point.ts';
+import { pointNumbers } from '../geometry/point-numbers.ts';
 import { signedArea } from '../geometry/ring.ts';
 import type { Patch } from '../piecing/plan.ts';
 
@@ -12,7 +13,7 @@ export function boundariesOf(patches: readonly Patch[]): readonly Ring[] {
       ring.map((a, i): [Point, Point] => [a, ring[(i + 1) % ring.length]!]),
     ),
   );
-  const numberOf = numbered();
+  const { numberOf } = pointNumbers();
   const name = (a: Point, b: Point): number => numberOf(a) * (edges.length + 1) + numberOf(b);
   const all = new Set(edges.map(([a, b]) => name(a, b)));
   const from = new Map<number, [Point, Point][]>();
@@ -36,21 +37,4 @@ export function boundariesOf(patches: readonly Patch[]): readonly Ring[] {
     }
   }
   return rings.filter((ring) => signedArea(ring) > 0).sort((a, b) => signedArea(b) - signedArea(a));
-}
-
-/** Gives points numbers from 0, equal points the same. */
-function numbered(): (point: Point) => number {
-  const columns = new Map<number, Map<number, number>>();
-  let count = 0;
-  return ([x, y]) => {
-    let column = columns.get(x);
-    if (!column) {
-      column = new Map();
-      columns.set(x, column);
-    }
-    const known = column.get(y);
-    if (known !== undefined) return known;
-    column.set(y, count);
-    return count++;
-  };
 }

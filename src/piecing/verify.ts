@@ -1,5 +1,6 @@
 import { STRAIGHT_IN } from '../geometry/lattice.ts';
 import type { Point, Segment } from '../geometry/point.ts';
+import { pointNumbers } from '../geometry/point-numbers.ts';
 import { distance, distanceToSegment } from '../geometry/ring.ts';
 import type { Patch, PiecingPlan } from './plan.ts';
 
@@ -92,24 +93,12 @@ export interface SharedEdge {
  * the one that has the same edge the other way. Cost: O(edges).
  */
 export function sharedEdges(patches: readonly Patch[]): ReadonlyMap<string, readonly SharedEdge[]> {
-  // Points are numbered first: number pairs make far cheaper keys than texts of coordinates.
-  const columns = new Map<number, Map<number, number>>();
-  let points = 0;
-  const numberOf = ([x, y]: Point): number => {
-    let column = columns.get(x);
-    if (!column) {
-      column = new Map();
-      columns.set(x, column);
-    }
-    const known = column.get(y);
-    if (known !== undefined) return known;
-    column.set(y, points);
-    return points++;
-  };
+  const { numberOf, count } = pointNumbers();
   const rings = patches.map(({ polygon, holes }) =>
     [polygon, ...holes].map((ring) => ({ ring, ids: ring.map(numberOf) })),
   );
   const owner = new Map<number, string>();
+  const points = count();
   const keyOf = (from: number, to: number): number => from * points + to;
   rings.forEach((ofPatch, k) => {
     for (const { ids } of ofPatch)

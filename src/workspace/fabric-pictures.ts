@@ -1,7 +1,7 @@
 import { createStore } from 'zustand/vanilla';
 import { isPictureData, PICTURE_SIDE_PX } from '../document/fabric-picture.ts';
 import { averageLab, colorOfLab, makeValues } from '../document/lab.ts';
-import { pictureTooLarge, readPictureHeader } from '../document/picture-file.ts';
+import { isSafeData } from '../document/picture-file.ts';
 import type { Fabric, FabricPicture } from '../document/project.ts';
 
 /** A picture made ready once: itself, and each time half as large down to one pixel, so that any size is drawn clean. */
@@ -49,7 +49,7 @@ const TOLD_AFTER_MS = 60;
 
 async function read(picture: FabricPicture): Promise<void> {
   try {
-    if (!isFit(picture)) throw new Error('Nothing that is safe to decode.');
+    if (!isSafeData(picture.data)) throw new Error('Nothing that is safe to decode.');
     const image = new Image();
     image.src = picture.data;
     await image.decode();
@@ -60,13 +60,6 @@ async function read(picture: FabricPicture): Promise<void> {
     states.set(picture, 'unreadable');
   }
   tell();
-}
-
-/** Whether the first bytes are those of a picture of a size that can be decoded, whatever the file says of it. */
-function isFit({ data }: FabricPicture): boolean {
-  const bytes = Uint8Array.from(atob(data.slice(data.indexOf(',') + 1)), (sign) => sign.charCodeAt(0));
-  const read = readPictureHeader(bytes);
-  return read.ok && pictureTooLarge(read.header) === null;
 }
 
 /** Settles when every picture of some fabrics is ready or known to be of no use. */

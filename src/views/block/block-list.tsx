@@ -7,7 +7,8 @@ import type { PiecingPlan } from '../../piecing/plan.ts';
 import { edit, openBlock, say } from '../../workspace/actions.ts';
 import { runCommand } from '../../workspace/commands.ts';
 import { type Session, session } from '../../workspace/session.ts';
-import { Icon, type IconName } from '../icons.tsx';
+import { ActButton } from '../act-button.tsx';
+import { Icon } from '../icons.tsx';
 import { NameField } from '../name-field.tsx';
 import { useRestingPlan } from '../use-plan.ts';
 import { BlockPicture } from './block-picture.tsx';
@@ -117,21 +118,38 @@ export function BlockList() {
               )}
               {isOpen && renaming !== block.id && (
                 <div className="block-acts">
-                  <Act icon="rename" label={`Rename ${block.name}`} onAct={() => setRenaming(block.id)} />
-                  <Act icon="duplicate" label={`Duplicate ${block.name}`} onAct={() => duplicate(block)} />
-                  <Act
+                  <ActButton
+                    size={18}
+                    icon="rename"
+                    label={`Rename ${block.name}`}
+                    act={() => setRenaming(block.id)}
+                  />
+                  <ActButton
+                    size={18}
+                    icon="duplicate"
+                    label={`Duplicate ${block.name}`}
+                    act={() => duplicate(block)}
+                  />
+                  <ActButton
+                    size={18}
                     icon="up"
                     label={`Move ${block.name} up`}
-                    off={index === 0}
-                    onAct={() => move(block, index - 1)}
+                    isOff={index === 0}
+                    act={() => move(block, index - 1)}
                   />
-                  <Act
+                  <ActButton
+                    size={18}
                     icon="down"
                     label={`Move ${block.name} down`}
-                    off={index === blocks.length - 1}
-                    onAct={() => move(block, index + 1)}
+                    isOff={index === blocks.length - 1}
+                    act={() => move(block, index + 1)}
                   />
-                  <Act icon="delete" label={`Delete ${block.name}`} onAct={() => remove(block)} />
+                  <ActButton
+                    size={18}
+                    icon="delete"
+                    label={`Delete ${block.name}`}
+                    act={() => remove(block)}
+                  />
                 </div>
               )}
             </li>
@@ -140,30 +158,6 @@ export function BlockList() {
       </ul>
       {isAdding && <NewBlockDialog onClose={() => setAdding(false)} />}
     </section>
-  );
-}
-
-interface ActProps {
-  readonly icon: IconName;
-  readonly label: string;
-  readonly off?: boolean;
-  readonly onAct: () => void;
-}
-
-function Act({ icon, label, off = false, onAct }: ActProps) {
-  return (
-    <button
-      type="button"
-      className="icon-button"
-      aria-label={label}
-      title={label}
-      aria-disabled={off}
-      onClick={() => {
-        if (!off) onAct();
-      }}
-    >
-      <Icon name={icon} size={18} />
-    </button>
   );
 }
 

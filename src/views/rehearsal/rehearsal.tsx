@@ -3,7 +3,8 @@ import { useEffect } from 'react';
 import { useStore } from 'zustand';
 import { board, onEmptySheet } from '../../board/board-state.ts';
 import { session } from '../../workspace/session.ts';
-import { Icon, type IconName } from '../icons.tsx';
+import { ActButton } from '../act-button.tsx';
+import { Icon } from '../icons.tsx';
 import { rehearsalKey } from './rehearsal-keys.ts';
 import { leaveStage, playOrPause, rehearsal, setOpen, showStep } from './rehearsal-state.ts';
 import { useRehearsed } from './rehearsed.ts';
@@ -53,18 +54,18 @@ export function Rehearsal() {
         </p>
         {isOpen && work !== null && (
           <div className="rehearsal-buttons">
-            <Act
+            <ActButton
               icon="previous"
               label="Previous step"
               isOff={current === null || current === 0}
               act={() => showStep(Math.max(0, (current ?? 0) - 1))}
             />
-            <Act
+            <ActButton
               icon={isPlaying ? 'pause' : 'play'}
               label={isPlaying ? 'Pause' : 'Play the rehearsal'}
               act={() => playOrPause(count)}
             />
-            <Act
+            <ActButton
               icon="next"
               label="Next step"
               isOff={current === count - 1}
@@ -81,30 +82,6 @@ export function Rehearsal() {
         </p>
       )}
     </section>
-  );
-}
-
-interface ActProps {
-  readonly icon: IconName;
-  readonly label: string;
-  readonly isOff?: boolean;
-  readonly act: () => void;
-}
-
-function Act({ icon, label, isOff = false, act }: ActProps) {
-  return (
-    <button
-      type="button"
-      className="icon-button"
-      aria-label={label}
-      title={label}
-      aria-disabled={isOff}
-      onClick={() => {
-        if (!isOff) act();
-      }}
-    >
-      <Icon name={icon} />
-    </button>
   );
 }
 
