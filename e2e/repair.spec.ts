@@ -27,7 +27,7 @@ test('the ring of the Lifebuoy is explained, and opened by the first repair, wit
   await expect(ring).toHaveAttribute('data-lit', 'true');
   await expect.poll(async () => (await picture(page)).equals(plain)).toBe(false);
   const first = repairs(page).first();
-  await expect(first).toContainText('set-in seam → 2 foundations, all straight; 5 → 6 patches');
+  await expect(first).toContainText('1 set-in corner → 2 foundations, all straight; 5 → 6 patches');
   await first.hover();
   await expect(first).toHaveAttribute('data-lit', 'true');
   await expect.poll(async () => (await picture(page)).equals(plain)).toBe(false);

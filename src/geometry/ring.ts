@@ -98,3 +98,19 @@ export function boxOf(points: Iterable<Point>): Box {
 }
 
 export const middle = (a: Point, b: Point): Point => [(a[0] + b[0]) / 2, (a[1] + b[1]) / 2];
+
+/** The two points farthest from each other. Cost: O(points squared), little more than a multiplication each. */
+export function farthestPair(points: readonly Point[]): [Point, Point] {
+  let [a, b] = [points[0]!, points[1]!];
+  let most = -1;
+  for (let i = 0; i < points.length; i++)
+    for (let j = i + 1; j < points.length; j++) {
+      const dx = points[i]![0] - points[j]![0];
+      const dy = points[i]![1] - points[j]![1];
+      const apart = dx * dx + dy * dy;
+      if (apart <= most) continue;
+      most = apart;
+      [a, b] = [points[i]!, points[j]!];
+    }
+  return [a, b];
+}

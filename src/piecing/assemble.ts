@@ -209,6 +209,8 @@ function joinOf(
   });
   const seam: Segment = [runs[0]![0]!.at, runs.at(-1)!.at(-1)!.at];
   const isTurned = headed(...seam)[0] !== seam[0];
+  // A seam that changes from one line to another and is straight for all a printed line shows has but one stretch.
+  if (kind === 'straight') stretches.splice(0, stretches.length, seam);
   return {
     step,
     left,

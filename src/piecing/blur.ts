@@ -1,6 +1,6 @@
 import { STRAIGHT_IN } from '../geometry/lattice.ts';
 import type { Point } from '../geometry/point.ts';
-import { cross, distance } from '../geometry/ring.ts';
+import { cross, distance, farthestPair } from '../geometry/ring.ts';
 import type { Pattern } from './pattern.ts';
 
 /** What counts as 0.1 mm here, with room for the last digits: rather a drawing too many called blurred. */
@@ -195,12 +195,4 @@ function fitOf(path: readonly Point[]): 'straight' | 'part' | 'none' {
   for (let k = 1; k < path.length && length >= SHORT_IN; k++)
     if (turn * (along(path[k - 1]!) - along(path[k]!)) > LEANING * STRAIGHT * length) return 'none';
   return off <= STRAIGHT * length ? 'straight' : 'part';
-}
-
-function farthestPair(points: readonly Point[]): [Point, Point] {
-  let best: [Point, Point] = [points[0]!, points[1]!];
-  for (let i = 0; i < points.length; i++)
-    for (let j = i + 1; j < points.length; j++)
-      if (distance(points[i]!, points[j]!) > distance(...best)) best = [points[i]!, points[j]!];
-  return best;
 }

@@ -58,8 +58,8 @@ export function costWords(plan: PiecingPlan, fewest: PiecingPlan): string {
   compare(own.matchPoints, least.matchPoints, 'seam to match', 'seams to match');
   if (own.matchPoints === least.matchPoints)
     compare(own.meetings, least.meetings, 'spot to pin', 'spots to pin');
-  if (own.setInJoins !== least.setInJoins)
-    compare(own.setInJoins, least.setInJoins, 'set-in seam', 'set-in seams');
+  if (own.setInCorners !== least.setInCorners)
+    compare(own.setInCorners, least.setInCorners, 'set-in corner', 'set-in corners');
   const onUnit = plan.sections.filter(({ startsFrom }) => startsFrom.length > 0).map(({ letter }) => letter);
   if (onUnit.length > 0)
     losses.push(

@@ -1,13 +1,14 @@
 import { STRAIGHT_IN } from '../geometry/lattice.ts';
 import type { Segment } from '../geometry/point.ts';
 import { distance } from '../geometry/ring.ts';
-import type { PiecingPlan } from './plan.ts';
+import type { Join, PiecingPlan } from './plan.ts';
 
 /** What a plan asks of its maker, in numbers by which plans are compared. Lengths in inches. */
 export interface PlanMeasure {
   readonly foundations: number;
   readonly joins: number;
-  readonly setInJoins: number;
+  /** Corners that set-in joins turn, each a place to stop, clip and turn. */
+  readonly setInCorners: number;
   /** Spots on joins where seams from both sides must meet. */
   readonly matchPoints: number;
   /** Spots on joins where a seam from one side or both meets it. */
@@ -18,6 +19,10 @@ export interface PlanMeasure {
   readonly biasLength: number;
 }
 
+/** Corners that set-in joins turn. */
+export const setInCornersOf = (joins: readonly Pick<Join, 'kind' | 'stretches'>[]): number =>
+  joins.reduce((sum, { kind, stretches }) => sum + (kind === 'set-in' ? stretches.length - 1 : 0), 0);
+
 export function measurePlan(plan: PiecingPlan): PlanMeasure {
   const lengths = plan.joins.map(({ stretches }) => stretches.reduce((sum, s) => sum + distance(...s), 0));
   const points = plan.joins.flatMap((join) => join.points);
@@ -26,7 +31,7 @@ export function measurePlan(plan: PiecingPlan): PlanMeasure {
   return {
     foundations: plan.sections.length,
     joins: plan.joins.length,
-    setInJoins: plan.joins.filter(({ kind }) => kind === 'set-in').length,
+    setInCorners: setInCornersOf(plan.joins),
     matchPoints,
     meetings: matchPoints + points.filter(({ kind }) => kind === 'junction').length,
     longestJoin: Math.max(0, ...lengths),

@@ -24,8 +24,11 @@ export interface Parting {
   readonly refused: number;
 }
 
-/** All straight seams that may part a region. Cost: O(sides of its cells, and edges of the lines through it). */
-export function chordsOf(pattern: Pattern, region: Region): Chord[] {
+/**
+ * The straight seams that may part a region, or the first `most` of them. Cost: O(sides of its cells, and edges of the
+ * lines through it).
+ */
+export function chordsOf(pattern: Pattern, region: Region, most = Number.POSITIVE_INFINITY): Chord[] {
   const { division, lines, loops, lineOf } = pattern;
   const { face, origin } = division;
   /** The vertices on the rim: those an edge with only one side in the region ends at. */
@@ -44,7 +47,7 @@ export function chordsOf(pattern: Pattern, region: Region): Chord[] {
       }
   }
   const chords: Chord[] = [];
-  for (let line = 0; line < lines.length; line++) {
+  for (let line = 0; line < lines.length && chords.length < most; line++) {
     if (isWithin[line] !== 1) continue;
     for (const run of lines[line]!.runs) {
       let start = -1;

@@ -33,6 +33,9 @@ export function maskOf(pattern: Pattern, cells: Iterable<number>): Region {
   return region;
 }
 
+/** All cells of a pattern. */
+export const wholeOf = (pattern: Pattern): Region => new Uint8Array(pattern.cells).fill(1);
+
 /** Do the cells hold together edge to edge? An empty region does. */
 export function isConnected(pattern: Pattern, region: Region): boolean {
   const first = region.indexOf(1);

@@ -1,11 +1,11 @@
 import { type Binding, bindingOf, bindingUnder, forcedEdges, settledBy } from './binding.ts';
 import { isBlurred } from './blur.ts';
 import { type Clashes, clashesOf, crossedVertices } from './clashes.ts';
+import { cornersOf, openingsOf, type Ring, ringsWithin } from './openings.ts';
 import { type Chord, chordLength, chordsOf, isUncrossed, type Parting, partAlong } from './partings.ts';
 import type { Pattern } from './pattern.ts';
 import { knotOf } from './peel.ts';
-import { keyOf, maskOf, type Region, without } from './region.ts';
-import { setInSplits } from './set-in.ts';
+import { keyOf, maskOf, type Region, wholeOf, without } from './region.ts';
 
 /** How a region is put together: one foundation, two units and the join between them, or a unit sewn on from. */
 export type Assembly =
@@ -20,11 +20,11 @@ export type Assembly =
   | { readonly kind: 'sewn-on'; readonly region: Region; readonly base: Assembly };
 
 /**
- * What an assembly costs, most weighty first: set-in joins, pinned roles not obeyed, what the plan wished for
+ * What an assembly costs, most weighty first: corners that set-in joins turn, pinned roles not obeyed, what the plan wished for
  * dislikes, foundations, match points, length of all joins in 1/64 in (whole, so that rounding never decides).
  */
 export type Cost = readonly [
-  setIn: number,
+  corners: number,
   refused: number,
   disliked: number,
   foundations: number,
@@ -52,6 +52,9 @@ export interface SearchResult {
   /** The clashes of the pattern, as they were counted. */
   readonly clashes: Clashes;
 }
+
+/** A block of so few cells is also opened as it is, before straight seams part it: that may save a paper. */
+const OPENED_WHOLE = 24;
 
 interface Solved {
   readonly cost: Cost;
@@ -86,74 +89,75 @@ export function cheapestAssembly(
   let spent = 0;
   let isComplete = true;
 
-  const whole = new Uint8Array(pattern.cells).fill(1);
-  const { cost, assembly } = solve(whole, 0);
+  const whole = wholeOf(pattern);
+  const openings = openingsOf(pattern);
+  const rings = openings.ringsIn(whole);
+  const { cost, assembly } = solve(whole, rings);
   return {
     cost,
     assembly,
-    isProven: isComplete && cost[0] === 0 && (assembly.kind === 'foundation' || !isBlurred(pattern)),
+    isProven: isComplete && rings.length === 0 && (assembly.kind === 'foundation' || !isBlurred(pattern)),
     isComplete,
-    rings: ringsIn(assembly),
+    rings: heldIn(assembly),
     clashes,
   };
 
-  function boundOf(region: Region, key: string): Bound {
-    return bounds.get(key) ?? rememberBound(region, key, bindingOf(pattern, clashes, region));
+  function boundOf(region: Region, key: string, rings: readonly Ring[]): Bound {
+    return bounds.get(key) ?? rememberBound(region, key, bindingOf(pattern, clashes, region), rings);
   }
 
-  function rememberBound(region: Region, key: string, binding: Binding): Bound {
+  function rememberBound(region: Region, key: string, binding: Binding, rings: readonly Ring[]): Bound {
     const peels = binding.joins === 0 && knotOf(pattern, region).length === 1;
     const refused = peels ? joinsInside(pattern, region) : 0;
     const joins = peels ? 0 : Math.max(1, binding.joins);
-    const bound: Bound = { cost: [0, 0, 0, 1 + joins, binding.matches, 0], binding, peels, refused };
+    const cost: Cost = [cornersOf(rings), 0, 0, 1 + joins, binding.matches, 0];
+    const bound: Bound = { cost, binding, peels, refused };
     bounds.set(key, bound);
     return bound;
   }
 
-  function leastOf(region: Region): Cost {
+  function leastOf(region: Region, rings: readonly Ring[]): Cost {
     const key = keyOf(region);
-    return memo.get(key)?.cost ?? boundOf(region, key).cost;
+    return memo.get(key)?.cost ?? boundOf(region, key, ringsWithin(rings, region)).cost;
   }
 
-  function solve(region: Region, depth: number): Solved {
+  function solve(region: Region, rings: readonly Ring[]): Solved {
     const key = keyOf(region);
     const known = memo.get(key);
     if (known) return known;
     spent++;
-    const { peels, refused, binding, cost: floor } = boundOf(region, key);
+    const { peels, refused, binding, cost: floor } = boundOf(region, key, rings);
     let best: Solved | null = peels
       ? { cost: [0, refused, 0, 1, 0, 0], assembly: { kind: 'foundation', region } }
       : null;
     if (best && refused === 0) return remember(key, best);
-    if (wish.allowsUnitFirst && !peels) best = solveSewnOn(region, depth);
-    const kept = best && isNoBetter(floor, best.cost) ? null : partingThatKeeps(region, binding);
+    if (wish.allowsUnitFirst && !peels) best = solveSewnOn(region, rings);
+    const kept = best && isNoBetter(floor, best.cost) ? null : partingThatKeeps(region, binding, rings);
     if (kept) {
-      const left = solve(kept.left, depth + 1);
-      const right = solve(kept.right, depth + 1);
+      const left = solve(kept.left, ringsWithin(rings, kept.left));
+      const right = solve(kept.right, ringsWithin(rings, kept.right));
       const cost = add(left.cost, right.cost, ownCost(kept, 0));
       if (!best || compare(cost, best.cost) < 0)
         best = { cost, assembly: { kind: 'straight', region, left: left.assembly, right: right.assembly } };
     }
     const isSettled = best !== null && isNoBetter(floor, best.cost);
-    for (const { parting, own, least } of isSettled ? [] : choicesOf(region, binding)) {
+    for (const { parting, own, least } of isSettled ? [] : choicesOf(region, binding, rings)) {
       if (best && isNoBetter(floor, best.cost)) break;
       if (best && isNoBetter(least, best.cost)) continue;
       if (best && spent >= budget) {
         isComplete = false;
         break;
       }
-      const left = solve(parting.left, depth + 1);
+      const left = solve(parting.left, ringsWithin(rings, parting.left));
       // With the left half known exactly, many a parting is out before its right half is looked into.
-      if (best && isNoBetter(add(left.cost, leastOf(parting.right), own), best.cost)) continue;
-      const right = solve(parting.right, depth + 1);
+      if (best && isNoBetter(add(left.cost, leastOf(parting.right, rings), own), best.cost)) continue;
+      const right = solve(parting.right, ringsWithin(rings, parting.right));
       const cost = add(left.cost, right.cost, own);
       if (best && compare(cost, best.cost) >= 0) continue;
       best = { cost, assembly: { kind: 'straight', region, left: left.assembly, right: right.assembly } };
     }
-    // Straight partings that leave a ring somewhere may cost more papers than opening the region itself.
-    if (best && best.cost[0] > 0 && spent >= budget) isComplete = false;
-    else if (!best || best.cost[0] > 0) {
-      const opened = solveRing(region, depth);
+    if (!best || (region === whole && rings.length > 0 && pattern.cells <= OPENED_WHOLE)) {
+      const opened = solveOpened(region);
       if (!best || compare(opened.cost, best.cost) < 0) best = opened;
     }
     return remember(key, best);
@@ -164,7 +168,7 @@ export function cheapestAssembly(
    * clashes on its way where the joins are fewest, neither refused nor disliked. What bounds its two units is then
    * known as well. Null where there is none, as where such lines hold each other up.
    */
-  function partingThatKeeps(region: Region, binding: Binding): Parting | null {
+  function partingThatKeeps(region: Region, binding: Binding, rings: readonly Ring[]): Parting | null {
     if (!binding.isReached || binding.joins === 0) return null;
     const chords = chordsOf(pattern, region)
       .map((chord) => ({ chord, settled: settledBy(pattern, clashes, binding.passing, chord) }))
@@ -184,7 +188,7 @@ export function cheapestAssembly(
         [parting.right, right],
       ] as const) {
         const key = keyOf(unit);
-        if (!bounds.has(key)) rememberBound(unit, key, bound);
+        if (!bounds.has(key)) rememberBound(unit, key, bound, ringsWithin(rings, unit));
       }
       return parting;
     }
@@ -192,11 +196,15 @@ export function cheapestAssembly(
   }
 
   /** The partings of a region, the most promising first. */
-  function choicesOf(region: Region, binding: Binding): { parting: Parting; own: Cost; least: Cost }[] {
+  function choicesOf(
+    region: Region,
+    binding: Binding,
+    rings: readonly Ring[],
+  ): { parting: Parting; own: Cost; least: Cost }[] {
     const chords = chordsOf(pattern, region);
     const choice = (chord: Chord, parting: Parting) => {
       const own = ownCost(parting, wish.dislike?.(chord, parting) ?? 0);
-      return { parting, own, least: add(leastOf(parting.left), leastOf(parting.right), own) };
+      return { parting, own, least: add(leastOf(parting.left, rings), leastOf(parting.right, rings), own) };
     };
     // A stretch that must lie on a join, on a chord that none crosses, can be parted first at no loss:
     // every other parting lies on one side of it and stays as it is.
@@ -217,40 +225,42 @@ export function cheapestAssembly(
       .sort((a, b) => compare(a.least, b.least));
   }
 
-  function solveSewnOn(region: Region, depth: number): Solved | null {
+  function solveSewnOn(region: Region, rings: readonly Ring[]): Solved | null {
     const base = maskOf(pattern, knotOf(pattern, region));
     const added = without(region, base);
     // A pinned join must part two foundations; whether it does here only the rest of the plan could tell.
     if (!added.includes(1) || joinsInside(pattern, region) > joinsInside(pattern, base)) return null;
-    const solved = solve(base, depth + 1);
+    const solved = solve(base, ringsWithin(rings, base));
     return {
       cost: add(solved.cost, [0, 0, 0, 1, 0, 0]),
       assembly: { kind: 'sewn-on', region, base: solved.assembly },
     };
   }
 
-  function solveRing(region: Region, depth: number): Solved {
+  /** A region opened along a set-in seam. */
+  function solveOpened(region: Region): Solved {
     let best: Solved | null = null;
-    for (const split of setInSplits(pattern, region, depth === 0 ? 8 : 2)) {
+    for (const { split, inLeft, inRight } of openings.waysInto(region)) {
       if (best && spent >= budget) {
         isComplete = false;
         break;
       }
-      const left = solve(split.left, depth + 2);
-      const right = solve(split.right, depth + 2);
-      const cost = add(left.cost, right.cost, [1, 0, 0, 0, split.corners, split.length]);
+      const left = solve(split.left, inLeft);
+      const right = solve(split.right, inRight);
+      const cost = add(left.cost, right.cost, [split.corners, 0, 0, 0, split.matches, split.length]);
       if (best && compare(cost, best.cost) >= 0) continue;
-      best = { cost, assembly: { kind: 'set-in', region, left: left.assembly, right: right.assembly } };
+      const kind = split.corners === 0 ? 'straight' : 'set-in';
+      best = { cost, assembly: { kind, region, left: left.assembly, right: right.assembly } };
     }
     if (!best) throw new Error('a ring of patches has no way in');
     return best;
   }
 
   /** The cells that hold each other wherever the assembly is opened along a set-in seam. */
-  function ringsIn(node: Assembly): Region[] {
+  function heldIn(node: Assembly): Region[] {
     if (node.kind === 'foundation') return [];
-    if (node.kind === 'sewn-on') return ringsIn(node.base);
-    const inside = [...ringsIn(node.left), ...ringsIn(node.right)];
+    if (node.kind === 'sewn-on') return heldIn(node.base);
+    const inside = [...heldIn(node.left), ...heldIn(node.right)];
     return node.kind === 'set-in' ? [maskOf(pattern, knotOf(pattern, node.region)), ...inside] : inside;
   }
 

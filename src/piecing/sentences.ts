@@ -1,5 +1,6 @@
 import { formatLength, type LengthUnit } from '../geometry/length.ts';
 import { distance } from '../geometry/ring.ts';
+import { setInCornersOf } from './measure.ts';
 import type { Join, PiecingPlan, Section } from './plan.ts';
 import type { RehearsalStep } from './rehearsal.ts';
 
@@ -23,7 +24,9 @@ export function verdictSentence(plan: PiecingPlan): string {
 
 function cornersTurned(joins: readonly Join[]): string {
   const steps = joins.filter(({ kind }) => kind === 'set-in').map(({ step }) => step);
-  return steps.length === 1 ? `join ${steps[0]} turns a corner` : `joins ${listed(steps)} turn corners`;
+  const corners = setInCornersOf(joins);
+  if (steps.length > 1) return `joins ${listed(steps)} turn ${corners} corners`;
+  return `join ${steps[0]} turns ${corners === 1 ? 'a corner' : `${corners} corners`}`;
 }
 
 /** The order of a foundation: `A1 A2 A3`, or `A and B joined, C2 C3` where a finished unit is its position 1. */

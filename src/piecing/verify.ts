@@ -1,7 +1,7 @@
 import { STRAIGHT_IN } from '../geometry/lattice.ts';
 import type { Point, Segment } from '../geometry/point.ts';
 import { pointNumbers } from '../geometry/point-numbers.ts';
-import { distance, distanceToSegment } from '../geometry/ring.ts';
+import { distance, distanceToSegment, farthestPair } from '../geometry/ring.ts';
 import type { Patch, PiecingPlan } from './plan.ts';
 
 /**
@@ -124,10 +124,7 @@ export function sharedEdges(patches: readonly Patch[]): ReadonlyMap<string, read
 export function isOneStretch(edges: readonly Segment[]): boolean {
   if (edges.length === 0) return false;
   const points = edges.flat();
-  const far = (from: Point): Point =>
-    points.reduce((best, p) => (distance(p, from) > distance(best, from) ? p : best), from);
-  const a = far(points[0]!);
-  const b = far(a);
+  const [a, b] = farthestPair(points);
   if (points.some((p) => distanceToSegment(p, a, b) > STRAIGHT_IN)) return false;
   // Straight: then it is unbroken when the edges fill the whole length, none lying on another.
   const length = distance(a, b);

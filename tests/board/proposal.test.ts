@@ -12,7 +12,7 @@ const STANDING = {
   verdict: 'set-in-seams',
   foundations: 2,
   patches: 5,
-  setInJoins: 1,
+  setInCorners: 1,
   troubles: 1,
   cautions: 0,
 } as const;

@@ -463,7 +463,7 @@ function checkPoints(
       const exact = fromLeft.some((l) => Math.abs(l - t) <= TENTH_MM_IN && sameSpot(fromRight, l));
       if (point.kind === 'match' && !(meetsLeft && meetsRight))
         faults.push(`${point.label} is called a match, one side has no seam there`);
-      if (point.kind === 'junction' && !(meetsLeft || meetsRight))
+      if (point.kind === 'junction' && !(meetsLeft || meetsRight || isTouched(point.at, around, left, right)))
         faults.push(`${point.label} is called a junction, no seam is there`);
       if (point.kind === 'junction' && exact)
         faults.push(`${point.label} is called a junction, seams of both sides meet there`);
@@ -480,6 +480,19 @@ function checkPoints(
   });
   return faults;
 }
+
+/** Does a seam inside one of two units end at a spot, if only with one patch on both its sides, as at the tip of a square let in? */
+const isTouched = (at: Point, around: Neighbourhood, ...units: (readonly number[])[]): boolean =>
+  units.some((unit) =>
+    unit.some((i) =>
+      around
+        .betweenAll(
+          [i],
+          unit.filter((j) => j > i),
+        )
+        .some((piece) => piece.some((end) => sameStretch([end, end], [at, at]))),
+    ),
+  );
 
 /** Is one of the places the very same spot, to a lattice step? */
 const sameSpot = (places: readonly number[], t: number): boolean =>

@@ -2,7 +2,7 @@ import type { Segment } from '../../src/geometry/point.ts';
 import type { Cut, CutRole } from '../../src/piecing/block.ts';
 import type { Patch } from '../../src/piecing/plan.ts';
 import { Neighbourhood, pairsAlong } from './check-plan.ts';
-import { asOneStretch } from './shared-boundary.ts';
+import { asOneStretch, stretchesIn } from './shared-boundary.ts';
 
 /**
  * What can be sewn, by trying everything: no peeling, no list of partings, no bounds. It knows patches only as
@@ -40,6 +40,11 @@ export class Exhaustive {
   private meetStraight(a: number, b: number): boolean {
     const pieces: Segment[] = this.around.betweenAll(this.members(a), this.members(b));
     return asOneStretch(pieces).kind === 'straight';
+  }
+
+  /** Corners that the seam between two groups turns: straight stretches after the first. */
+  private cornersBetween(a: number, b: number): number {
+    return stretchesIn(this.around.betweenAll(this.members(a), this.members(b))) - 1;
   }
 
   /** Is there, among all orders of all patches, one in which every patch is sewn along one straight stretch? */
@@ -89,10 +94,10 @@ export class Exhaustive {
   }
 
   /**
-   * The fewest set-in joins this group needs (all patches unless said), and with so few the fewest foundations:
+   * The fewest corners that set-in joins of this group must turn (all patches unless said), and with so few the fewest foundations:
    * one foundation if it has an order, else the best of all partings in two connected groups, a parting being
    * straight when the two meet along one straight stretch and set in when they do not. Pinned cuts are obeyed;
-   * `setIn` is infinite when no plan obeys them all.
+   * `corners` is infinite when no plan obeys them all.
    */
   best(mask = (1 << this.patches.length) - 1): Best {
     const known = this.bestOf.get(mask);
@@ -100,8 +105,8 @@ export class Exhaustive {
     const mayBeOne = !this.apart.some((pair) => (mask & pair) === pair);
     let best: Best =
       mayBeOne && this.hasOrder(mask)
-        ? { setIn: 0, foundations: 1 }
-        : { setIn: Number.POSITIVE_INFINITY, foundations: 0 };
+        ? { corners: 0, foundations: 1 }
+        : { corners: Number.POSITIVE_INFINITY, foundations: 0 };
     const lowest = mask & -mask;
     for (let part = (mask - 1) & mask; part > 0 && best.foundations !== 1; part = (part - 1) & mask) {
       const rest = mask & ~part;
@@ -113,10 +118,10 @@ export class Exhaustive {
       )
         continue;
       const [left, right] = [this.best(part), this.best(rest)];
-      const setIn = left.setIn + right.setIn + (this.meetStraight(part, rest) ? 0 : 1);
+      const corners = left.corners + right.corners + this.cornersBetween(part, rest);
       const foundations = left.foundations + right.foundations;
-      if (setIn < best.setIn || (setIn === best.setIn && foundations < best.foundations))
-        best = { setIn, foundations };
+      if (corners < best.corners || (corners === best.corners && foundations < best.foundations))
+        best = { corners, foundations };
     }
     this.bestOf.set(mask, best);
     return best;
@@ -158,6 +163,6 @@ export class Exhaustive {
 }
 
 export interface Best {
-  readonly setIn: number;
+  readonly corners: number;
   readonly foundations: number;
 }

@@ -188,6 +188,22 @@ export function asOneStretch(pieces: readonly Segment[]): Straightness {
   return { kind: 'straight', stretch: [a, b] };
 }
 
+/** Pieces strung together as far as they run straight on: how many straight, unbroken stretches they make. */
+export function stretchesIn(pieces: readonly Segment[]): number {
+  const groups = pieces.map((piece) => [piece]);
+  for (let merged = true; merged; ) {
+    merged = false;
+    for (let i = 0; i < groups.length && !merged; i++)
+      for (let j = i + 1; j < groups.length && !merged; j++) {
+        if (asOneStretch([...groups[i]!, ...groups[j]!]).kind !== 'straight') continue;
+        groups[i]!.push(...groups[j]!);
+        groups.splice(j, 1);
+        merged = true;
+      }
+  }
+  return groups.length;
+}
+
 /** Do two stretches have the same two ends, in either turn, within 0.1 mm? */
 export const sameStretch = ([a, b]: Segment, [c, d]: Segment): boolean =>
   (distance(a, c) <= TENTH_MM_IN && distance(b, d) <= TENTH_MM_IN) ||

@@ -117,7 +117,7 @@ function leastOf(patches: readonly Patch[], said: number): number {
   const least = new EveryParting(patches).fewest();
   if (least <= said) return least;
   const best = new Exhaustive(patches).best();
-  return best.setIn > 0 ? Number.POSITIVE_INFINITY : best.foundations;
+  return best.corners > 0 ? Number.POSITIVE_INFINITY : best.foundations;
 }
 
 interface Tally {

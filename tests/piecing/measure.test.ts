@@ -4,7 +4,7 @@ import type { PlanChoice } from '../../src/piecing/block.ts';
 import { isOnBias, measurePlan, type PlanMeasure } from '../../src/piecing/measure.ts';
 import { piece } from '../../src/piecing/piece.ts';
 import type { PiecingPlan } from '../../src/piecing/plan.ts';
-import { asOneStretch, sharedBoundary } from '../checker/shared-boundary.ts';
+import { asOneStretch, sharedBoundary, stretchesIn } from '../checker/shared-boundary.ts';
 import { designOf } from '../designs/designs.ts';
 import { apart, roundPoint } from '../designs/plane.ts';
 import { blockOf, type Drawing } from './rules/drawing.ts';
@@ -23,7 +23,7 @@ const TOLD: readonly {
     measure: {
       foundations: 3,
       joins: 2,
-      setInJoins: 0,
+      setInCorners: 0,
       matchPoints: 4,
       meetings: 4,
       longestJoin: 9,
@@ -37,7 +37,7 @@ const TOLD: readonly {
     measure: {
       foundations: 2,
       joins: 1,
-      setInJoins: 0,
+      setInCorners: 0,
       matchPoints: 1,
       meetings: 1,
       longestJoin: Math.hypot(6, 6),
@@ -51,7 +51,7 @@ const TOLD: readonly {
     measure: {
       foundations: 2,
       joins: 1,
-      setInJoins: 0,
+      setInCorners: 0,
       matchPoints: 0,
       meetings: 2,
       longestJoin: 6,
@@ -65,7 +65,7 @@ const TOLD: readonly {
     measure: {
       foundations: 1,
       joins: 0,
-      setInJoins: 0,
+      setInCorners: 0,
       matchPoints: 0,
       meetings: 0,
       longestJoin: 0,
@@ -93,7 +93,7 @@ function measured(plan: PiecingPlan): Omit<PlanMeasure, 'matchPoints' | 'meeting
   return {
     foundations: new Set(plan.patches.map((patch) => patch.section)).size,
     joins: plan.joins.length,
-    setInJoins: seams.filter((pieces) => asOneStretch(pieces).kind !== 'straight').length,
+    setInCorners: seams.reduce((sum, pieces) => sum + stretchesIn(pieces) - 1, 0),
     longestJoin: Math.max(0, ...lengths),
     biasJoins: seams.filter((pieces) => slant(pieces).length > 0).length,
     biasLength: seams.flatMap(slant).reduce((sum, [a, b]) => sum + apart(a, b), 0),
@@ -123,7 +123,7 @@ describe('what a plan asks of its maker', () => {
         biasLength: expect.closeTo(own.biasLength, 1),
       });
       expect(meetings).toBeGreaterThanOrEqual(matchPoints);
-      if (own.setInJoins === 0) expect(found.joins).toBe(found.foundations - 1);
+      if (own.setInCorners === 0) expect(found.joins).toBe(found.foundations - 1);
       if (found.biasJoins > 0) slanting++;
     }
     expect(slanting).toBeGreaterThan(20);

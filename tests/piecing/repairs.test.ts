@@ -11,9 +11,9 @@ import { designOf } from '../designs/designs.ts';
 import { TEN_TROUBLES, type Trouble } from '../designs/ten-troubles.ts';
 import { counted } from './standing.ts';
 
-/** Is `a` better than `b`: fewer set-in joins, else fewer troubles, else fewer foundations, else fewer cautions? */
+/** Is `a` better than `b`: fewer corners set in, else fewer troubles, else fewer foundations, else fewer cautions? */
 function isBetter(a: Standing, b: Standing): boolean {
-  const rank = (s: Standing): number[] => [s.setInJoins, s.troubles, s.foundations, s.cautions];
+  const rank = (s: Standing): number[] => [s.setInCorners, s.troubles, s.foundations, s.cautions];
   const [x, y] = [rank(a), rank(b)];
   const k = x.findIndex((value, i) => value !== y[i]);
   return k >= 0 && x[k]! < y[k]!;

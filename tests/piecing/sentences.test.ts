@@ -13,12 +13,24 @@ const join = (step: number, kind: Join['kind'] = 'straight'): Join =>
       [3, 4],
     ],
     kind,
-    stretches: [
-      [
-        [0, 0],
-        [3, 4],
-      ],
-    ],
+    stretches:
+      kind === 'straight'
+        ? [
+            [
+              [0, 0],
+              [3, 4],
+            ],
+          ]
+        : [
+            [
+              [0, 0],
+              [3, 0],
+            ],
+            [
+              [3, 0],
+              [3, 4],
+            ],
+          ],
     points: [],
   }) as unknown as Join;
 
@@ -44,7 +56,7 @@ describe('verdictSentence', () => {
     ],
     [
       { verdict: 'set-in-seams', joins: [join(1, 'set-in'), join(2, 'set-in'), join(3, 'set-in')] },
-      'Cannot be joined with straight seams: joins 1, 2 and 3 turn corners.',
+      'Cannot be joined with straight seams: joins 1, 2 and 3 turn 3 corners.',
     ],
     [
       {

@@ -33,7 +33,7 @@ export function slowRepairsOf(block: Block, options: PieceOptions = {}): readonl
   if (plan.verdict === 'broken') return [];
   const before = standingOf(plan);
   const candidates = candidatesFor(block, plan);
-  const holds = before.setInJoins > 0 ? holdsOf(block, options) : 0;
+  const holds = before.setInCorners > 0 ? holdsOf(block, options) : 0;
   const tried = (some: readonly Candidate[], mustOpen: number): Tried<Standing>[] =>
     some.flatMap((candidate) => {
       const changed = applyChange(block, candidate.change);
@@ -43,7 +43,7 @@ export function slowRepairsOf(block: Block, options: PieceOptions = {}): readonl
       return isWorthItsLoss(candidate, after, before) ? [{ candidate, after }] : [];
     });
   let better: Tried[];
-  if (before.setInJoins === 0) better = tried(candidates.slice(0, MOST_TRIALS), 0);
+  if (before.setInCorners === 0) better = tried(candidates.slice(0, MOST_TRIALS), 0);
   else {
     better = tried(candidates.slice(0, MOST_TRIALS_OF_RING), holds);
     if (better.length === 0) better = tried(candidates.slice(0, TRIALS_BESIDE_RING), 0);
@@ -67,13 +67,13 @@ export function slowRepairsOf(block: Block, options: PieceOptions = {}): readonl
 
 /** A line of the picture is given up for a cure only, never for convenience. */
 function isWorthItsLoss({ loss }: Candidate, after: Tally, before: Tally): boolean {
-  return loss === 0 || after.setInJoins < before.setInJoins || after.troubles < before.troubles;
+  return loss === 0 || after.setInCorners < before.setInCorners || after.troubles < before.troubles;
 }
 
 /** What a repair gains against what it takes: patches it adds, lines of the picture it loses, inches it moves. */
 function worth({ candidate, after }: Tried, before: Tally): number {
   const gain =
-    40 * (before.setInJoins - after.setInJoins) +
+    40 * (before.setInCorners - after.setInCorners) +
     20 * (before.troubles - after.troubles) +
     6 * (before.foundations - after.foundations) +
     3 * (before.cautions - after.cautions);
@@ -87,14 +87,14 @@ function worth({ candidate, after }: Tried, before: Tally): number {
  * they add.
  */
 function ranked<T extends Tried>(tried: readonly T[], before: Tally): T[] {
-  const opensRing = ({ after }: Tried): boolean => after.setInJoins < before.setInJoins;
+  const opensRing = ({ after }: Tried): boolean => after.setInCorners < before.setInCorners;
   const added = ({ candidate, after }: Tried): number =>
     candidate.loss > 0 ? 1000 + candidate.loss : Math.abs(after.patches - before.patches);
   return [...tried].sort(
     (a, b) =>
       Number(a.candidate.loss > 0) - Number(b.candidate.loss > 0) ||
       Number(opensRing(b)) - Number(opensRing(a)) ||
-      (opensRing(a) ? a.after.setInJoins - b.after.setInJoins || added(a) - added(b) : 0) ||
+      (opensRing(a) ? a.after.setInCorners - b.after.setInCorners || added(a) - added(b) : 0) ||
       worth(b, before) - worth(a, before),
   );
 }

@@ -7,7 +7,10 @@ export function counted(plan: PiecingPlan): Standing {
     verdict: plan.verdict,
     foundations: new Set(plan.patches.map((patch) => patch.section)).size,
     patches: plan.patches.length,
-    setInJoins: plan.joins.reduce((sum, join) => sum + (join.kind === 'set-in' ? 1 : 0), 0),
+    setInCorners: plan.joins.reduce(
+      (sum, join) => sum + (join.kind === 'set-in' ? join.stretches.length - 1 : 0),
+      0,
+    ),
     troubles: plan.findings.reduce((sum, finding) => sum + (finding.severity === 'trouble' ? 1 : 0), 0),
     cautions: plan.findings.reduce((sum, finding) => sum + (finding.severity === 'caution' ? 1 : 0), 0),
   };

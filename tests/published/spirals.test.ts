@@ -130,7 +130,7 @@ describe('rings: the first repair adds the fewest patches', () => {
       const least = fewestAdded(block);
       const first = repairsOf(block)[0];
       const added =
-        first && first.after.setInJoins === 0 ? first.after.patches - plan.rooms.length : Number.NaN;
+        first && first.after.setInCorners === 0 ? first.after.patches - plan.rooms.length : Number.NaN;
       if (added !== least) wrong.push(`${block.name}: "${first?.sentence}" adds ${added}, ${least} would do`);
     }
     expect(wrong).toEqual([]);
@@ -149,7 +149,7 @@ describe('rings: the first repair adds the fewest patches', () => {
       const least = fewestAdded(block);
       const first = repairsOf(block)[0];
       const added =
-        first && first.after.setInJoins === 0
+        first && first.after.setInCorners === 0
           ? first.after.patches - plan.rooms.length
           : Number.POSITIVE_INFINITY;
       if (least === Number.POSITIVE_INFINITY) none++;

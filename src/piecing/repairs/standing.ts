@@ -1,10 +1,12 @@
+import { setInCornersOf } from '../measure.ts';
 import type { Finding, PiecingPlan, Severity, Verdict } from '../plan.ts';
 
 /** What a drawing comes to, in the numbers by which changes are compared. */
 export interface Tally {
   readonly foundations: number;
   readonly patches: number;
-  readonly setInJoins: number;
+  /** Corners that set-in joins turn. */
+  readonly setInCorners: number;
   /** Findings that are trouble, and those that are cautions. */
   readonly troubles: number;
   readonly cautions: number;
@@ -23,7 +25,7 @@ export function tallyOf(
   return {
     foundations: sections.length,
     patches: patches.length,
-    setInJoins: joins.filter(({ kind }) => kind === 'set-in').length,
+    setInCorners: setInCornersOf(joins),
     troubles: count('trouble'),
     cautions: count('caution'),
   };
@@ -35,11 +37,11 @@ export const standingOf = (plan: PiecingPlan): Standing => ({
 });
 
 /**
- * Better means, in this order: fewer set-in joins, fewer troubles, fewer foundations (one caution more may be the
+ * Better means, in this order: fewer corners to set in, fewer troubles, fewer foundations (one caution more may be the
  * price), fewer cautions.
  */
 export function isBetter(a: Tally, b: Tally): boolean {
-  if (a.setInJoins !== b.setInJoins) return a.setInJoins < b.setInJoins;
+  if (a.setInCorners !== b.setInCorners) return a.setInCorners < b.setInCorners;
   if (a.troubles !== b.troubles) return a.troubles < b.troubles;
   if (a.foundations !== b.foundations) return a.foundations < b.foundations && a.cautions <= b.cautions + 1;
   return a.cautions < b.cautions;

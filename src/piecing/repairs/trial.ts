@@ -3,12 +3,11 @@ import type { Block } from '../block.ts';
 import { wishFor } from '../choices.ts';
 import { clashesOf } from '../clashes.ts';
 import type { PieceOptions, Severities } from '../options.ts';
-import { chordsOf, partAlong } from '../partings.ts';
 import type { Pattern } from '../pattern.ts';
-import { knotOf } from '../peel.ts';
 import { choiceFor, planFrom, prepare, vouchedFor } from '../piece.ts';
 import type { Severity } from '../plan.ts';
-import { maskOf, type Region } from '../region.ts';
+import { wholeOf } from '../region.ts';
+import { ringsOf } from '../rings.ts';
 import { ringOfPatches } from '../rules/ring-of-patches.ts';
 import { leastFound, RULES } from '../rules/table.ts';
 import { cheapestAssembly } from '../search.ts';
@@ -38,19 +37,18 @@ export function tryChange(block: Block, options: PieceOptions, before: Tally, mu
   const choice = choiceFor(block, options);
   const clashes = clashesOf(pattern);
   // What a plan has at least; it is raised step by step, and the change passed over as soon as that is no better.
-  let least: Tally = { setInJoins: 0, foundations: 1, troubles: 0, cautions: 0, patches: pattern.cells };
+  let least: Tally = { setInCorners: 0, foundations: 1, troubles: 0, cautions: 0, patches: pattern.cells };
   const mayBeBetter = (more: Partial<Tally>): boolean => {
     least = { ...least, ...more };
     return isBetter(least, before);
   };
-  if (before.setInJoins === 0 && choice !== 'unit-first') {
+  if (before.setInCorners === 0 && choice !== 'unit-first') {
     // No plan with straight joins and patches at position 1 goes below what the clashes ask for.
-    const whole = new Uint8Array(pattern.cells).fill(1);
-    if (!mayBeBetter({ foundations: 1 + bindingOf(pattern, clashes, whole).joins })) return null;
+    if (!mayBeBetter({ foundations: 1 + bindingOf(pattern, clashes, wholeOf(pattern)).joins })) return null;
   }
   const graver: PieceOptions = { ...options, severities: withoutNotes(options.severities) };
   if (!mayBeBetter(leastFound({ block, pattern, options: graver }))) return null;
-  if (ringsLeft(pattern, 1) > 0) {
+  if (ringsOf(pattern, wholeOf(pattern), 1).length > 0) {
     // A ring is opened by a set-in join, between two foundations at least, and is a finding itself.
     const { troubles, cautions } = least;
     const severity = options.severities?.[ringOfPatches.code] ?? ringOfPatches.severity;
@@ -58,10 +56,10 @@ export function tryChange(block: Block, options: PieceOptions, before: Tally, mu
       troubles: troubles + Number(severity === 'trouble'),
       cautions: cautions + Number(severity === 'caution'),
     };
-    if (!mayBeBetter({ setInJoins: 1, foundations: 2, ...told })) return null;
+    if (!mayBeBetter({ setInCorners: 1, foundations: 2, ...told })) return null;
   }
   const found = cheapestAssembly(pattern, TRIAL_BUDGET, wishFor(choice, pattern), clashes);
-  if (!mayBeBetter({ setInJoins: found.cost[0], foundations: found.cost[3] })) return null;
+  if (!mayBeBetter({ setInCorners: found.cost[0], foundations: found.cost[3] })) return null;
   const plan = planFrom(block, prepared, found, graver);
   const after = standingOf(plan);
   return isBetter(after, before)
@@ -77,35 +75,7 @@ export function holdsOf(block: Block, options: PieceOptions): number {
 
 function holdsIn(pattern: Pattern, enough = Number.POSITIVE_INFINITY): number {
   const islands = pattern.division.faces.reduce((sum, face) => sum + face.islands.length, 0);
-  return islands + ringsLeft(pattern, enough - islands);
-}
-
-/**
- * Groups of cells that straight seams cannot take further apart, counted up to `enough`; none exactly when straight
- * joins alone sew the block. Any straight seam may be taken first: a line that parts the whole parts each half it
- * runs through, so that no choice can spoil a later one.
- */
-export function ringsLeft(pattern: Pattern, enough = Number.POSITIVE_INFINITY): number {
-  const waiting: Region[] = [new Uint8Array(pattern.cells).fill(1)];
-  let count = 0;
-  while (waiting.length > 0 && count < enough) {
-    // A patch that can come off last comes off along a straight seam as well.
-    const held = knotOf(pattern, waiting.pop()!);
-    if (held.length === 1) continue;
-    const region = maskOf(pattern, held);
-    const parting = firstParting(pattern, region);
-    if (parting) waiting.push(parting.left, parting.right);
-    else count++;
-  }
-  return count;
-}
-
-function firstParting(pattern: Pattern, region: Region) {
-  for (const chord of chordsOf(pattern, region)) {
-    const parting = partAlong(pattern, region, chord);
-    if (parting) return parting;
-  }
-  return null;
+  return islands + ringsOf(pattern, wholeOf(pattern), enough - islands).length;
 }
 
 function withoutNotes(severities: Severities = {}): Severities {

@@ -7,15 +7,15 @@ const change = (before: number, after: number, one: string, many = `${one}s`): s
   before === after ? counted(after, one, many) : `${before} → ${counted(after, one, many)}`;
 
 /**
- * What a repair gains, before → after in numbers: `2 foundations, set-in seam → 2 foundations, all straight;
+ * What a repair gains, before → after in numbers: `3 foundations, 1 set-in corner → 2 foundations, all straight;
  * 5 → 6 patches`. Says only what changes, and the foundations always.
  */
 export function gainWords({ before, after }: Pick<Repair, 'before' | 'after'>): string {
   const parts: string[] = [];
-  if (before.setInJoins !== after.setInJoins) {
+  if (before.setInCorners !== after.setInCorners) {
     const papers = ({ foundations }: typeof before): string => counted(foundations, 'foundation');
-    const setIn = ({ setInJoins }: typeof before): string =>
-      setInJoins === 0 ? 'all straight' : setInJoins === 1 ? 'set-in seam' : `${setInJoins} set-in seams`;
+    const setIn = ({ setInCorners }: typeof before): string =>
+      setInCorners === 0 ? 'all straight' : counted(setInCorners, 'set-in corner');
     parts.push(`${papers(before)}, ${setIn(before)} → ${papers(after)}, ${setIn(after)}`);
   } else {
     parts.push(change(before.foundations, after.foundations, 'foundation'));

@@ -2,6 +2,7 @@ import type { Segment } from '../../geometry/point.ts';
 import { compareIds } from '../ids.ts';
 import type { Pattern } from '../pattern.ts';
 import { knotOf } from '../peel.ts';
+import { wholeOf } from '../region.ts';
 import { type Inspection, listed, type Remark, type Rule } from './rule.ts';
 
 /** Why one foundation won't do: patches of which each touches the others along two lines. */
@@ -12,7 +13,7 @@ export const knot: Rule = {
   check: (inspection: Inspection): Remark[] => {
     const { pattern, idOf, sections, rings } = inspection;
     if (sections.length < 2 || rings.length > 0) return [];
-    const held = knotOf(pattern, new Uint8Array(pattern.cells).fill(1));
+    const held = knotOf(pattern, wholeOf(pattern));
     if (held.length < 2) return [];
     const isHeld = new Set(held);
     const clashes = inspection.clashes.all.filter(({ cells }) => cells.every((c) => isHeld.has(c)));

@@ -124,11 +124,12 @@ function PlanCard({ choices, plan, fewest, unit, isPresent, onChoose }: PlanCard
 }
 
 function planNumbers(plan: PiecingPlan, unit: Unit): readonly string[] {
-  const { foundations, joins, setInJoins, matchPoints, meetings, longestJoin, biasJoins } = measurePlan(plan);
+  const { foundations, joins, setInCorners, matchPoints, meetings, longestJoin, biasJoins } =
+    measurePlan(plan);
   const longest = formatLength(unit === 'in' ? Math.round(longestJoin * 16) / 16 : longestJoin, unit);
   return [
     `${countOf(foundations, 'foundation')}, ${countOf(joins, 'join')}`,
-    ...(setInJoins > 0 ? [`${countOf(setInJoins, 'set-in seam')}`] : []),
+    ...(setInCorners > 0 ? [`${countOf(setInCorners, 'set-in corner')}`] : []),
     ...(joins > 0
       ? [
           `${matchPoints} to match, ${meetings} to pin`,

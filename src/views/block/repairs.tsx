@@ -219,7 +219,7 @@ function RepairCard({ block, repair, onApply }: RepairCardProps) {
         <span>
           {repair.sentence}
           <span className="repair-gain">{gainWords(repair)}</span>
-          {repair.after.setInJoins > 0 && (
+          {repair.after.setInCorners > 0 && (
             <span className="repair-gain">A first step: straight seams won't do yet.</span>
           )}
         </span>

@@ -1,0 +1,89 @@
+import type { Pattern } from './pattern.ts';
+import { cellsOf, keyOf, type Region } from './region.ts';
+import { ringsOf } from './rings.ts';
+import { type SetInSplit, setInSplits } from './set-in.ts';
+
+/** A ring in a region, and the ways to open it that turn the fewest corners, as far as was looked. */
+export interface Ring {
+  /** A cell of it. */
+  readonly cell: number;
+  /** Corners turned until it and all that is held inside it is open. */
+  readonly corners: number;
+  readonly ways: readonly Way[];
+}
+
+export interface Way {
+  readonly split: SetInSplit;
+  /** The rings that are left in its two units. */
+  readonly inLeft: readonly Ring[];
+  readonly inRight: readonly Ring[];
+}
+
+export interface Openings {
+  /** The rings of a region. */
+  readonly ringsIn: (region: Region) => readonly Ring[];
+  /** Ways to open a region along a set-in seam, whether or not a straight one parts it. */
+  readonly waysInto: (region: Region) => readonly Way[];
+}
+
+/** Splits looked at for a ring, for one that is left in a unit of it, and so on. */
+const SEEN = [30, 12, 6];
+
+/** Of those looked at the most promising are gone into. */
+const TRIED = [4, 2, 1];
+
+/** Ways kept of those gone into. */
+const KEPT = [4, 2];
+
+const at = (numbers: readonly number[], depth: number): number => numbers[depth] ?? numbers.at(-1)!;
+
+/**
+ * The rings of a region, opened. A search by promise, not by trial of all: each ring is opened along a seam with few
+ * corners that leaves few patches held in the two units, then those are; that no other plan turns fewer corners is not
+ * promised.
+ */
+export function openingsOf(pattern: Pattern): Openings {
+  const known = new Map<string, Ring>();
+  return {
+    ringsIn: (region) => opened(ringsOf(pattern, region), 0),
+    waysInto: (region) => opened([region], 0)[0]!.ways,
+  };
+
+  function opened(rings: readonly Region[], depth: number): Ring[] {
+    return rings.map((ring) => {
+      const key = keyOf(ring);
+      const made = known.get(key) ?? opening(ring, depth);
+      known.set(key, made);
+      return made;
+    });
+  }
+
+  function opening(ring: Region, depth: number): Ring {
+    const seen = setInSplits(pattern, ring, at(SEEN, depth)).map((split) => {
+      const left = ringsOf(pattern, split.left);
+      const right = ringsOf(pattern, split.right);
+      return { split, left, right, held: cellsIn(left) + cellsIn(right) };
+    });
+    const tried = seen
+      .sort((a, b) => a.split.corners - b.split.corners || a.held - b.held || a.split.length - b.split.length)
+      .slice(0, at(TRIED, depth))
+      .map(({ split, left, right }) => {
+        const inLeft = opened(left, depth + 1);
+        const inRight = opened(right, depth + 1);
+        return { split, inLeft, inRight, corners: split.corners + cornersOf(inLeft) + cornersOf(inRight) };
+      });
+    const corners = Math.min(...tried.map((way) => way.corners));
+    const ways = tried.filter((way) => way.corners === corners).slice(0, at(KEPT, depth));
+    return { cell: ring.indexOf(1), corners, ways };
+  }
+}
+
+const cellsIn = (rings: readonly Region[]): number =>
+  rings.reduce((sum, ring) => sum + cellsOf(ring).length, 0);
+
+export const cornersOf = (rings: readonly Ring[]): number =>
+  rings.reduce((sum, { corners }) => sum + corners, 0);
+
+/** The rings that lie in a unit: straight seams run through none of them. */
+export const ringsWithin = (rings: readonly Ring[], unit: Region): readonly Ring[] =>
+  rings.length === 0 ? rings : rings.filter(({ cell }) => unit[cell] === 1);
