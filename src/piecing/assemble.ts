@@ -1,7 +1,7 @@
 import { isPassedThrough, OUTSIDE, ringOf } from '../geometry/division.ts';
 import { STRAIGHT_IN } from '../geometry/lattice.ts';
 import type { Point, Ring, Segment } from '../geometry/point.ts';
-import { distance, signedArea } from '../geometry/ring.ts';
+import { distance, farthestPair, signedArea } from '../geometry/ring.ts';
 import { compareIds, letters } from './ids.ts';
 import { pieceOrder } from './order.ts';
 import { seamMeets } from './partings.ts';
@@ -205,12 +205,15 @@ function joinOf(
       };
     });
     const last: Met = { at: endOf(pattern, chain.at(-1)!), isEnd: true, fromLeft: false, fromRight: false };
-    return spotsOf([...met, last]);
+    return [...met, last];
   });
+  if (kind === 'straight' && stretches.length > 1) {
+    const whole = asOneStretch(runs.flat(), stretches);
+    runs.splice(0, runs.length, whole);
+    stretches.splice(0, stretches.length, [whole[0]!.at, whole.at(-1)!.at]);
+  }
   const seam: Segment = [runs[0]![0]!.at, runs.at(-1)!.at(-1)!.at];
   const isTurned = headed(...seam)[0] !== seam[0];
-  // A seam that changes from one line to another and is straight for all a printed line shows has but one stretch.
-  if (kind === 'straight') stretches.splice(0, stretches.length, seam);
   return {
     step,
     left,
@@ -218,8 +221,22 @@ function joinOf(
     kind,
     seam: isTurned ? [seam[1], seam[0]] : seam,
     stretches: isTurned ? stretches.map(([a, b]): Segment => [b, a]).reverse() : stretches,
-    points: registrationPoints(step, isTurned ? runs.map((run) => run.toReversed()).reverse() : runs),
+    points: registrationPoints(
+      step,
+      (isTurned ? runs.map((run) => run.toReversed()).reverse() : runs).map(spotsOf),
+    ),
   };
+}
+
+/**
+ * What meets a seam that goes from one line to another, or over a gap, and is straight for all a printed line shows: in
+ * turn from one of its two farthest ends to the other.
+ */
+function asOneStretch(met: readonly Met[], stretches: readonly Segment[]): Met[] {
+  const [a, b] = farthestPair(stretches.flat());
+  const along = ({ at }: Met): number => (at[0] - a[0]) * (b[0] - a[0]) + (at[1] - a[1]) * (b[1] - a[1]);
+  const inTurn = met.toSorted((p, q) => along(p) - along(q));
+  return inTurn.map((one, k) => ({ ...one, isEnd: k === 0 || k === met.length - 1 }));
 }
 
 /** What meets a join at a vertex. */

@@ -135,8 +135,9 @@ export function isOneStretch(edges: readonly Segment[]): boolean {
     .sort((p, q) => p[0] - q[0]);
   let reached = 0;
   for (const [start, end] of intervals) {
-    if (Math.abs(start - reached) > STRAIGHT_IN) return false;
-    reached = end;
+    const twice = Math.min(reached, end) - start;
+    if (start - reached > STRAIGHT_IN || twice > STRAIGHT_IN) return false;
+    reached = Math.max(reached, end);
   }
   return Math.abs(reached - length) <= STRAIGHT_IN;
 }

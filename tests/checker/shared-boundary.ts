@@ -182,7 +182,7 @@ export function asOneStretch(pieces: readonly Segment[]): Straightness {
     .sort((s, t) => s[0] - t[0]);
   let reached = spans[0]![0];
   for (const [from, to] of spans) {
-    if (Math.abs(from - reached) > TENTH_MM_IN) return { kind: 'broken' };
+    if (from - reached > TENTH_MM_IN || Math.min(to, reached) - from > TENTH_MM_IN) return { kind: 'broken' };
     reached = Math.max(reached, to);
   }
   return { kind: 'straight', stretch: [a, b] };

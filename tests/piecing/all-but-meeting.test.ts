@@ -2,6 +2,7 @@ import { describe, expect, it } from 'vitest';
 import type { Block, Cut } from '../../src/piecing/block.ts';
 import { piece } from '../../src/piecing/piece.ts';
 import type { Patch } from '../../src/piecing/plan.ts';
+import { checkPlan } from '../checker/check-plan.ts';
 import { EveryParting } from '../checker/every-parting.ts';
 import { Exhaustive } from '../checker/exhaustive.ts';
 import { awkwardBlock } from '../designs/awkward.ts';
@@ -208,5 +209,21 @@ describe('what is straight in one way only stays proven', () => {
       foundations: 2,
     });
     expect(new EveryParting(plan.patches).fewest()).toBe(2);
+  });
+});
+
+describe('a drawing made in haste', () => {
+  it('has a plan that holds, by the checker that knows patches only', { timeout: 120_000 }, () => {
+    const wrong: string[] = [];
+    let setIn = 0;
+    for (let seed = 1; seed <= 400 * TIMES; seed++) {
+      const block = drawnInHaste(seed);
+      const plan = piece(block);
+      if (plan.verdict === 'set-in-seams') setIn++;
+      if (plan.verdict === 'broken') wrong.push(`seed ${seed}: ${plan.findings[0]?.message}`);
+      else wrong.push(...checkPlan(block, plan).map((fault) => `seed ${seed}: ${fault}`));
+    }
+    expect(wrong).toEqual([]);
+    expect(setIn).toBeGreaterThan(50);
   });
 });
