@@ -14,7 +14,7 @@ import { cheapestAssembly } from '../search.ts';
 import { isBetter, type Standing, standingOf, type Tally } from './standing.ts';
 
 /** Regions looked into for each change that is tried. */
-export const TRIAL_BUDGET = 300;
+export const TRIAL_BUDGET = 150;
 
 /** A change that makes a block better, as far as the trial could see. */
 export interface Outcome {
