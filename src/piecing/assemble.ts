@@ -7,7 +7,7 @@ import { pieceOrder } from './order.ts';
 import { seamMeets } from './partings.ts';
 import type { Pattern } from './pattern.ts';
 import type { Join, Patch, Section } from './plan.ts';
-import { cellsOf, type Region } from './region.ts';
+import { cellsOf, type Region, sidesOf } from './region.ts';
 import { registrationPoints, type Spot } from './registration.ts';
 import type { Assembly } from './search.ts';
 
@@ -138,12 +138,13 @@ function chainsBetween(pattern: Pattern, a: Region, b: Region): number[][] {
   const { face, origin } = pattern.division;
   const byStart = new Map<number, number[]>();
   const all: number[] = [];
-  for (let h = 0; h < face.length; h++) {
-    const own = face[h]!;
+  for (const h of sidesOf(pattern, a)) {
     const beyond = face[h ^ 1]!;
-    if (own === OUTSIDE || beyond === OUTSIDE || a[own] !== 1 || b[beyond] !== 1) continue;
+    if (beyond === OUTSIDE || b[beyond] !== 1) continue;
     all.push(h);
-    byStart.set(origin[h]!, [...(byStart.get(origin[h]!) ?? []), h]);
+    const others = byStart.get(origin[h]!);
+    if (others) others.push(h);
+    else byStart.set(origin[h]!, [h]);
   }
   const isEnd = new Set(all.map((h) => origin[h ^ 1]!));
   const used = new Set<number>();
@@ -277,17 +278,17 @@ function outlinesOf(pattern: Pattern, region: Region): Ring[] {
     face[h]! >= 0 && region[face[h]!] === 1 && !(face[h ^ 1]! >= 0 && region[face[h ^ 1]!] === 1);
   const used = new Set<number>();
   const rings: Ring[] = [];
-  for (let h = 0; h < face.length; h++) {
-    if (used.has(h) || !isRim(h)) continue;
+  for (const start of sidesOf(pattern, region)) {
+    if (used.has(start) || !isRim(start)) continue;
     const ring: Point[] = [];
-    let e = h;
+    let e = start;
     do {
       used.add(e);
       if (!isPassedThrough(pattern.division, e)) ring.push(vertices[origin[e]!]!);
       // On to the next rim edge round the vertex, staying inside the region.
       e = next[e]!;
       while (!isRim(e)) e = next[e ^ 1]!;
-    } while (e !== h);
+    } while (e !== start);
     rings.push(ring);
   }
   return rings.sort((a, b) => signedArea(b) - signedArea(a));

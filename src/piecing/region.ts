@@ -27,6 +27,14 @@ export function cellsOf(region: Region): number[] {
   return cells;
 }
 
+/** The half-edges round each cell of a region, cell by cell. */
+export function sidesOf({ loops }: Pattern, region: Region): number[] {
+  const sides: number[] = [];
+  for (let c = 0; c < region.length; c++)
+    if (region[c] === 1) for (const loop of loops[c]!) for (const h of loop) sides.push(h);
+  return sides;
+}
+
 export function maskOf(pattern: Pattern, cells: Iterable<number>): Region {
   const region = new Uint8Array(pattern.cells);
   for (const c of cells) region[c] = 1;

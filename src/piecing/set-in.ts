@@ -3,7 +3,7 @@ import { distance } from '../geometry/ring.ts';
 import { seamMeets } from './partings.ts';
 import type { Pattern } from './pattern.ts';
 import { holdsWithout } from './peel.ts';
-import { cellsOf, keyOf, maskOf, type Region, spread, without } from './region.ts';
+import { cellsOf, keyOf, maskOf, type Region, sidesOf, spread, without } from './region.ts';
 import { isOneStretch } from './verify.ts';
 
 /** A region opened along a seam that turns corners, and the two units it unites. */
@@ -81,12 +81,10 @@ function bentSeams(pattern: Pattern, region: Region): number[][] {
     const [a, b] = [face[h]!, face[h ^ 1]!];
     return a >= 0 && b >= 0 && region[a] === 1 && region[b] === 1;
   };
-  const inner: number[] = [];
+  const sides = sidesOf(pattern, region);
+  const inner = sides.filter(isInner);
   const isRim = new Uint8Array(vertices.length);
-  for (let h = 0; h < face.length; h++) {
-    if (isInner(h)) inner.push(h);
-    else if (face[h]! >= 0 && region[face[h]!] === 1) isRim[origin[h]!] = isRim[origin[h ^ 1]!] = 1;
-  }
+  for (const h of sides) if (!isInner(h)) isRim[origin[h]!] = isRim[origin[h ^ 1]!] = 1;
   // By where they lie, not by when they were drawn: the same drawing has the same plan however it came about.
   const place = (h: number): Point => vertices[origin[h]!]!;
   inner.sort((h, k) => inReadingOrder(place(h), place(k)) || inReadingOrder(place(h ^ 1), place(k ^ 1)));
