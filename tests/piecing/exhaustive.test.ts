@@ -42,6 +42,20 @@ describe('fewest foundations, against trying every parting', () => {
   }
 });
 
+describe('corners that joins turn, against trying every parting', () => {
+  it('are as few as can be on floor plans of 9 to 11 rooms that straight joins cannot sew', () => {
+    let rings = 0;
+    for (let seed = 40_001; seed <= 40_120; seed++) {
+      const plan = piece(designOf(seed, { kind: 'floorplan', patches: [9, 11] }).block);
+      if (plan.verdict !== 'set-in-seams') continue;
+      rings++;
+      const corners = plan.joins.reduce((sum, { stretches }) => sum + stretches.length - 1, 0);
+      expect({ seed, corners }).toEqual({ seed, corners: new Exhaustive(plan.patches).best().corners });
+    }
+    expect(rings).toBeGreaterThan(20);
+  });
+});
+
 describe('pinned cuts, against trying every parting', () => {
   it('are all obeyed, on the fewest foundations, wherever straight joins can do so', () => {
     const cases = { obeyed: 0, refused: 0 };
