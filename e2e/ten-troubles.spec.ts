@@ -259,19 +259,22 @@ test.describe('with a finger', () => {
   });
 });
 
+const STONES = 5;
+
 /**
- * A sea wall of 3 by 3 stones, a spiral of five in each (common practice: none of them sews straight): 45 patches
+ * A sea wall of 5 by 5 stones, a spiral of five in each (common practice: none of them sews straight): 125 patches
  * and a search that takes its time.
  */
 function seaWall(): string {
   const cuts: { id: string; from: number[]; to: number[] }[] = [];
   const draw = (from: number[], to: number[]): unknown => cuts.push({ id: `c${cuts.length + 1}`, from, to });
-  for (let k = 1; k < 3; k++) {
-    draw([0, 6 * k], [18, 6 * k]);
-    draw([6 * k, 0], [6 * k, 18]);
+  const side = 6 * STONES;
+  for (let k = 6; k < side; k += 6) {
+    draw([0, k], [side, k]);
+    draw([k, 0], [k, side]);
   }
-  for (let x = 0; x < 18; x += 6)
-    for (let y = 0; y < 18; y += 6) {
+  for (let x = 0; x < side; x += 6)
+    for (let y = 0; y < side; y += 6) {
       draw([x + 2, y], [x + 2, y + 4]);
       draw([x, y + 4], [x + 4, y + 4]);
       draw([x + 4, y + 6], [x + 4, y + 2]);
@@ -279,9 +282,9 @@ function seaWall(): string {
     }
   const outline = [
     [0, 0],
-    [18, 0],
-    [18, 18],
-    [0, 18],
+    [side, 0],
+    [side, side],
+    [0, side],
   ];
   return JSON.stringify({
     format: 'underpaper',
@@ -296,7 +299,7 @@ test('a long search says how far it is, is stopped and begun again, and never ho
 }) => {
   await openApp(page);
   await dropFile(page, 'wall.underpaper.json', seaWall());
-  await expect(numbers(page)).toContainText('45 patches', { timeout: 30_000 });
+  await expect(numbers(page)).toContainText('125 patches', { timeout: 30_000 });
   const line = page.locator('.search-line');
   await expect(line).toContainText(/tried \d+ of \d+/, { timeout: 30_000 });
   const tried = async (): Promise<number> =>
