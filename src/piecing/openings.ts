@@ -65,7 +65,10 @@ export function openingsOf(pattern: Pattern): Openings {
       return { split, left, right, held: cellsIn(left) + cellsIn(right) };
     });
     const tried = seen
-      .sort((a, b) => a.split.corners - b.split.corners || a.held - b.held || a.split.length - b.split.length)
+      .sort(
+        ({ split: a, held }, { split: b, held: other }) =>
+          a.corners - b.corners || a.refused - b.refused || held - other || a.length - b.length,
+      )
       .slice(0, at(TRIED, depth))
       .map(({ split, left, right }) => {
         const inLeft = opened(left, depth + 1);

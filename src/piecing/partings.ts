@@ -69,17 +69,15 @@ export function chordsOf(pattern: Pattern, region: Region, most = Number.POSITIV
 /** The parting along a chord, or null where the region holds together round it. Cost: O(sides of the region). */
 export function partAlong(pattern: Pattern, region: Region, { edges }: Chord): Parting | null {
   const { division, role } = pattern;
-  const { face, line } = division;
+  const { face } = division;
   const isSeam = new Uint8Array(role.length);
   for (const h of edges) isSeam[h >> 1] = 1;
   const left = spread(pattern, region, face[edges[0]!]!, isSeam);
   if (left[face[edges[0]! ^ 1]!] === 1) return null;
   const right = without(region, left);
-  const refused = new Set<number>();
   let matches = 0;
   let meetings = 0;
   edges.forEach((h, k) => {
-    if (role[h >> 1] === 2) refused.add(line[h >> 1]!);
     if (k === 0) return;
     const sides = Number(seamMeets(pattern, left, h)) + Number(seamMeets(pattern, right, h));
     if (sides > 0) meetings++;
@@ -91,9 +89,13 @@ export function partAlong(pattern: Pattern, region: Region, { edges }: Chord): P
     matches,
     meetings,
     length: chordLength(pattern, { edges }),
-    refused: refused.size,
+    refused: refusedAlong(pattern, edges),
   };
 }
+
+/** Cuts pinned to stay inside a foundation that a seam runs along. */
+export const refusedAlong = ({ division, role }: Pattern, edges: readonly number[]): number =>
+  new Set(edges.filter((h) => role[h >> 1] === 2).map((h) => division.line[h >> 1]!)).size;
 
 /** From end to end, inches. */
 export function chordLength(pattern: Pattern, { edges }: Pick<Chord, 'edges'>): number {

@@ -247,7 +247,14 @@ export function cheapestAssembly(
       }
       const left = solve(split.left, inLeft);
       const right = solve(split.right, inRight);
-      const cost = add(left.cost, right.cost, [split.corners, 0, 0, 0, split.matches, split.length]);
+      const cost = add(left.cost, right.cost, [
+        split.corners,
+        split.refused,
+        0,
+        0,
+        split.matches,
+        split.length,
+      ]);
       if (best && compare(cost, best.cost) >= 0) continue;
       const kind = split.corners === 0 ? 'straight' : 'set-in';
       best = { cost, assembly: { kind, region, left: left.assembly, right: right.assembly } };

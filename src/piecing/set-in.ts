@@ -1,6 +1,6 @@
 import type { Point } from '../geometry/point.ts';
 import { distance } from '../geometry/ring.ts';
-import { seamMeets } from './partings.ts';
+import { refusedAlong, seamMeets } from './partings.ts';
 import type { Pattern } from './pattern.ts';
 import { holdsWithout } from './peel.ts';
 import { cellsOf, keyOf, maskOf, type Region, sidesOf, spread, without } from './region.ts';
@@ -12,6 +12,8 @@ export interface SetInSplit {
   readonly right: Region;
   /** Corners the seam turns; 0 where it is straight as far as a printed line shows. */
   readonly corners: number;
+  /** Cuts pinned to stay inside a foundation that it runs along. */
+  readonly refused: number;
   /** Spots where seams from both sides meet it. */
   readonly matches: number;
   /** 1/64 in. */
@@ -34,7 +36,7 @@ export function setInSplits(pattern: Pattern, region: Region, most: number): Set
   }
   const splits = [...found.values(), ...roundIslands(pattern, region)];
   return (splits.length > 0 ? splits : singleCells(pattern, region))
-    .sort((a, b) => a.corners - b.corners || a.length - b.length)
+    .sort((a, b) => a.corners - b.corners || a.refused - b.refused || a.length - b.length)
     .slice(0, most);
 }
 
@@ -57,6 +59,7 @@ function splitAlong(pattern: Pattern, region: Region, edges: readonly number[]):
 function measured(pattern: Pattern, left: Region, right: Region, edges: readonly number[]): SetInSplit {
   const { straight } = pattern;
   const { origin, vertices } = pattern.division;
+  const refused = refusedAlong(pattern, edges);
   const segments = edges.map((h) => [vertices[origin[h]!]!, vertices[origin[h ^ 1]!]!] as const);
   let turned = 0;
   let matches = 0;
@@ -70,7 +73,7 @@ function measured(pattern: Pattern, left: Region, right: Region, edges: readonly
   // A seam that closes on itself in the middle of a line begins at a corner when it is sewn.
   if (origin[first] === origin[last ^ 1] && straight[first >> 1] === straight[last >> 1]) turned--;
   const corners = isOneStretch(segments) ? 0 : Math.max(1, turned);
-  return { left, right, corners, matches, length: Math.round(64 * length) };
+  return { left, right, corners, refused, matches, length: Math.round(64 * length) };
 }
 
 /** Rows of half-edges from rim to rim, those with the fewest turns first. */
