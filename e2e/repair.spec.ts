@@ -27,7 +27,7 @@ test('the ring of the Lifebuoy is explained, and opened by the first repair, wit
   await expect(ring).toHaveAttribute('data-lit', 'true');
   await expect.poll(async () => (await picture(page)).equals(plain)).toBe(false);
   const first = repairs(page).first();
-  await expect(first).toContainText('1 set-in corner → 2 foundations, all straight; 5 → 6 patches');
+  await expect(first).toContainText('1 set-in corner → all straight; 2 foundations; 5 → 6 patches');
   await first.hover();
   await expect(first).toHaveAttribute('data-lit', 'true');
   await expect.poll(async () => (await picture(page)).equals(plain)).toBe(false);
@@ -168,7 +168,7 @@ async function watchCheck(page: Page): Promise<void> {
       const check = document.querySelector('.seam-check');
       const glimpse = {
         isBusy: check?.getAttribute('aria-busy') === 'true',
-        isSaid: check?.textContent?.includes('being updated') ?? false,
+        isSaid: check?.querySelector<HTMLElement>('.updating')?.dataset.on === 'true',
         text: check?.querySelector('.numbers')?.textContent ?? '',
       };
       if (JSON.stringify(glimpse) !== JSON.stringify(window.glimpses.at(-1))) window.glimpses.push(glimpse);

@@ -19,9 +19,12 @@ export interface PlanMeasure {
   readonly biasLength: number;
 }
 
-/** Corners that set-in joins turn. */
-export const setInCornersOf = (joins: readonly Pick<Join, 'kind' | 'stretches'>[]): number =>
-  joins.reduce((sum, { kind, stretches }) => sum + (kind === 'set-in' ? stretches.length - 1 : 0), 0);
+/** Corners that set-in joins turn: one between each stretch and the next, and one more where a seam closes on itself. */
+export const setInCornersOf = (joins: readonly Pick<Join, 'kind' | 'seam' | 'stretches'>[]): number =>
+  joins.reduce((sum, { kind, seam: [from, to], stretches }) => {
+    if (kind === 'straight') return sum;
+    return sum + stretches.length - (from[0] === to[0] && from[1] === to[1] ? 0 : 1);
+  }, 0);
 
 export function measurePlan(plan: PiecingPlan): PlanMeasure {
   const lengths = plan.joins.map(({ stretches }) => stretches.reduce((sum, s) => sum + distance(...s), 0));

@@ -61,18 +61,19 @@ function measured(pattern: Pattern, left: Region, right: Region, edges: readonly
   const { origin, vertices } = pattern.division;
   const refused = refusedAlong(pattern, edges);
   const segments = edges.map((h) => [vertices[origin[h]!]!, vertices[origin[h ^ 1]!]!] as const);
-  let turned = 0;
+  let corners = 0;
   let matches = 0;
+  // A seam that closes on itself turns from its last edge to its first as well.
+  const isClosed = origin[edges[0]!] === origin[edges.at(-1)! ^ 1];
   edges.forEach((h, k) => {
-    if (k === 0) return;
-    if (straight[h >> 1] !== straight[edges[k - 1]! >> 1]) turned++;
+    if (k === 0 && !isClosed) return;
+    const before = edges.at(k - 1)!;
+    if (straight[h >> 1] !== straight[before >> 1] || origin[before ^ 1] !== origin[h]) corners++;
     if (seamMeets(pattern, left, h) && seamMeets(pattern, right, h)) matches++;
   });
   const length = segments.reduce((sum, [p, q]) => sum + distance(p, q), 0);
-  const [first, last] = [edges[0]!, edges.at(-1)!];
-  // A seam that closes on itself in the middle of a line begins at a corner when it is sewn.
-  if (origin[first] === origin[last ^ 1] && straight[first >> 1] === straight[last >> 1]) turned--;
-  const corners = isOneStretch(segments) ? 0 : Math.max(1, turned);
+  // Round the tip of a sliver one straight line may turn back on itself.
+  corners = isOneStretch(segments) ? 0 : Math.max(1, corners);
   return { left, right, corners, refused, matches, length: Math.round(64 * length) };
 }
 

@@ -2,7 +2,7 @@ import type { Segment } from '../../src/geometry/point.ts';
 import type { Cut, CutRole } from '../../src/piecing/block.ts';
 import type { Patch } from '../../src/piecing/plan.ts';
 import { Neighbourhood, pairsAlong } from './check-plan.ts';
-import { asOneStretch, stretchesIn } from './shared-boundary.ts';
+import { asOneStretch, cornersAlong } from './shared-boundary.ts';
 
 /**
  * What can be sewn, by trying everything: no peeling, no list of partings, no bounds. It knows patches only as
@@ -44,7 +44,7 @@ export class Exhaustive {
 
   /** Corners that the seam between two groups turns: straight stretches after the first. */
   private cornersBetween(a: number, b: number): number {
-    return stretchesIn(this.around.betweenAll(this.members(a), this.members(b))) - 1;
+    return cornersAlong(this.around.betweenAll(this.members(a), this.members(b)));
   }
 
   /** Is there, among all orders of all patches, one in which every patch is sewn along one straight stretch? */

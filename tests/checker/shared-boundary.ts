@@ -188,20 +188,32 @@ export function asOneStretch(pieces: readonly Segment[]): Straightness {
   return { kind: 'straight', stretch: [a, b] };
 }
 
-/** Pieces strung together as far as they run straight on: how many straight, unbroken stretches they make. */
-export function stretchesIn(pieces: readonly Segment[]): number {
-  const groups = pieces.map((piece) => [piece]);
+/**
+ * Corners that a seam turns, from the pieces of the boundary it is sewn on: pieces are strung together as far as they run
+ * straight on, and each stretch but one follows another; where they go all the way round, every one does.
+ */
+export function cornersAlong(pieces: readonly Segment[]): number {
+  const stretches = pieces.map((piece) => [piece]);
   for (let merged = true; merged; ) {
     merged = false;
-    for (let i = 0; i < groups.length && !merged; i++)
-      for (let j = i + 1; j < groups.length && !merged; j++) {
-        if (asOneStretch([...groups[i]!, ...groups[j]!]).kind !== 'straight') continue;
-        groups[i]!.push(...groups[j]!);
-        groups.splice(j, 1);
+    for (let i = 0; i < stretches.length && !merged; i++)
+      for (let j = i + 1; j < stretches.length && !merged; j++) {
+        if (asOneStretch([...stretches[i]!, ...stretches[j]!]).kind !== 'straight') continue;
+        stretches[i]!.push(...stretches[j]!);
+        stretches.splice(j, 1);
         merged = true;
       }
   }
-  return groups.length;
+  const ends = stretches.flatMap((stretch) => {
+    const whole = asOneStretch(stretch);
+    return whole.kind === 'straight' ? [...whole.stretch] : [];
+  });
+  const goesRound =
+    stretches.length > 2 &&
+    ends.every(
+      (end, i) => ends.filter((other, j) => i !== j && distance(end, other) <= TENTH_MM_IN).length === 1,
+    );
+  return stretches.length - (goesRound ? 0 : 1);
 }
 
 /** Do two stretches have the same two ends, in either turn, within 0.1 mm? */

@@ -2,6 +2,7 @@ import { describe, expect, it } from 'vitest';
 import { piece } from '../../src/piecing/piece.ts';
 import { Exhaustive } from '../checker/exhaustive.ts';
 import { type DesignKind, designOf } from '../designs/designs.ts';
+import { cornersIn } from './standing.ts';
 
 const KINDS: readonly DesignKind[] = ['chords', 'inward', 'lines', 'star', 'grid', 'floorplan'];
 
@@ -30,7 +31,7 @@ describe('fewest foundations, against trying every parting', () => {
         const { block } = designOf(seed, { kind, patches: [5, 9] });
         const plan = piece(block);
         const best = new Exhaustive(plan.patches).best();
-        const corners = plan.joins.reduce((sum, { stretches }) => sum + stretches.length - 1, 0);
+        const corners = plan.joins.reduce((sum, join) => sum + cornersIn(join), 0);
         expect({ seed, corners }).toEqual({ seed, corners: best.corners });
         // With a join set in, the number of foundations is not promised to be the fewest, but never far off.
         const slack = corners === 0 ? 0 : 1;
@@ -49,7 +50,7 @@ describe('corners that joins turn, against trying every parting', () => {
       const plan = piece(designOf(seed, { kind: 'floorplan', patches: [9, 11] }).block);
       if (plan.verdict !== 'set-in-seams') continue;
       rings++;
-      const corners = plan.joins.reduce((sum, { stretches }) => sum + stretches.length - 1, 0);
+      const corners = plan.joins.reduce((sum, join) => sum + cornersIn(join), 0);
       expect({ seed, corners }).toEqual({ seed, corners: new Exhaustive(plan.patches).best().corners });
     }
     expect(rings).toBeGreaterThan(20);

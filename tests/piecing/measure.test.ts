@@ -4,7 +4,7 @@ import type { PlanChoice } from '../../src/piecing/block.ts';
 import { isOnBias, measurePlan, type PlanMeasure } from '../../src/piecing/measure.ts';
 import { piece } from '../../src/piecing/piece.ts';
 import type { PiecingPlan } from '../../src/piecing/plan.ts';
-import { asOneStretch, sharedBoundary, stretchesIn } from '../checker/shared-boundary.ts';
+import { asOneStretch, cornersAlong, sharedBoundary } from '../checker/shared-boundary.ts';
 import { designOf } from '../designs/designs.ts';
 import { apart, roundPoint } from '../designs/plane.ts';
 import { blockOf, type Drawing } from './rules/drawing.ts';
@@ -93,7 +93,7 @@ function measured(plan: PiecingPlan): Omit<PlanMeasure, 'matchPoints' | 'meeting
   return {
     foundations: new Set(plan.patches.map((patch) => patch.section)).size,
     joins: plan.joins.length,
-    setInCorners: seams.reduce((sum, pieces) => sum + stretchesIn(pieces) - 1, 0),
+    setInCorners: seams.reduce((sum, pieces) => sum + cornersAlong(pieces), 0),
     longestJoin: Math.max(0, ...lengths),
     biasJoins: seams.filter((pieces) => slant(pieces).length > 0).length,
     biasLength: seams.flatMap(slant).reduce((sum, [a, b]) => sum + apart(a, b), 0),

@@ -1,5 +1,9 @@
-import type { PiecingPlan } from '../../src/piecing/plan.ts';
+import type { Join, PiecingPlan } from '../../src/piecing/plan.ts';
 import type { Standing } from '../../src/piecing/repairs/standing.ts';
+
+/** Stretches that follow another: all but one, and all where the seam goes round to where it began. */
+export const cornersIn = ({ stretches }: Join): number =>
+  stretches.length - (`${stretches[0]![0]}` === `${stretches.at(-1)![1]}` ? 0 : 1);
 
 /** Where a plan stands, counted here from the plan alone. */
 export function counted(plan: PiecingPlan): Standing {
@@ -7,10 +11,7 @@ export function counted(plan: PiecingPlan): Standing {
     verdict: plan.verdict,
     foundations: new Set(plan.patches.map((patch) => patch.section)).size,
     patches: plan.patches.length,
-    setInCorners: plan.joins.reduce(
-      (sum, join) => sum + (join.kind === 'set-in' ? join.stretches.length - 1 : 0),
-      0,
-    ),
+    setInCorners: plan.joins.reduce((sum, join) => sum + (join.kind === 'set-in' ? cornersIn(join) : 0), 0),
     troubles: plan.findings.reduce((sum, finding) => sum + (finding.severity === 'trouble' ? 1 : 0), 0),
     cautions: plan.findings.reduce((sum, finding) => sum + (finding.severity === 'caution' ? 1 : 0), 0),
   };

@@ -7,7 +7,7 @@ const change = (before: number, after: number, one: string, many = `${one}s`): s
   before === after ? counted(after, one, many) : `${before} → ${counted(after, one, many)}`;
 
 /**
- * What a repair gains, before → after in numbers: `3 foundations, 1 set-in corner → 2 foundations, all straight;
+ * What a repair gains, before → after in numbers: `1 set-in corner → all straight; 2 foundations;
  * 5 → 6 patches`. Says only what changes, and the foundations always.
  */
 export function gainWords({ before, after }: Pick<Repair, 'before' | 'after'>): string {
