@@ -18,7 +18,15 @@ interface MovedLine {
   readonly is: Segment;
 }
 
-const touches = (segment: Segment, at: Point): boolean => distanceToSegment(at, ...segment) <= TOUCH_IN;
+/** Most lines are far from most ends: those are told apart without a distance. */
+const touches = ([a, b]: Segment, at: Point): boolean =>
+  isBetween(at[0], a[0], b[0]) && isBetween(at[1], a[1], b[1]) && distanceToSegment(at, a, b) <= TOUCH_IN;
+
+const isBetween = (at: number, a: number, b: number): boolean =>
+  a < b ? at >= a - TOUCH_IN && at <= b + TOUCH_IN : at >= b - TOUCH_IN && at <= a + TOUCH_IN;
+
+const isAt = (a: Point, b: Point): boolean =>
+  Math.abs(a[0] - b[0]) <= TOUCH_IN && Math.abs(a[1] - b[1]) <= TOUCH_IN && distance(a, b) <= TOUCH_IN;
 
 const segmentOf = (cut: { readonly from: Point; readonly to: Point }): Segment => [cut.from, cut.to];
 
@@ -89,7 +97,7 @@ export function moveJointAttached(
 ): readonly MovedCut[] {
   if (cut.locked === true) return [];
   const joint = cut[end];
-  const isThere = (at: Point): boolean => distance(at, joint) <= TOUCH_IN;
+  const isThere = (at: Point): boolean => isAt(at, joint);
   if (block.outline.some(isThere)) return moveEndAttached(block, cut, end, to);
   return withFollowers(
     block,
@@ -195,8 +203,7 @@ function followers(
   });
 }
 
-const endsAt = ({ from, to }: Cut, at: Point): boolean =>
-  distance(from, at) <= TOUCH_IN || distance(to, at) <= TOUCH_IN;
+const endsAt = ({ from, to }: Cut, at: Point): boolean => isAt(from, at) || isAt(to, at);
 
 /**
  * Where an end goes when the line it lay on has moved: along its own cut to the line's new place; to the same share of
@@ -204,7 +211,7 @@ const endsAt = ({ from, to }: Cut, at: Point): boolean =>
  */
 function followed(end: Point, other: Point, line: MovedLine, isJoint: boolean): Point {
   const carried = along(line.is, shareAlong(line.was, end));
-  const atItsEnd = distance(end, line.was[0]) <= TOUCH_IN || distance(end, line.was[1]) <= TOUCH_IN;
+  const atItsEnd = isAt(end, line.was[0]) || isAt(end, line.was[1]);
   if (atItsEnd) return carried;
   if (touches(line.is, end)) return end;
   if (isJoint) return carried;

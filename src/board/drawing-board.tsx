@@ -7,7 +7,7 @@ import { landings } from '../workspace/plans.ts';
 import { session } from '../workspace/session.ts';
 import { boardKey } from './board-keys.ts';
 import { board } from './board-state.ts';
-import { Canvasful, TILE_PX } from './draw/figures.ts';
+import { Canvasful, type Figure, TILE_PX } from './draw/figures.ts';
 import type { Pen } from './draw/pen.ts';
 import { squaredPictures } from './draw/under-picture.ts';
 import { SHEERS, type Sheer } from './drawing.ts';
@@ -39,7 +39,11 @@ interface Drawn {
   readonly whole: readonly unknown[];
   /** Null where it was drawn whole without a look at its figures. */
   readonly figures: Canvasful | null;
+  /** Squares that still show what was there before, those that have waited longest first. */
+  readonly owed: readonly number[];
 }
+
+const NOTHING_OWED: readonly number[] = [];
 
 /** The squares of a canvas end on whole pixels, so that none shows an edge. */
 const hasWholeTiles = (): boolean => Number.isInteger(TILE_PX * globalThis.devicePixelRatio);
@@ -48,16 +52,23 @@ const hasWholeTiles = (): boolean => Number.isInteger(TILE_PX * globalThis.devic
 function redraw({ inFigures }: Sheer, layer: Konva.Layer, parts: readonly unknown[], last?: Drawn): Drawn {
   const whole = inFigures?.whole() ?? [];
   const pen = penOn(layer.getContext());
+  const isStill = last !== undefined && isSame(last.parts, parts);
   const figures =
     last === undefined || inFigures === undefined || !isSame(last.whole, whole) || !hasWholeTiles()
       ? null
-      : inFigures.figures(pen);
-  const now = figures === null ? null : new Canvasful(board.getState().view, figures, last?.figures ?? null);
-  const isPaintedOver =
-    now && last?.figures && inFigures && now.paintOver(pen, last.figures, inFigures.paint);
-  if (!isPaintedOver) layer.drawScene();
-  return { parts, whole, figures: now };
+      : isStill
+        ? last.figures
+        : figuresNow(inFigures.figures(pen), last.figures);
+  if (last === undefined || inFigures === undefined || figures === null) {
+    layer.drawScene();
+    return { parts, whole, figures: null, owed: NOTHING_OWED };
+  }
+  const owed = isStill ? last.owed : new Set([...last.owed, ...figures.changedSince(last.figures)]);
+  return { parts, whole, figures, owed: figures.paintIn(pen, owed, inFigures.paint, inFigures.mostAtOnce) };
 }
+
+const figuresNow = (figures: readonly Figure[] | null, before: Canvasful | null): Canvasful | null =>
+  figures === null ? null : new Canvasful(board.getState().view, figures, before);
 
 interface DrawingBoardProps {
   /** What the board is called aloud: the block's name. */
@@ -92,7 +103,11 @@ export function DrawingBoard({ name, describedBy }: DrawingBoardProps) {
       for (const [k, sheer] of SHEERS.entries()) {
         const parts = sheer.parts();
         const layer = layers.current[k];
-        if (layer && !isSame(drawn[k]?.parts, parts)) drawn[k] = redraw(sheer, layer, parts, drawn[k]);
+        const last = drawn[k];
+        if (!layer || (last?.owed.length === 0 && isSame(last.parts, parts))) continue;
+        const now = redraw(sheer, layer, parts, last);
+        drawn[k] = now;
+        if (now.owed.length > 0) paintSoon();
       }
     };
     const paintSoon = (): void => paintInFrame(paint);

@@ -126,7 +126,8 @@ function drawCutFigures(pen: Pen, figures: readonly Figure[]): void {
 }
 
 const isOnPrints = (plan: PiecingPlan | null, fabrics: ReadonlyMap<string, Fabric>): boolean =>
-  plan?.patches.some(({ fabric }) => fabric !== null && fabrics.get(fabric)?.picture) ?? false;
+  [...fabrics.values()].some(({ picture }) => picture !== undefined) &&
+  (plan?.patches.some(({ fabric }) => fabric !== null && fabrics.get(fabric)?.picture) ?? false);
 
 /** What the plan makes of the block, but for its findings. */
 function* plannedFigures(pen: Pen): Generator<Figure> {
@@ -231,8 +232,16 @@ export interface Sheer {
     /** All that is on it, the lowest first; null where it shows more than figures. */
     readonly figures: (pen: Pen) => readonly Figure[] | null;
     readonly paint: (pen: Pen, figures: readonly Figure[]) => void;
+    /** So many are painted in one frame; what is more waits for the next. Without it all are. */
+    readonly mostAtOnce?: number;
   };
 }
+
+/**
+ * A plan that comes for a large block may call most patches otherwise, and to write that at once would hold up the line
+ * that follows the pointer: so many of its figures are painted in one frame. A small block has fewer.
+ */
+const MOST_AT_ONCE = 300;
 
 /** What the lines hang on beside the block. */
 function wholeOfLines(): readonly unknown[] {
@@ -291,6 +300,7 @@ export const SHEERS: readonly Sheer[] = [
           : [...plannedFigures(pen), ...shownFindings(pen)];
       },
       paint: drawAll,
+      mostAtOnce: MOST_AT_ONCE,
     },
   },
   { name: 'moving', draw: drawMoving, parts: () => [{}] },

@@ -33,6 +33,6 @@ export function toggleLocked(): void {
 export function takePictureAway(): void {
   const block = tracedBlock();
   if (block === null || block.picture.locked) return;
-  edit('Remove picture', (project) => removeUnderPicture(project, block.id));
+  edit('Take the picture away', (project) => removeUnderPicture(project, block.id));
   tell('The picture is taken away. Undo brings it back.');
 }

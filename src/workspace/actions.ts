@@ -71,12 +71,11 @@ function recorded(state: Session, label: string, merge: string | null): History 
 
 /**
  * Shows what a running gesture would leave, computed from the recorded project each time, so that nothing
- * drifts. Ends with `edit` (recorded) or `cancelPreview` (as if nothing had been).
+ * drifts. Ends with `edit` (recorded) or `cancelPreview` (as if nothing had been), and not where a hand on its way comes
+ * past the place it began at.
  */
 export function preview(change: ProjectEdit): void {
-  const { project } = session.getState();
-  const draft = change(project);
-  session.setState({ draft: draft === project ? null : draft });
+  session.setState(({ project }) => ({ draft: change(project) }));
 }
 
 export function cancelPreview(): void {

@@ -30,9 +30,12 @@ export interface BenchPage {
   readonly toScreen: (at: readonly [number, number]) => Promise<[number, number]>;
 }
 
-/** Opens pages of the app for as long as `work` goes on. Null when there is no browser or no build. */
-export async function withApp<T>(
-  work: (open: (block: Block, patches: number) => Promise<BenchPage>) => Promise<T>,
+/**
+ * Gives new windows, each as on a first visit, and the address of the app for as long as `work` goes on. Null when there
+ * is no browser or no build.
+ */
+export async function withWindows<T>(
+  work: (newWindow: () => Promise<Page>, address: string) => Promise<T>,
 ): Promise<T | null> {
   const browser = findBrowser();
   const root = fileURLToPath(new URL('../..', import.meta.url));
@@ -51,11 +54,26 @@ export async function withApp<T>(
     ...(browser.path ? { executablePath: browser.path } : {}),
   });
   try {
-    return await work(async (block, patches) => {
+    return await work(async () => {
       const page = await chrome.newPage({ viewport: { width: 1280, height: 800 } });
       // The runner of these files hands functions over with a helper of its own about them.
       await page.addInitScript('globalThis.__name = (given) => given');
-      await page.goto(server.resolvedUrls!.local[0]!);
+      return page;
+    }, server.resolvedUrls!.local[0]!);
+  } finally {
+    await chrome.close();
+    await server.close();
+  }
+}
+
+/** Opens pages of the app on a block for as long as `work` goes on. Null when there is no browser or no build. */
+export const withApp = <T>(
+  work: (open: (block: Block, patches: number) => Promise<BenchPage>) => Promise<T>,
+): Promise<T | null> =>
+  withWindows((newWindow, address) =>
+    work(async (block, patches) => {
+      const page = await newWindow();
+      await page.goto(address);
       await page.locator('.block-open').first().waitFor();
       const text = JSON.stringify({
         format: 'underpaper',
@@ -80,12 +98,8 @@ export async function withApp<T>(
           return [box.x + x * scale! + left!, box.y + y * scale! + top!];
         },
       };
-    });
-  } finally {
-    await chrome.close();
-    await server.close();
-  }
-}
+    }),
+  );
 
 /** The value below which a share of the values lies. */
 export const percentile = (values: readonly number[], share: number): number =>

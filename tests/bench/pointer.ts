@@ -65,13 +65,15 @@ function watch(): void {
     clearRect.apply(this, box);
   };
   const check = document.querySelector('.seam-check')!;
-  // A message sent in a frame comes when the frame is done, its canvases drawn.
+  // A message sent in a frame comes when the frame is done, its canvases drawn; where the next frame follows at once, it
+  // comes after that, but its callbacks tell as well.
   const frameEnd = (): Promise<void> =>
     new Promise((resolve) =>
       requestAnimationFrame(() => {
         const channel = new MessageChannel();
         channel.port1.onmessage = () => resolve();
         channel.port2.postMessage(null);
+        requestAnimationFrame(() => resolve());
       }),
     );
   window.painted = async (isCheckAwaited) => {

@@ -12,7 +12,13 @@ export interface UndoRow {
 
 const UNDO = 'button[aria-label^="Undo"]';
 
-/** A cut is dragged to and fro, each time a step of the history. Null when there is no browser or no build. */
+/** After so many steps their plan is waited for, so that plans are made and kept on the way as well. */
+const PLANNED_STEPS = 10;
+
+/**
+ * A cut is dragged to and fro by the mouse, each time a step of the history, until there are so many; then all are
+ * undone by the keyboard. Null when there is no browser or no build.
+ */
 export const benchUndo = (patches: number, steps: number): Promise<UndoRow | null> =>
   withApp(async (open) => {
     const { block, at } = dragDesign(1, patches);
@@ -24,18 +30,34 @@ export const benchUndo = (patches: number, steps: number): Promise<UndoRow | nul
       return metrics.find(({ name }) => name === 'JSHeapUsedSize')!.value / 1e6;
     };
     const [x, y] = await toScreen(at);
-    const dragBy = async (by: number): Promise<void> => {
-      const from = by > 0 ? 0 : -by;
-      await page.mouse.move(x + from, y);
-      await page.mouse.down();
-      await page.mouse.move(x + from + by / 2, y);
-      await page.mouse.move(x + from + by, y);
-      await page.mouse.up();
+    // Sent one after another without waiting for what comes of each: the page takes them in their order.
+    const mouse = (type: 'mousePressed' | 'mouseMoved' | 'mouseReleased', by: number) =>
+      devtools.send('Input.dispatchMouseEvent', {
+        type,
+        x: x + by,
+        y,
+        button: 'left',
+        buttons: type === 'mouseReleased' ? 0 : 1,
+        clickCount: 1,
+      });
+    const drag = (from: number, to: number) =>
+      Promise.all([
+        mouse('mousePressed', from),
+        mouse('mouseMoved', (from + to) / 2),
+        mouse('mouseMoved', to),
+        mouse('mouseReleased', to),
+      ]);
+    const planned = () => page.locator('.seam-check[aria-busy="false"]').waitFor();
+    const dragToAndFro = async (times: number): Promise<void> => {
+      for (let step = 0; step < times; step++) {
+        await (step % 2 === 0 ? drag(0, 12) : drag(12, 0));
+        if (step % PLANNED_STEPS === 0) await planned();
+      }
+      await planned();
     };
-    await dragBy(12);
-    await dragBy(-12);
+    await dragToAndFro(2);
     const beforeMb = await heap();
-    for (let step = 0; step < steps; step++) await dragBy(step % 2 === 0 ? 12 : -12);
+    await dragToAndFro(steps);
     const afterMb = await heap();
     let undone = 0;
     for (; undone < steps && (await page.locator(UNDO).isEnabled()); undone++)

@@ -37,15 +37,16 @@ describe('a canvas drawn anew where something has changed', () => {
       before,
     );
     const { pen, rects } = notingPen();
-    const painted: unknown[] = [];
-    expect(after.paintOver(pen, before, (_, figures) => painted.push(...figures.map(({ key }) => key)))).toBe(
-      true,
+    const painted: unknown[][] = [];
+    const left = after.paintIn(pen, after.changedSince(before), (_, figures) =>
+      painted.push(figures.map(({ key }) => key)),
     );
+    expect(left).toEqual([]);
     expect(rects).toEqual([
       [TILE_PX, TILE_PX, TILE_PX, TILE_PX],
       [3 * TILE_PX, TILE_PX, TILE_PX, TILE_PX],
     ]);
-    expect(painted).toEqual(['a2', 'c']);
+    expect(painted).toEqual([['c'], ['a2']]);
   });
 
   it('paints nothing when nothing has changed', () => {
@@ -53,17 +54,66 @@ describe('a canvas drawn anew where something has changed', () => {
     const after = new Canvasful(VIEW, [spotAt('a', middle(1, 1))], before);
     const { pen } = notingPen();
     let paintings = 0;
-    expect(after.paintOver(pen, before, () => paintings++)).toBe(true);
+    expect(after.paintIn(pen, after.changedSince(before), () => paintings++)).toEqual([]);
     expect(paintings).toBe(0);
   });
 
-  it('leaves a canvas of which most has changed to be drawn whole', () => {
+  it('paints a canvas of which most has changed whole, in no squares', () => {
     const before = new Canvasful(VIEW, []);
     const after = new Canvasful(VIEW, [spotAt('all', middle(5, 4), 10 * TILE_PX)], before);
-    const { pen } = notingPen();
+    const { pen, rects } = notingPen();
     let paintings = 0;
-    expect(after.paintOver(pen, before, () => paintings++)).toBe(false);
-    expect(paintings).toBe(0);
+    expect(after.paintIn(pen, after.changedSince(before), () => paintings++)).toEqual([]);
+    expect(paintings).toBe(1);
+    expect(rects).toEqual([]);
+  });
+
+  it('paints in turns, where that is asked, every changed square once and all that stands in it, in order', () => {
+    const spot = fc.record({
+      at: fc.tuple(fc.integer({ min: 0, max: VIEW.width }), fc.integer({ min: 0, max: VIEW.height })),
+      reach: fc.integer({ min: 1, max: 40 }),
+    });
+    fc.assert(
+      fc.property(fc.array(spot, { maxLength: 40 }), fc.integer({ min: 1, max: 9 }), (spots, most) => {
+        const figures = spots.map(({ at, reach }, k) => spotAt(String(k).padStart(2, '0'), at, reach));
+        const before = new Canvasful(VIEW, []);
+        const after = new Canvasful(VIEW, figures, before);
+        const changed = after.changedSince(before);
+        const seen: number[] = [];
+        let owed = changed;
+        while (owed.length > 0) {
+          const { pen, rects } = notingPen();
+          const painted: unknown[][] = [];
+          const left = after.paintIn(pen, owed, (_, here) => painted.push(here.map(({ key }) => key)), most);
+          // What is painted whole ends the turns.
+          if (rects.length === 0) return expect(left).toEqual([]);
+          const tiles = rects.flatMap(([x, y, width, height]) =>
+            Array.from(
+              { length: (width / TILE_PX) * (height / TILE_PX) },
+              (_, k) =>
+                (y / TILE_PX + Math.floor(k / (width / TILE_PX))) * 10 +
+                x / TILE_PX +
+                (k % (width / TILE_PX)),
+            ),
+          );
+          expect(left.length).toBe(owed.length - tiles.length);
+          seen.push(...tiles);
+          for (const [k, [x, y, width, height]] of rects.entries()) {
+            const stand = figures.filter((figure) =>
+              figure
+                .boxes()
+                .some(
+                  ({ minX, minY, maxX, maxY }) =>
+                    minX < x + width && maxX > x && minY < y + height && maxY > y,
+                ),
+            );
+            expect(painted[k]).toEqual(stand.map(({ key }) => key));
+          }
+          owed = left;
+        }
+        expect(seen.sort((a, b) => a - b)).toEqual(changed);
+      }),
+    );
   });
 
   it('covers every place of a line with the reach of its ink, whichever way it runs', () => {

@@ -154,6 +154,14 @@ describe('preview', () => {
     expect(shownProject(now())).toBe(harbour);
   });
 
+  it('runs on where everything is as it was before it', () => {
+    preview(move(7));
+    preview((project) => project);
+    expect(now().draft).toBe(harbour);
+    cancelPreview();
+    expect(now().draft).toBeNull();
+  });
+
   it('ends with the edit', () => {
     preview(move(7));
     edit('Move cut', move(8));

@@ -1,9 +1,10 @@
 import type { Block, Cut, Fabric } from '../../document/project.ts';
 import type { Point, Ring, Segment } from '../../geometry/point.ts';
-import { boxOf, cross, distance } from '../../geometry/ring.ts';
+import { boxOf, contains, distance, distanceToSegment } from '../../geometry/ring.ts';
 import type { Finding, Join, Patch, PiecingPlan, RegistrationPoint } from '../../piecing/plan.ts';
 import { patternOf } from '../../workspace/fabric-pictures.ts';
 import { type Camera, toScreen } from '../camera.ts';
+import { crossing, edgesOf } from '../nearness.ts';
 import { inkOn } from './contrast.ts';
 import { boxAbout, boxesAlong, type Figure } from './figures.ts';
 import { INKS, threadOf } from './inks.ts';
@@ -51,7 +52,9 @@ const CORNER_REACH_PX = 10;
 
 /** The outline as a figure of its own. */
 export const outlineFigure = (camera: Camera, outline: Ring, sound: boolean): Figure => ({
-  key: `outline ${sound} ${outline}`,
+  get key() {
+    return `outline ${sound} ${outline}`;
+  },
   boxes: () =>
     boxesAlong(
       outline.map((corner) => toScreen(camera, corner)),
@@ -130,9 +133,11 @@ export function* sectionFigures(
     const isPlain =
       grounds.every((ground) => ground === grounds[0]) && holes.length === 0 && startsFrom.length === 0;
     yield {
-      key: isPlain
-        ? `stitches ${index} ${grounds[0]} ${outline}`
-        : `stitches ${index} ${outline} ${own.map(({ polygon, holes }, k) => `${grounds[k]} ${polygon} ${holes}`)}`,
+      get key() {
+        return isPlain
+          ? `stitches ${index} ${grounds[0]} ${outline}`
+          : `stitches ${index} ${outline} ${own.map(({ polygon, holes }, k) => `${grounds[k]} ${polygon} ${holes}`)}`;
+      },
       boxes: () => {
         const stitches = insetRing(outline, BASTING_PX / camera.scale);
         return boxesAlong(
@@ -169,7 +174,7 @@ function drawStitches(
     const halo = ground === 'print' ? { halo: INKS.printHalo } : {};
     strokeLine(pen, stitches, { color: ground === 'dark' ? pale : color, width: 2, dash, ...halo }, true);
   };
-  if (patches === null && isInside(outline, stitches)) {
+  if (patches === null && keepsWithin(outline, stitches, STITCH_ROOM_PX / camera.scale)) {
     stroke(grounds[0]!);
     return;
   }
@@ -185,18 +190,28 @@ function drawStitches(
   }
 }
 
-/**
- * Whether an inset line surely stays within its outline and needs no clip, which would cost more than the line: where
- * the outline is convex and no edge of the inset has turned round.
- */
-const isInside = (outline: Ring, inset: Ring): boolean =>
-  outline.every((corner, k) => {
-    const next = (k + 1) % outline.length;
-    const [after, a, b] = [outline[(k + 2) % outline.length]!, inset[k]!, inset[next]!];
-    const along =
-      (outline[next]![0] - corner[0]) * (b[0] - a[0]) + (outline[next]![1] - corner[1]) * (b[1] - a[1]);
-    return along > 0 && cross(corner, outline[next]!, after) >= 0;
-  });
+/** A line that keeps so far from its outline needs no clip, CSS pixels: half the width of a stitch and a hair. */
+const STITCH_ROOM_PX = 1.5;
+
+/** Whether a line inside an outline keeps so far from it that it need not be clipped, which would cost more than the line. */
+function keepsWithin(outline: Ring, line: Ring, room: number): boolean {
+  if (!contains(outline, line[0]!)) return false;
+  const edges = edgesOf(outline);
+  return edgesOf(line).every((stretch) => edges.every((edge) => areApart(stretch, edge, room)));
+}
+
+/** Whether two stretches are farther than this from each other. */
+const areApart = ([a, b]: Segment, [c, d]: Segment, by: number): boolean =>
+  areApartAlong(a[0], b[0], c[0], d[0], by) ||
+  areApartAlong(a[1], b[1], c[1], d[1], by) ||
+  (crossing([a, b], [c, d]) === null &&
+    distanceToSegment(a, c, d) > by &&
+    distanceToSegment(b, c, d) > by &&
+    distanceToSegment(c, a, b) > by &&
+    distanceToSegment(d, a, b) > by);
+
+const areApartAlong = (a: number, b: number, c: number, d: number, by: number): boolean =>
+  Math.min(a, b) > Math.max(c, d) + by || Math.min(c, d) > Math.max(a, b) + by;
 
 const JOIN = { color: INKS.madder, width: 3, dash: [9, 5], halo: INKS.sheet } as const;
 
@@ -219,7 +234,9 @@ export function* joinFigures(camera: Camera, joins: readonly Join[]): Generator<
   for (const { stretches } of joins)
     for (const stretch of stretches)
       yield {
-        key: `join ${stretch}`,
+        get key() {
+          return `join ${stretch}`;
+        },
         boxes: () =>
           boxesAlong(
             stretch.map((end) => toScreen(camera, end)),
@@ -230,7 +247,9 @@ export function* joinFigures(camera: Camera, joins: readonly Join[]): Generator<
   for (const { points } of joins)
     for (const point of points)
       yield {
-        key: `pin ${point.kind} ${point.at}`,
+        get key() {
+          return `pin ${point.kind} ${point.at}`;
+        },
         boxes: () => [boxAbout(toScreen(camera, point.at), PIN_REACH_PX)],
         draw: (pen) => drawRegistration(pen, point),
       };
@@ -274,6 +293,9 @@ function checkType(ctx: CanvasRenderingContext2D): void {
   typeOfWidths = type;
 }
 
+/** Ids come in sizes of whole steps, CSS pixels: letters of each size are made anew, those of one only once. */
+const SIZE_STEP = 0.5;
+
 /**
  * Patch ids at their inmost spots, as large as fits, in ink or paper, a figure each. `isTraced`: a picture shows
  * through every patch.
@@ -289,14 +311,17 @@ export function* labelFigures(
   for (const patch of plan.patches) {
     const spot = labelSpot(patch);
     const width = widthOf(ctx, patch.id);
-    const size = sizeToFit(spot.room * camera.scale, width);
-    if (size === null) continue;
+    const fitting = sizeToFit(spot.room * camera.scale, width);
+    if (fitting === null) continue;
+    const size = Math.floor(fitting / SIZE_STEP) * SIZE_STEP;
     const at = toScreen(camera, spot.at);
     const fabric = patch.fabric === null ? undefined : fabrics.get(patch.fabric);
     const isOnSlip = isTraced || fabric?.picture !== undefined;
     const ink = fabric === undefined || isOnSlip ? INKS.ink : inkOn(fabric.color);
     yield {
-      key: `label ${patch.id} ${at} ${size} ${ink} ${isOnSlip}`,
+      get key() {
+        return `label ${patch.id} ${at} ${size} ${ink} ${isOnSlip}`;
+      },
       boxes: () => [boxAbout(at, size * (width + 0.5), size)],
       draw: (pen) => drawLabel(pen, patch.id, { at, size, ink, slip: isOnSlip ? width : null }),
     };
@@ -379,7 +404,9 @@ export function* findingFigures(
     const stem = labels.isNear(place) ? null : at;
     const isLit = index === lit;
     yield {
-      key: `finding ${index} ${severity} ${spot} ${stem} ${isLit}`,
+      get key() {
+        return `finding ${index} ${severity} ${spot} ${stem} ${isLit}`;
+      },
       boxes: () => [
         boxAbout(spot, MARKER_REACH_PX),
         ...(stem === null ? [] : boxesAlong([place, spot], MARKER_REACH_PX)),

@@ -5,7 +5,7 @@ import type { Pen } from './pen.ts';
 
 /** One thing on a canvas that comes and goes by itself. */
 export interface Figure {
-  /** Two figures with one key look the same through one camera. */
+  /** Two figures with one key look the same through one camera. Made when it is read: who draws all needs none. */
   readonly key: unknown;
   /** Boxes that cover it, CSS pixels of the board; the smaller they are, the less is drawn again with it. */
   readonly boxes: () => readonly Box[];
@@ -47,7 +47,7 @@ export const boxAbout = ([x, y]: Point, across: number, down = across): Box => (
   maxY: y + down,
 });
 
-/** What lies on a canvas as it was last drawn. */
+/** What lies on a canvas. */
 export class Canvasful {
   readonly #columns: number;
   readonly #rows: number;
@@ -55,7 +55,7 @@ export class Canvasful {
   /** The squares that figures stand on, by their keys. */
   readonly #tiles: Map<unknown, readonly number[]>;
 
-  /** `before`: what lay on the same canvas, through the same camera, when it was drawn last. */
+  /** `before`: what lay on the same canvas through the same camera. */
   constructor(view: ViewSize, figures: Iterable<Figure>, before: Canvasful | null = null) {
     this.#columns = Math.ceil(view.width / TILE_PX);
     this.#rows = Math.ceil(view.height / TILE_PX);
@@ -65,64 +65,126 @@ export class Canvasful {
     for (const [key, tiles] of before.#tiles) if (this.#figures.has(key)) this.#tiles.set(key, tiles);
   }
 
-  /**
-   * Makes of a canvas that shows `before` one that shows this: wipes the squares in which a figure has come or gone,
-   * and has what lies in them painted within them. False, and nothing is done, when that would be most of the canvas.
-   */
-  paintOver(pen: Pen, before: Canvasful, paint: (pen: Pen, figures: readonly Figure[]) => void): boolean {
+  /** The squares in which a figure has come or gone since `before`, row by row; all of them since nothing is known. */
+  changedSince(before: Canvasful | null): readonly number[] {
+    if (before === null) return Array.from({ length: this.#columns * this.#rows }, (_, tile) => tile);
     const changed = new Set<number>();
     for (const [one, other] of [
       [this, before],
       [before, this],
     ] as const)
-      for (const figure of one.#figures.values())
-        if (!other.#figures.has(figure.key)) for (const tile of one.#tilesOf(figure)) changed.add(tile);
-    if (changed.size > MOST_SHARE * this.#columns * this.#rows) return false;
-    if (changed.size === 0) return true;
-    const { ctx } = pen;
-    ctx.save();
-    ctx.beginPath();
-    for (const { minX, minY, maxX, maxY } of this.#runs(changed))
-      ctx.rect(minX, minY, maxX - minX, maxY - minY);
-    ctx.clip();
-    ctx.clearRect(0, 0, this.#columns * TILE_PX, this.#rows * TILE_PX);
-    const figures = [...this.#figures.values()];
-    paint(
-      pen,
-      figures.filter((figure) => this.#tilesOf(figure).some((tile) => changed.has(tile))),
-    );
-    ctx.restore();
-    return true;
+      for (const [key, figure] of one.#figures)
+        if (!other.#figures.has(key)) for (const tile of one.#tilesOf(key, figure)) changed.add(tile);
+    return [...changed].sort((a, b) => a - b);
   }
 
-  #tilesOf(figure: Figure): readonly number[] {
-    const known = this.#tiles.get(figure.key);
+  /**
+   * Wipes squares of the canvas and has what stands on them painted within them; the first of them, until about `most`
+   * figures are painted. Returns those that are left.
+   */
+  paintIn(
+    pen: Pen,
+    owed: Iterable<number>,
+    paint: (pen: Pen, figures: readonly Figure[]) => void,
+    most = Number.POSITIVE_INFINITY,
+  ): readonly number[] {
+    const left = [...owed];
+    const { ctx } = pen;
+    const figures = [...this.#figures.values()];
+    const standing = this.#standingOn(new Set(left));
+    const tiles = new Set<number>();
+    const inThem = new Set<number>();
+    while (left.length > tiles.size && inThem.size < most) {
+      const tile = left[tiles.size]!;
+      tiles.add(tile);
+      for (const index of standing.get(tile) ?? []) inThem.add(index);
+    }
+    if (tiles.size > MOST_SHARE * this.#columns * this.#rows) {
+      ctx.clearRect(0, 0, this.#columns * TILE_PX, this.#rows * TILE_PX);
+      paint(pen, figures);
+      return [];
+    }
+    // Box by box: to keep to one of them costs a canvas nothing, to keep to many at once more than what is painted.
+    for (const box of this.#boxesOf(tiles)) {
+      const here = new Set(this.#tilesIn(box).flatMap((tile) => standing.get(tile) ?? []));
+      const { minX, minY, maxX, maxY } = box;
+      ctx.save();
+      ctx.beginPath();
+      ctx.rect(minX, minY, maxX - minX, maxY - minY);
+      ctx.clip();
+      ctx.clearRect(minX, minY, maxX - minX, maxY - minY);
+      paint(
+        pen,
+        [...here].sort((a, b) => a - b).map((index) => figures[index]!),
+      );
+      ctx.restore();
+    }
+    return left.slice(tiles.size);
+  }
+
+  /** Which figures stand on each of some squares, by their places from the lowest up. */
+  #standingOn(tiles: ReadonlySet<number>): ReadonlyMap<number, readonly number[]> {
+    const standing = new Map<number, number[]>();
+    let index = 0;
+    for (const [key, figure] of this.#figures) {
+      for (const tile of this.#tilesOf(key, figure)) {
+        if (!tiles.has(tile)) continue;
+        const there = standing.get(tile);
+        if (there === undefined) standing.set(tile, [index]);
+        else there.push(index);
+      }
+      index++;
+    }
+    return standing;
+  }
+
+  #tilesOf(key: unknown, figure: Figure): readonly number[] {
+    const known = this.#tiles.get(key);
     if (known !== undefined) return known;
     const tiles = new Set<number>();
-    for (const { minX, minY, maxX, maxY } of figure.boxes()) {
-      const lastColumn = Math.min(this.#columns - 1, Math.floor(maxX / TILE_PX));
-      const lastRow = Math.min(this.#rows - 1, Math.floor(maxY / TILE_PX));
-      for (let row = Math.max(0, Math.floor(minY / TILE_PX)); row <= lastRow; row++)
-        for (let column = Math.max(0, Math.floor(minX / TILE_PX)); column <= lastColumn; column++)
-          tiles.add(row * this.#columns + column);
-    }
+    for (const box of figure.boxes()) for (const tile of this.#tilesIn(box)) tiles.add(tile);
     const all = [...tiles];
-    this.#tiles.set(figure.key, all);
+    this.#tiles.set(key, all);
     return all;
   }
 
-  /** Squares side by side in one row as one box. */
-  *#runs(tiles: ReadonlySet<number>): Generator<Box> {
+  /** The squares of the canvas that a box touches; one that ends on a line between squares ends there. */
+  #tilesIn({ minX, minY, maxX, maxY }: Box): readonly number[] {
+    const tiles: number[] = [];
+    const lastColumn = Math.min(this.#columns, Math.ceil(maxX / TILE_PX)) - 1;
+    const lastRow = Math.min(this.#rows, Math.ceil(maxY / TILE_PX)) - 1;
+    for (let row = Math.max(0, Math.floor(minY / TILE_PX)); row <= lastRow; row++)
+      for (let column = Math.max(0, Math.floor(minX / TILE_PX)); column <= lastColumn; column++)
+        tiles.push(row * this.#columns + column);
+    return tiles;
+  }
+
+  /** Squares side by side as one box, and such rows one below another as one. */
+  *#boxesOf(tiles: ReadonlySet<number>): Generator<Box> {
+    let open: Box[] = [];
     for (let row = 0; row < this.#rows; row++) {
-      let from = -1;
-      for (let column = 0; column <= this.#columns; column++) {
-        const isIn = column < this.#columns && tiles.has(row * this.#columns + column);
-        if (isIn && from < 0) from = column;
-        if (isIn || from < 0) continue;
-        const [minY, maxY] = [row * TILE_PX, (row + 1) * TILE_PX];
-        yield { minX: from * TILE_PX, minY, maxX: column * TILE_PX, maxY };
-        from = -1;
+      const minY = row * TILE_PX;
+      const grown: Box[] = [];
+      for (const [minX, maxX] of this.#runsIn(row, tiles)) {
+        const above = open.find((box) => box.minX === minX && box.maxX === maxX);
+        grown.push({ minX, minY: above?.minY ?? minY, maxX, maxY: minY + TILE_PX });
+        if (above !== undefined) open = open.filter((box) => box !== above);
       }
+      yield* open;
+      open = grown;
+    }
+    yield* open;
+  }
+
+  /** From where to where squares lie side by side in a row, pixels. */
+  *#runsIn(row: number, tiles: ReadonlySet<number>): Generator<readonly [number, number]> {
+    let from = -1;
+    for (let column = 0; column <= this.#columns; column++) {
+      const isIn = column < this.#columns && tiles.has(row * this.#columns + column);
+      if (isIn && from < 0) from = column;
+      if (isIn || from < 0) continue;
+      yield [from * TILE_PX, column * TILE_PX];
+      from = -1;
     }
   }
 }

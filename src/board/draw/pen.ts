@@ -10,9 +10,9 @@ export interface Pen {
 export const FONT = "'Source Sans 3 Variable', 'Source Sans 3', system-ui, sans-serif";
 
 export function trace({ ctx, camera }: Pen, points: Ring, closed: boolean): void {
-  for (const [index, point] of points.entries()) {
-    const [x, y] = toScreen(camera, point);
-    if (index === 0) ctx.moveTo(x, y);
+  for (let k = 0; k < points.length; k++) {
+    const [x, y] = toScreen(camera, points[k]!);
+    if (k === 0) ctx.moveTo(x, y);
     else ctx.lineTo(x, y);
   }
   if (closed) ctx.closePath();
@@ -26,22 +26,24 @@ export interface Stroke {
   readonly halo?: string;
 }
 
+/** What a round mark is edged with. */
+export type Rim = Pick<Stroke, 'color' | 'width'>;
+
 /** How much wider than its line a halo is, CSS pixels. */
 const HALO = 2.4;
 
-/** Strokes the present path. */
+/** Strokes the present path. Lines are whole before and after. */
 export function strokePath({ ctx }: Pen, { color, width, dash, halo }: Stroke): void {
   if (halo !== undefined) {
-    ctx.setLineDash([]);
     ctx.strokeStyle = halo;
     ctx.lineWidth = width + HALO;
     ctx.stroke();
   }
-  ctx.setLineDash(dash === undefined ? [] : [...dash]);
+  if (dash !== undefined) ctx.setLineDash(dash as number[]);
   ctx.strokeStyle = color;
   ctx.lineWidth = width;
   ctx.stroke();
-  ctx.setLineDash([]);
+  if (dash !== undefined) ctx.setLineDash([]);
 }
 
 export function strokeLine(pen: Pen, points: Ring, stroke: Stroke, closed = false): void {
@@ -49,9 +51,6 @@ export function strokeLine(pen: Pen, points: Ring, stroke: Stroke, closed = fals
   trace(pen, points, closed);
   strokePath(pen, stroke);
 }
-
-/** Strokes of one path; a longer one costs more than its parts, since all its edges are sorted together. */
-const LINES_A_PATH = 16;
 
 /** Strokes many straight lines that need not hang together. */
 export function strokeLines(pen: Pen, lines: readonly Segment[], { halo, ...stroke }: Stroke): void {
@@ -62,19 +61,23 @@ export function strokeLines(pen: Pen, lines: readonly Segment[], { halo, ...stro
     for (const line of lines) trace(pen, line, false);
     strokePath(pen, { ...stroke, color: halo, width: stroke.width + HALO });
   }
-  for (let k = 0; k < lines.length; k += LINES_A_PATH) {
-    ctx.beginPath();
-    for (const line of lines.slice(k, k + LINES_A_PATH)) trace(pen, line, false);
-    strokePath(pen, stroke);
-  }
+  // A path for each: all edges of one path are sorted together, so that a long one costs more than its parts.
+  for (const line of lines) strokeLine(pen, line, stroke);
 }
 
-/** A round mark at a place of the board. */
-export function dot(pen: Pen, at: Point, radius: number, fill: string, stroke?: Stroke): void {
-  const [x, y] = toScreen(pen.camera, at);
-  pen.ctx.beginPath();
-  pen.ctx.arc(x, y, radius, 0, Math.PI * 2);
-  pen.ctx.fillStyle = fill;
-  pen.ctx.fill();
-  if (stroke !== undefined) strokePath(pen, stroke);
+/**
+ * A round mark at a place of the board, its rim drawn on a circle of the radius. The rim is a disc under a smaller one:
+ * a canvas fills two in half the time it takes to stroke one.
+ */
+export function dot({ ctx, camera }: Pen, at: Point, radius: number, fill: string, rim: Rim): void {
+  const [x, y] = toScreen(camera, at);
+  disc(ctx, x, y, radius + rim.width / 2, rim.color);
+  disc(ctx, x, y, radius - rim.width / 2, fill);
+}
+
+function disc(ctx: CanvasRenderingContext2D, x: number, y: number, radius: number, color: string): void {
+  ctx.beginPath();
+  ctx.arc(x, y, radius, 0, Math.PI * 2);
+  ctx.fillStyle = color;
+  ctx.fill();
 }

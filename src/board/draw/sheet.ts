@@ -47,7 +47,6 @@ function drawRuler({ ctx, camera }: Pen, box: Box, unit: Unit): void {
   ctx.fillStyle = INKS.inkSoft;
   ctx.lineWidth = 1;
   ctx.font = `11px ${FONT}`;
-  ctx.setLineDash([]);
   ctx.beginPath();
   for (const axis of ['x', 'y'] as const) {
     const from = axis === 'x' ? box.minX : box.minY;

@@ -50,7 +50,9 @@ export function* unitFirstFigures(pen: Pen, plan: PiecingPlan): Generator<Figure
     if (first === undefined) continue;
     const [x, y] = rest.reduce((best, spot) => (room(spot) > room(best) + 1 ? spot : best), first);
     yield {
-      key: `unit ${words} ${x} ${y} ${width} ${index}`,
+      get key() {
+        return `unit ${words} ${x} ${y} ${width} ${index}`;
+      },
       boxes: () => [boxAbout([x, y], width / 2 + 2, HIGH_PX / 2 + 2)],
       draw: ({ ctx }) => drawTag(ctx, words, threadOf(index).color, [x, y], width),
     };
@@ -70,7 +72,6 @@ function drawTag(
   ctx.fill();
   ctx.strokeStyle = color;
   ctx.lineWidth = 1.6;
-  ctx.setLineDash([]);
   ctx.stroke();
   ctx.font = `600 13px ${FONT}`;
   ctx.fillStyle = INKS.ink;

@@ -63,12 +63,9 @@ export function SeamCheck({ block }: { readonly block: Block }) {
         <h2 id="check-title" className="panel-title">
           Seam check
         </h2>
-        {isOld && (
-          // A turning sign would have the whole panel painted with every frame that the drawing needs.
-          <span className={isUnderHand ? 'updating updating-still' : 'updating'}>
-            <Icon name="updating" size={14} /> being updated
-          </span>
-        )}
+        <span className="updating" data-on={isOld} data-still={isUnderHand}>
+          <Icon name="updating" size={14} /> being updated
+        </span>
         <CheckSettings />
       </div>
       {planned === null || listed === null ? (
