@@ -6,6 +6,8 @@ export default defineConfig({
   plugins: [react()],
   base: './',
   worker: { format: 'es' },
+  // Known from the start: one that is found on the way has the page of `npm start` loaded anew.
+  optimizeDeps: { include: ['comlink', 'fflate', 'fontkit', 'pdfkit', 'polylabel'] },
   build: { target: 'es2022', sourcemap: true },
   test: {
     include: ['tests/**/*.test.ts'],

@@ -46,7 +46,7 @@ test('the sheets follow the page size and the copies', async ({ page }, testInfo
   await addSquare(page, 'Pennant');
   await drag(page, [0, 3], [6, 3]);
   await page.getByRole('button', { name: 'Paper', exact: true }).click();
-  await page.getByLabel('Size').selectOption('a4');
+  await page.getByLabel('Page size').selectOption('a4');
   await page.getByLabel('Copies of Pennant').fill('3');
   await expect(page.getByText(/^3 foundations on \d sheets$/)).toBeVisible();
   const downloading = page.waitForEvent('download');

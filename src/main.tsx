@@ -7,6 +7,7 @@ import './views/block/board-tools.css';
 import { StrictMode } from 'react';
 import { createRoot } from 'react-dom/client';
 import { App } from './views/app.tsx';
+import { startPrinter } from './workspace/pdf-client.ts';
 import { startSession } from './workspace/start.ts';
 
 const root = document.getElementById('root');
@@ -17,3 +18,6 @@ createRoot(root).render(
     <App started={startSession()} />
   </StrictMode>,
 );
+
+// While the work is being opened, the worker that lays it out on paper gets ready.
+startPrinter();

@@ -8,6 +8,7 @@ import { blockPdfs } from '../foundations/block-files.ts';
 import { layOutBooklet } from '../foundations/booklet.ts';
 import { BOOKLET_PARTS } from '../foundations/booklet-parts.ts';
 import { type Correction, readCorrection } from '../foundations/correction.ts';
+import { withShaping } from '../foundations/fonts.ts';
 import { DEFAULT_MARGIN_IN, marginFault, PAGES, type Page, readPage } from '../foundations/pages.ts';
 import { toPdf } from '../foundations/pdf.ts';
 import type { PrintWork } from '../foundations/print-work.ts';
@@ -245,10 +246,12 @@ function refuseOverwriting(project: string, out: string): void {
 function loadTypeface(): Typeface {
   const { resolve } = createRequire(import.meta.url);
   const bytes = (file: string) => readFileSync(resolve(`@expo-google-fonts/source-sans-3/${file}`));
-  return openTypeface({
-    regular: bytes('400Regular/SourceSans3_400Regular.ttf'),
-    semibold: bytes('600SemiBold/SourceSans3_600SemiBold.ttf'),
-  });
+  return withShaping(
+    openTypeface({
+      regular: bytes('400Regular/SourceSans3_400Regular.ttf'),
+      semibold: bytes('600SemiBold/SourceSans3_600SemiBold.ttf'),
+    }),
+  );
 }
 
 /** Of several reasons the first that names a block, or the page, says most. */

@@ -79,9 +79,15 @@ export const landscape = (page: Page): Page => ({ ...page, width: page.height, h
  */
 export function marginFault(page: Page, margin: number): string | null {
   if (!Number.isFinite(margin) || margin < 0) return 'The margin cannot be less than nothing.';
-  return page.width - 2 * margin < SMALLEST_USABLE_IN
-    ? `A margin of that width leaves too little of the page: ${SMALLEST_USABLE_IN} in must remain.`
-    : null;
+  if (page.width - 2 * margin >= SMALLEST_USABLE_IN) return null;
+  const why =
+    margin <= USUAL_MARGIN_IN
+      ? 'The page is too small for its margins'
+      : 'A margin of that width leaves too little of the page';
+  return `${why}: 3 1/4 in (82.55 mm) must remain between them.`;
 }
 
 const SMALLEST_USABLE_IN = 3.25;
+
+/** Printers leave free no more than this; a wider margin is a wish. Inches. */
+const USUAL_MARGIN_IN = 0.75;

@@ -2,6 +2,7 @@ import PDFDocument from 'pdfkit';
 import type { Point } from '../geometry/point.ts';
 import { boxOf } from '../geometry/ring.ts';
 import type { Bookmark } from './booklet-parts.ts';
+import { fontsOf } from './fonts.ts';
 import { type Mark, type Print, PT, placeMark, type TextMark } from './marks.ts';
 import { type GlyphRun, matrixOf, operatorsOf, type SetText } from './pdf-operators.ts';
 import { greyPng } from './png.ts';
@@ -75,8 +76,8 @@ export async function toPdf(
   });
   const internals = pdf as unknown as Internals;
   internals._root.data.ViewerPreferences = pdf.ref({ PrintScaling: 'None', DisplayDocTitle: true });
-  for (const face of FACES)
-    pdf.registerFont(face, typeface.fonts[face] as unknown as PDFKit.Mixins.PDFFontSource);
+  const fonts = fontsOf(typeface);
+  for (const face of FACES) pdf.registerFont(face, fonts[face] as unknown as PDFKit.Mixins.PDFFontSource);
   const written = collected(pdf);
   const press = pressOf(pdf, sheets, typeface);
 

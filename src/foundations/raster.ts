@@ -1,4 +1,5 @@
 import type { Point } from '../geometry/point.ts';
+import { fontsOf } from './fonts.ts';
 import { type Mark, PENS, type PenName, type TextMark } from './marks.ts';
 import { marksOf, type Sheet } from './sheets.ts';
 import type { TextPicture, Typeface } from './typeface.ts';
@@ -110,13 +111,12 @@ function writeText(
   typeface: Typeface,
   dpi: number,
 ): void {
-  const { fonts } = typeface;
   const picture = typeface.picture?.(text, face, size);
   if (picture) {
     paintPicture(brush, picture, at, turn, dpi);
     return;
   }
-  const font = fonts[face];
+  const font = fontsOf(typeface)[face];
   const scale = size / font.unitsPerEm;
   const angle = (turn * Math.PI) / 180;
   const [cos, sin] = [dpi * scale * Math.cos(angle), dpi * scale * Math.sin(angle)];

@@ -102,23 +102,17 @@ export function marksOf({ parts, number, scale }: Sheet): Mark[] {
 
 /** A sheet of foundations as a page of a file that has other pages too, all numbered through. */
 export function asPage(sheet: Sheet, page: CountedPage, typeface: Typeface): Sheet {
-  if (!sheet.number) return sheet;
-  const { line, widest } = sheet.number;
   const among = `${page.sheet} of ${page.sheets}`;
   const inFile = `${page.page} of ${page.pages}`;
-  return {
-    ...sheet,
-    title: `Foundations ${among}, page ${inFile}`,
-    number: {
-      line: numberLine(
-        typeface,
-        [`Page ${inFile} · foundations ${among}`, `Page ${inFile}`],
-        line.at,
-        widest,
-      ),
-      widest,
-    },
-  };
+  const wordings = [`Page ${inFile} · foundations ${among}`, `Page ${inFile}`];
+  return numbered(sheet, `Foundations ${among}, page ${inFile}`, wordings, typeface);
+}
+
+/** A sheet of foundations under another number. */
+function numbered(sheet: Sheet, title: string, wordings: readonly string[], typeface: Typeface): Sheet {
+  if (!sheet.number) return sheet;
+  const { line, widest } = sheet.number;
+  return { ...sheet, title, number: { line: numberLine(typeface, wordings, line.at, widest), widest } };
 }
 
 /** Which page of a file a sheet of foundations is, and which of the sheets of foundations. Counted from 1. */
@@ -204,6 +198,20 @@ export function layOutSheets(
       foundations: drawn.reduce((sum, { foundation }) => sum + foundation.job.copies, 0),
     };
   }
+}
+
+/**
+ * The first sheet of the first block that can be printed, laid out by itself: something to look at while the whole of
+ * many papers is laid out. There the papers may share sheets in another way, so it is not what is printed, and it does
+ * not say of how many it is. Null where nothing can be printed.
+ */
+export function firstLook(work: PrintWork, options: SheetOptions, papers?: PaperStore): Sheet | null {
+  const nesting = { ...(options.nesting ?? DEFAULT_NESTING), effort: 0 };
+  for (const job of work.jobs) {
+    const [sheet] = layOutSheets({ ...work, jobs: [job] }, { ...options, nesting }, papers).sheets;
+    if (sheet) return numbered(sheet, 'Sheet 1', ['Sheet 1'], options.typeface);
+  }
+  return null;
 }
 
 // ---------------------------------------------------------------- one foundation
@@ -630,16 +638,15 @@ function assemble(drawn: readonly Drawn[], print: Print, options: SheetOptions):
     const blocks = [...new Set(filling.parts.flatMap(({ paper }) => paper?.block ?? []))];
     const pictureRoom = band.pictureRoom(words.isFirst);
     const fit = Math.floor((pictureRoom.width + PICTURE_GAP_IN + 1e-9) / (PICTURE_IN + PICTURE_GAP_IN));
-    // The front of the first block comes first, then maps, which may stand among the papers instead.
+    // The front of the first block comes first, then maps; what has no room beside the others stands among the papers.
     // Copies have one map in common; it need not stand twice on a sheet.
     const maps = [...new Set([...homeless, ...filling.maps])];
     const wanted = [...blocks.slice(0, 1).map(pictureOf), ...maps, ...blocks.slice(1).map(pictureOf)];
     const shown = wanted.slice(0, Math.max(0, fit));
-    homeless = maps.filter(
-      (map) =>
-        !shown.includes(map) &&
-        !extra(filling, map, { width: PICTURE_IN, height: PICTURE_HIGH_IN + CAPTION_IN }),
-    );
+    const size = { width: PICTURE_IN, height: PICTURE_HIGH_IN + CAPTION_IN };
+    const left = wanted.slice(shown.length).filter((picture) => !extra(filling, picture, size));
+    // A front that finds no room is left out, a map is needed.
+    homeless = maps.filter((map) => left.includes(map));
     shown.forEach((picture, k) => {
       const x =
         foot[0] +

@@ -1,4 +1,4 @@
-import { create, type Font } from 'fontkit';
+import { isPlain, readMeasures } from './letter-measures.ts';
 
 export type Face = 'regular' | 'semibold';
 
@@ -11,9 +11,10 @@ export interface Extent {
   readonly down: number;
 }
 
-/** A family of two faces that can measure text and be embedded in a PDF. */
+/** A family of two faces that can measure text; `fonts.ts` draws and embeds it. */
 export interface Typeface {
-  readonly fonts: Readonly<Record<Face, Font>>;
+  /** Two TrueType files. */
+  readonly bytes: Readonly<Record<Face, Uint8Array>>;
   /** Extent of the ink at type size 1; multiply by the size. The same text is measured once. */
   extent(text: string, face: Face): Extent;
   /** Whether both faces have the letter, or a picture of it can be had. */
@@ -40,61 +41,58 @@ export interface TextPicture {
 
 /**
  * Opens the typeface from the bytes of two TrueType files. Loading the bytes is the caller's: a file on the
- * command line, a fetch in the browser. Throws when the bytes are no font, which only a broken build can cause.
+ * command line, a fetch in the browser. It measures plain texts, see `isPlain`; `withShaping` adds the others.
+ * Throws when the bytes are no font, which only a broken build can cause.
  */
 export function openTypeface(bytes: Readonly<Record<Face, Uint8Array>>): Typeface {
-  const fonts = { regular: opened(bytes.regular), semibold: opened(bytes.semibold) };
-  const words = { regular: new Map<string, Extent>(), semibold: new Map<string, Extent>() };
-  const texts = { regular: new Map<string, Extent>(), semibold: new Map<string, Extent>() };
-  const measured = (text: string, face: Face): Extent => {
-    const cached = words[face].get(text);
-    if (cached) return cached;
-    const font = fonts[face];
-    const run = font.layout(text);
-    const inked = text.trim() !== '';
-    const extent = {
-      width: run.advanceWidth / font.unitsPerEm,
-      up: inked ? run.bbox.maxY / font.unitsPerEm : 0,
-      down: inked ? -run.bbox.minY / font.unitsPerEm : 0,
-    };
-    words[face].set(text, extent);
-    return extent;
-  };
+  const faces = { regular: readMeasures(bytes.regular), semibold: readMeasures(bytes.semibold) };
   return {
-    fonts,
-    // Measured word by word with the blank that follows, as the PDF is set: no kerning across a blank.
-    extent(text, face) {
-      const known = texts[face].get(text);
-      if (known) return known;
-      let width = 0;
-      let up = 0;
-      let down = 0;
-      for (const word of text.match(/[^ ]* ?/g) ?? []) {
-        if (word === '') continue;
-        const part = measured(word, face);
-        width += part.width;
-        up = Math.max(up, part.up);
-        down = Math.max(down, part.down);
-      }
-      const extent = { width, up, down };
-      texts[face].set(text, extent);
-      return extent;
-    },
-    has: (codePoint) => FACES.every((face) => fonts[face].hasGlyphForCodePoint(codePoint)),
+    bytes,
+    extent: wordByWord((word, face) => {
+      const { unitsPerEm, extent } = faces[face];
+      const { width, up, down } = extent(word);
+      return { width: width / unitsPerEm, up: up / unitsPerEm, down: -down / unitsPerEm };
+    }),
+    has: (codePoint) => FACES.every((face) => faces[face].has(codePoint)),
   };
 }
 
-/**
- * A font whose letters know what they stand for, however they are first come by. The library keeps each outline as
- * it was first asked for, and one asked for as a piece of another (the o of ó, the ’ of ”) would stand for nothing:
- * the text of a PDF would then be read, searched and copied without it.
- */
-function opened(bytes: Uint8Array): Font {
-  const font = create(bytes);
-  const outline = font.getGlyph.bind(font);
-  font.getGlyph = (id, codePoints) =>
-    outline(id, codePoints ?? [...(font.stringsForGlyph(id)[0] ?? '')].map((one) => one.codePointAt(0)!));
-  return font;
+/** Measures texts word by word with the blank that follows, as the PDF is set: no kerning across a blank. */
+export function wordByWord(measured: Typeface['extent']): Typeface['extent'] {
+  const words = { regular: new Map<string, Extent>(), semibold: new Map<string, Extent>() };
+  const texts = { regular: new Map<string, Extent>(), semibold: new Map<string, Extent>() };
+  return (text, face) => {
+    const known = texts[face].get(text);
+    if (known) return known;
+    let width = 0;
+    let up = 0;
+    let down = 0;
+    for (const word of text.match(/[^ ]* ?/g) ?? []) {
+      if (word === '') continue;
+      const part = words[face].get(word) ?? measured(word, face);
+      words[face].set(word, part);
+      width += part.width;
+      // Of what has no ink both are infinitely far off.
+      up = Math.max(up, part.up);
+      down = Math.max(down, part.down);
+    }
+    const extent = { width, up, down };
+    texts[face].set(text, extent);
+    return extent;
+  };
+}
+
+const tidied = (name: string): string =>
+  name
+    .normalize('NFC')
+    .replace(/[\s\p{Cc}]+/gu, ' ')
+    .replace(/\p{Cf}/gu, '')
+    .trim();
+
+/** Whether the typeface as it was opened is all that a name needs: it has every letter and can measure it. */
+export function suffices(typeface: Typeface, name: string): boolean {
+  const tidy = tidied(name);
+  return isPlain(tidy) && [...tidy].every((letter) => typeface.has(letter.codePointAt(0) ?? 0));
 }
 
 export interface Printable {
@@ -109,11 +107,7 @@ export interface Printable {
  * digit is left becomes `code`. Never an empty box.
  */
 export function printable(typeface: Typeface, name: string, code: string): Printable {
-  const tidy = name
-    .normalize('NFC')
-    .replace(/[\s\p{Cc}]+/gu, ' ')
-    .replace(/\p{Cf}/gu, '')
-    .trim();
+  const tidy = tidied(name);
   let text = '';
   let lacking = '';
   let inGap = false;

@@ -7,7 +7,7 @@ import { FileDrop } from './file-drop.tsx';
 import { listenToKeys } from './keys.ts';
 import { NoticeLine } from './notice-line.tsx';
 import { Palette } from './palette.tsx';
-import { PaperDoor } from './paper-door.tsx';
+import { PaperPlace } from './paper/paper-place.tsx';
 import { followTheme } from './theme.ts';
 import { TopBar } from './top-bar.tsx';
 
@@ -46,11 +46,7 @@ export function App({ started }: AppProps) {
 
 function CurrentPlace() {
   const place = useStore(session, (state) => state.place);
-  return place === 'block' ? (
-    <BlockPlace />
-  ) : (
-    <PaperDoor waiting={<Waiting text="Laying out the paper …" />} />
-  );
+  return place === 'block' ? <BlockPlace /> : <PaperPlace />;
 }
 
 function Waiting({ text }: { readonly text: string }) {

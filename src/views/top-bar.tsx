@@ -7,7 +7,7 @@ import { type SaveState, session } from '../workspace/session.ts';
 import { HelpDialog } from './help-dialog.tsx';
 import { Icon, type IconName, MarkIcon } from './icons.tsx';
 import { NameField } from './name-field.tsx';
-import { loadPaperPlace } from './paper-door.tsx';
+import { warmPaper } from './paper/warm-paper.ts';
 import { isMac } from './platform.ts';
 import { ProjectMenu } from './project-menu.tsx';
 
@@ -17,9 +17,6 @@ const SAVE_WORDS: Readonly<Record<SaveState, string>> = {
   'not-saved': 'Not kept',
 };
 
-/** After so long the work is on show, and the Paper place may be got ready. */
-const QUIET_MS = 1_500;
-
 /** What is always in sight: the project's name, whether it is kept, the places, undo, redo, the menu and help. */
 export function TopBar() {
   const name = useStore(session, (state) => state.project.name);
@@ -28,14 +25,8 @@ export function TopBar() {
   useEffect(() => {
     document.title = `${name} – Underpaper`;
   }, [name]);
-  useEffect(() => {
-    // Also for those who go there by a key, with no hand that comes near first.
-    const wait = window.setTimeout(
-      () => (window.requestIdleCallback ?? window.setTimeout)(nearPaper),
-      QUIET_MS,
-    );
-    return () => window.clearTimeout(wait);
-  }, []);
+  // The work is on show: its sheets are got ready, also for those who go to them at once.
+  useEffect(warmPaper, []);
   return (
     <header className="top-bar">
       <div className="top-project">
@@ -83,22 +74,12 @@ function PlaceButton({ place }: { readonly place: 'block' | 'paper' }) {
       type="button"
       className="place"
       aria-current={isHere ? 'page' : undefined}
-      onPointerEnter={place === 'paper' ? nearPaper : undefined}
-      onFocus={place === 'paper' ? nearPaper : undefined}
+      onPointerEnter={place === 'paper' ? warmPaper : undefined}
+      onFocus={place === 'paper' ? warmPaper : undefined}
       onClick={() => runCommand(name)}
     >
       {label(session.getState())}
     </button>
-  );
-}
-
-/** Loads the Paper place and starts its worker as soon as a hand comes near, so that sheets are there at once. */
-function nearPaper(): void {
-  // What cannot be loaded now is asked for again, and told of, when the place is opened.
-  loadPaperPlace().catch(() => undefined);
-  import('./paper/warm-paper.ts').then(
-    ({ warmPaper }) => warmPaper(),
-    () => undefined,
   );
 }
 

@@ -9,6 +9,11 @@ export type { LaidOut, PrintOrder, ZipKind } from './pdf-worker.ts';
 
 let printer: Remote<SheetPrinter> | null = null;
 
+/** Starts the worker, so that its program and typeface are there when sheets are asked for. */
+export function startPrinter(): void {
+  theWorker();
+}
+
 /** The worker that lays out and writes sheets, started when first needed. The main thread stays free for the hand. */
 function theWorker(): Remote<SheetPrinter> {
   printer ??= wrap<SheetPrinter>(
@@ -82,7 +87,7 @@ export function stopPreparing(): void {
 }
 
 /**
- * Lays out an order. `onFirst` is given its first sheet as soon as that is certain, where the whole takes longer. While
+ * Lays out an order. `onFirst` is given a first sheet, or a first look at one, where the whole takes longer. While
  * one is being laid out only the latest of those that came meanwhile is kept; the others settle as null.
  */
 export async function layOut(
@@ -100,7 +105,7 @@ export async function layOut(
   running = begun;
   let layout = await begun;
   if (mine !== wanted) return null;
-  if (!layout.isWhole) {
+  if (layout.stage !== 'whole') {
     // The sheet is drawn while the worker goes on.
     onFirst(layout);
     const finished = theWorker().finish();

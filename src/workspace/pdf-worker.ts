@@ -3,18 +3,16 @@ import semiboldUrl from '@expo-google-fonts/source-sans-3/600SemiBold/SourceSans
 import { expose, transfer } from 'comlink';
 import { lightnessOf } from '../document/lightness.ts';
 import type { Block, Fabric } from '../document/project.ts';
-import { blockPdfs } from '../foundations/block-files.ts';
 import { type Booklet, firstPage, layOutBooklet } from '../foundations/booklet.ts';
 import type { BookletPart } from '../foundations/booklet-parts.ts';
-import { type FittingJoins, joinsThatFit } from '../foundations/joins-that-fit.ts';
+import type { FittingJoins } from '../foundations/joins-that-fit.ts';
 import type { Rectangle } from '../foundations/level-packing.ts';
+import type { Side } from '../foundations/paper-side.ts';
 import { paperStore } from '../foundations/paper-store.ts';
-import { toPdf } from '../foundations/pdf.ts';
 import type { PrintNote, PrintWork } from '../foundations/print-work.ts';
-import { paintSheet } from '../foundations/raster.ts';
-import { layOutSheets, type SheetLayout, type SheetOptions } from '../foundations/sheets.ts';
+import { firstLook, layOutSheets, type SheetLayout, type SheetOptions } from '../foundations/sheets.ts';
 import { toLayeredSvg, toSvg } from '../foundations/svg.ts';
-import { openTypeface, type Typeface } from '../foundations/typeface.ts';
+import { openTypeface, suffices, type Typeface } from '../foundations/typeface.ts';
 import { type ZipEntry, zipOf } from '../foundations/zip.ts';
 import { withSystemLetters } from './system-letters.ts';
 
@@ -25,6 +23,12 @@ export interface PrintOrder extends Omit<SheetOptions, 'typeface'> {
   readonly parts?: readonly BookletPart[];
 }
 
+/**
+ * How far a layout has come: the whole; its first sheet alone, as it will be; or a first look at a sheet on which papers
+ * may yet lie otherwise.
+ */
+export type Stage = 'whole' | 'first' | 'look';
+
 /** A layout without its drawings, which stay with the worker. */
 export interface LaidOut {
   /** Names this layout to `svg` and `pdf`; a later one makes it stale. */
@@ -34,8 +38,10 @@ export interface LaidOut {
   readonly foundations: number;
   /** The drawing of the first sheet, so that it can be shown while others are laid out. */
   readonly firstSvg: string;
-  /** False while it holds the first sheet alone. */
-  readonly isWhole: boolean;
+  readonly stage: Stage;
+  /** As they were ordered. */
+  readonly parts: ReadonlySet<BookletPart>;
+  readonly side: Side;
 }
 
 /** One file for all that is laid out, as an archive: a PDF a block, or a drawing a sheet. */
@@ -45,6 +51,7 @@ export type ZipKind = 'pdf-a-block' | 'svg-a-sheet' | 'png-a-sheet';
 const PICTURE_DPI = 300;
 
 let typeface: Promise<Typeface> | null = null;
+let wider: Promise<Typeface> | null = null;
 let number = 0;
 let order: PrintOrder | null = null;
 let booklet: Booklet | null = null;
@@ -68,7 +75,7 @@ const bytesOf = async (url: string): Promise<Uint8Array> => {
 const FAMILY = 'Underpaper print';
 
 /** Makes the faces known to canvases, for texts that need letters of other fonts too. Does without where it fails. */
-async function nameFaces(regular: Uint8Array, semibold: Uint8Array): Promise<void> {
+async function nameFaces({ regular, semibold }: Typeface['bytes']): Promise<void> {
   try {
     const { fonts } = globalThis as unknown as { readonly fonts: FontFaceSet };
     for (const [bytes, weight] of [
@@ -83,12 +90,7 @@ async function nameFaces(regular: Uint8Array, semibold: Uint8Array): Promise<voi
 
 function loadTypeface(): Promise<Typeface> {
   typeface ??= Promise.all([bytesOf(regularUrl), bytesOf(semiboldUrl)]).then(
-    async ([regular, semibold]) => {
-      const named = nameFaces(regular, semibold);
-      const opened = openTypeface({ regular, semibold });
-      await named;
-      return withSystemLetters(opened, FAMILY);
-    },
+    ([regular, semibold]) => openTypeface({ regular, semibold }),
     (thrown: unknown) => {
       // Tried again at the next order.
       typeface = null;
@@ -96,6 +98,30 @@ function loadTypeface(): Promise<Typeface> {
     },
   );
   return typeface;
+}
+
+/** The typeface for names with letters it lacks, or that are more than letters one after another. */
+function loadWider(plain: Typeface): Promise<Typeface> {
+  wider ??= Promise.all([import('../foundations/fonts.ts'), nameFaces(plain.bytes)]).then(
+    ([{ withShaping }]) => withSystemLetters(withShaping(plain), FAMILY),
+    (thrown: unknown) => {
+      wider = null;
+      throw thrown;
+    },
+  );
+  return wider;
+}
+
+/** The typeface that an order is set in. What both can set they set alike, so drawn papers serve either. */
+async function typefaceFor({ work: { project }, correction, printedOn }: PrintOrder): Promise<Typeface> {
+  const plain = await loadTypeface();
+  const names = [
+    project.name,
+    printedOn,
+    correction?.printer ?? '',
+    ...[...project.blocks, ...project.fabrics].map(({ name }) => name),
+  ];
+  return names.every((name) => suffices(plain, name)) ? plain : loadWider(plain);
 }
 
 /** Lets messages that wait, such as the wish to stop, come in between two sheets. */
@@ -111,20 +137,30 @@ function foundationsKept(work: PrintWork, { typeface: set, ...options }: SheetOp
   return kept.layout;
 }
 
-function told({ sheets, notes, foundations }: Booklet, isWhole = true): LaidOut {
+function told({ sheets, notes, foundations }: Booklet, stage: Stage = 'whole'): LaidOut {
   number++;
+  const of = ordered();
   return {
     number,
     sheets: sheets.map(({ width, height, title }) => ({ width, height, title })),
     notes,
     foundations,
     firstSvg: sheets[0] ? toSvg(sheets[0]) : '',
-    isWhole,
+    stage,
+    parts: partsOf(of),
+    side: of.side,
   };
 }
 
-async function setFor({ work: _, parts: __, ...options }: PrintOrder): Promise<SheetOptions> {
-  return { ...options, typeface: await loadTypeface() };
+async function setFor(wanted: PrintOrder): Promise<SheetOptions> {
+  const { work: _, parts: __, ...options } = wanted;
+  return { ...options, typeface: await typefaceFor(wanted) };
+}
+
+/** What was ordered last. */
+function ordered(): PrintOrder {
+  if (!order) throw new Error('Nothing has been laid out yet.');
+  return order;
 }
 
 async function layOutWhole(wanted: PrintOrder): Promise<LaidOut> {
@@ -135,7 +171,10 @@ async function layOutWhole(wanted: PrintOrder): Promise<LaidOut> {
 }
 
 /** More papers than this are only laid on sheets when they are asked for. */
-const MOST_PREPARED = 120;
+const MOST_PREPARED = 600;
+
+/** More papers than this take long enough to be laid out for a first look to be worth while. */
+const MOST_AT_ONCE = 24;
 
 const papersOf = ({ work }: PrintOrder): number =>
   work.jobs.reduce((sum, { plan, copies }) => sum + plan.sections.length * copies, 0);
@@ -172,6 +211,10 @@ async function* drawings(
   before: (done: number, of: number) => Promise<void>,
 ): AsyncGenerator<ZipEntry> {
   const sheets = booklet?.sheets ?? [];
+  const [{ paintSheet }, typeface] = await Promise.all([
+    import('../foundations/raster.ts'),
+    typefaceFor(ordered()),
+  ]);
   const digits = String(sheets.length).length;
   for (const [i, sheet] of sheets.entries()) {
     await before(i, sheets.length);
@@ -186,7 +229,7 @@ async function* drawings(
     );
     const context = canvas.getContext('2d');
     if (!context) throw new Error('This browser could not make room for a picture of that size.');
-    paintSheet(context, sheet, await loadTypeface(), PICTURE_DPI);
+    paintSheet(context, sheet, typeface, PICTURE_DPI);
     const picture = await canvas.convertToBlob({ type: 'image/png' });
     yield { name: `${name}.png`, bytes: new Uint8Array(await picture.arrayBuffer()), isPacked: true };
   }
@@ -214,19 +257,25 @@ const printer = {
     preparation++;
   },
 
-  /** The first sheet of an order where that is certain before the whole is laid out, else the whole. */
+  /**
+   * The first sheet of an order where that is certain before the whole is laid out, or where it is not, and many papers
+   * are to be laid, a first look; else the whole.
+   */
   async begin(wanted: PrintOrder): Promise<LaidOut> {
-    const first = firstPage(wanted.work, await setFor(wanted), partsOf(wanted));
+    const options = await setFor(wanted);
+    const parts = partsOf(wanted);
+    const certain = firstPage(wanted.work, options, parts);
+    const isLong = parts.size === 1 && parts.has('foundations') && papersOf(wanted) > MOST_AT_ONCE;
+    const first = certain ?? (isLong ? firstLook(wanted.work, options, papers) : null);
     if (!first) return layOutWhole(wanted);
     order = wanted;
     booklet = { sheets: [first], notes: [], foundations: 0, bookmarks: [] };
-    return told(booklet, false);
+    return told(booklet, certain ? 'first' : 'look');
   },
 
   /** The whole of what was begun. */
   async finish(): Promise<LaidOut> {
-    if (!order) throw new Error('Nothing has been laid out yet.');
-    return layOutWhole(order);
+    return layOutWhole(ordered());
   },
 
   /** One sheet of a layout as SVG, counted from 0; empty when the layout is stale. */
@@ -241,14 +290,18 @@ const printer = {
     createdAt: Date,
     onSheet: (done: number, of: number) => void,
   ): Promise<Uint8Array | null> {
-    return unlessStopped(async () =>
-      toPdf(booklet?.sheets ?? [], await loadTypeface(), {
+    return unlessStopped(async () => {
+      const [{ toPdf }, typeface] = await Promise.all([
+        import('../foundations/pdf.ts'),
+        typefaceFor(ordered()),
+      ]);
+      return toPdf(booklet?.sheets ?? [], typeface, {
         title,
         createdAt,
         bookmarks: booklet?.bookmarks ?? [],
         beforeSheet: progress(onSheet),
-      }),
-    );
+      });
+    });
   },
 
   /** What was laid out last as an archive; null when it was stopped on the way. */
@@ -260,23 +313,23 @@ const printer = {
     return unlessStopped(async () => {
       const before = progress(onStep);
       if (kind !== 'pdf-a-block') return zipOf(drawings(kind, before), createdAt);
-      if (!order) throw new Error('Nothing has been laid out yet.');
-      const { work } = order;
-      const parts = partsOf(order);
+      const wanted = ordered();
+      const { blockPdfs } = await import('../foundations/block-files.ts');
       return zipOf(
-        blockPdfs(work, await setFor(order), parts, { createdAt, beforeSheet: before }),
+        blockPdfs(wanted.work, await setFor(wanted), partsOf(wanted), { createdAt, beforeSheet: before }),
         createdAt,
       );
     });
   },
 
   /** Which cuts of a block to mark as joins so that every foundation fits on a sheet; null where none would do. */
-  joinsThatFit(
+  async joinsThatFit(
     block: Block,
     fabrics: readonly Fabric[],
     room: Rectangle,
     allowance: number,
-  ): FittingJoins | null {
+  ): Promise<FittingJoins | null> {
+    const { joinsThatFit } = await import('../foundations/joins-that-fit.ts');
     return joinsThatFit(block, room, allowance, { lightness: lightnessOf(fabrics) });
   },
 
@@ -288,3 +341,6 @@ const printer = {
 export type SheetPrinter = typeof printer;
 
 expose(printer);
+
+// On its way before the first order; one that fails is tried again with that.
+loadTypeface().catch(() => undefined);

@@ -1,5 +1,6 @@
 import { arch, cpus } from 'node:os';
 import { benchFaces, benchPlan } from './benches.ts';
+import { benchFirstSheet } from './first-sheet.ts';
 import { growthExponent } from './measure.ts';
 import { benchNesting, trianglesAndKites } from './nesting.ts';
 import { ALLOWED_MS, benchPlan200, benchProven } from './plan-200.ts';
@@ -137,4 +138,14 @@ if (pointers.includes(null)) {
     say(
       `${undo.steps} steps of undo on ${undo.patches} patches: ${(undo.afterMb - undo.beforeMb).toFixed(1)} MB more than before (${undo.beforeMb.toFixed(1)} MB); after undoing them all ${(undo.undoneMb - undo.beforeMb).toFixed(1)} MB more`,
     );
+}
+
+say('');
+say('Paper place: from the click to the first sheet, milliseconds, in a headless Chromium on the last build');
+const firstSheets = await benchFirstSheet(7, 105);
+if (firstSheets === null) say('  left out: there is no browser, or no build (`npm run build`)');
+else {
+  say(' opened when                          first     slowest  all sheets');
+  for (const { when, firstMs, slowestMs, allMs, sheets } of firstSheets)
+    say(` ${when.padEnd(30)}${ms(firstMs)}  ${ms(slowestMs)}  ${ms(allMs)}  ${sheets}`);
 }

@@ -8,6 +8,7 @@ import PDFDocument from 'pdfkit';
 import { build } from 'vite';
 import { openFile } from '../../src/document/file.ts';
 import { layOutBooklet } from '../../src/foundations/booklet.ts';
+import { fontsOf } from '../../src/foundations/fonts.ts';
 import { type Mark, PENS, PT } from '../../src/foundations/marks.ts';
 import { PAGES } from '../../src/foundations/pages.ts';
 import { toPdf } from '../../src/foundations/pdf.ts';
@@ -89,7 +90,7 @@ const spent = (): number => {
 function alone(sheets: readonly Sheet[], typeface: Typeface): Promise<Uint8Array> {
   const pdf = new PDFDocument({ autoFirstPage: false, font: null as unknown as string });
   for (const face of FACES)
-    pdf.registerFont(face, typeface.fonts[face] as unknown as PDFKit.Mixins.PDFFontSource);
+    pdf.registerFont(face, fontsOf(typeface)[face] as unknown as PDFKit.Mixins.PDFFontSource);
   const chunks: Uint8Array[] = [];
   pdf.on('data', (chunk: Uint8Array) => chunks.push(chunk));
   const done = new Promise<Uint8Array>((resolve) => pdf.on('end', () => resolve(Buffer.concat(chunks))));

@@ -14,7 +14,7 @@ import { PAGES, readPage } from '../../src/foundations/pages.ts';
 import { toPdf } from '../../src/foundations/pdf.ts';
 import { pilesOf } from '../../src/foundations/pile-labels.ts';
 import { fabricLabels } from '../../src/foundations/print-work.ts';
-import { asPage, layOutSheets, marksOf, type SheetOptions } from '../../src/foundations/sheets.ts';
+import { asPage, firstLook, layOutSheets, marksOf, type SheetOptions } from '../../src/foundations/sheets.ts';
 import { layerOf, toLayeredSvg } from '../../src/foundations/svg.ts';
 import { templatesOf } from '../../src/foundations/templates.ts';
 import { zipOf } from '../../src/foundations/zip.ts';
@@ -144,6 +144,19 @@ describe('a booklet', () => {
     const work = workOf(withBlocks(gull, windmill));
     expect(firstPage(work, setting, new Set(['foundations']))).toBeNull();
     expect(firstPage(work, { ...setting, margin: 9 }, new Set(['cover', 'foundations']))).toBeNull();
+  });
+
+  it('can show a first look at many: papers of the first block, under a number that promises no count', () => {
+    const work = workOf(withBlocks(gull, windmill, lighthouse), undefined, 2);
+    const look = firstLook(work, setting)!;
+    const papers = look.parts.flatMap(({ paper }) => paper ?? []);
+    expect(papers.length).toBeGreaterThan(0);
+    expect(new Set(papers.map(({ block }) => block))).toEqual(new Set(['gull']));
+    const said = textsOf(marksOf(look)).map(({ text }) => text);
+    expect(said).toContain('Sheet 1');
+    expect(said.join(' ')).not.toMatch(/Sheet 1 of/);
+    expect(said.join(' ')).toContain('copy 1 of 2');
+    expect(firstLook({ ...work, jobs: [] }, setting)).toBeNull();
   });
 
   it('keeps the foundations as they lie without the other pages', () => {

@@ -1,6 +1,7 @@
 import { readFileSync } from 'node:fs';
 import { createRequire } from 'node:module';
 import type { Block, Project } from '../../src/document/project.ts';
+import { withShaping } from '../../src/foundations/fonts.ts';
 import { type Mark, type TextMark, textCorners } from '../../src/foundations/marks.ts';
 import { PAGES, type Page } from '../../src/foundations/pages.ts';
 import { layOutSheets, type SheetLayout, type SheetOptions } from '../../src/foundations/sheets.ts';
@@ -14,10 +15,12 @@ const fontFile = (file: string): Uint8Array =>
 
 /** The typeface of the papers, with nothing set in it yet. */
 export const freshTypeface = (): Typeface =>
-  openTypeface({
-    regular: fontFile('400Regular/SourceSans3_400Regular.ttf'),
-    semibold: fontFile('600SemiBold/SourceSans3_600SemiBold.ttf'),
-  });
+  withShaping(
+    openTypeface({
+      regular: fontFile('400Regular/SourceSans3_400Regular.ttf'),
+      semibold: fontFile('600SemiBold/SourceSans3_600SemiBold.ttf'),
+    }),
+  );
 
 export const typeface = freshTypeface();
 

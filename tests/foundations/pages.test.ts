@@ -61,5 +61,8 @@ describe('pages', () => {
     expect(marginFault(PAGES.letter, 3)).not.toBeNull();
     expect(marginFault(PAGES.letter, -1)).not.toBeNull();
     expect(marginFault(PAGES.letter, Number.NaN)).not.toBeNull();
+    // Blamed is what is out of the common.
+    expect(marginFault(PAGES.letter, 3)).toMatch(/^A margin/);
+    expect(marginFault({ name: '', width: 3.75, height: 6 }, 0.3)).toMatch(/^The page/);
   });
 });

@@ -1,5 +1,6 @@
 import { areaPathsD, EndType, FillRule, inflatePathsD, intersectD, JoinType, type PathsD } from 'clipper2-ts';
 import { describe, expect, it } from 'vitest';
+import { fontsOf } from '../../src/foundations/fonts.ts';
 import { type Mark, type PENS, PT, type TextMark } from '../../src/foundations/marks.ts';
 import { landscape, PAGES, type Page, readPage } from '../../src/foundations/pages.ts';
 import { layOutSheets, marksOf, type Sheet } from '../../src/foundations/sheets.ts';
@@ -249,6 +250,20 @@ describe('sheets', () => {
     expect(all).toContain('…');
   });
 
+  it('show the front of each of three blocks whose papers share a sheet', () => {
+    const small = ['Anchor', 'Buoy', 'Cleat'].map((name) =>
+      block(name, name, square(2), [
+        [
+          [1, 0],
+          [1, 2],
+        ],
+      ]),
+    );
+    const { sheets } = print(small);
+    expect(sheets).toHaveLength(1);
+    for (const { name } of small) expect(sentence(sheets[0]!)).toContain(`Front: ${name}`);
+  });
+
   it('give a block and a project of 300 letters a title that fits', () => {
     const long = 'Lighthouse '.repeat(30).trim();
     const { sheets } = print([{ ...gull, name: long }], { project: { name: long } });
@@ -259,7 +274,8 @@ describe('sheets', () => {
   it('set every text as long as it was measured', () => {
     for (const sheet of print(everything).sheets) {
       for (const { text, face, size, width } of textsOf(marksOf(sheet))) {
-        const run = typeface.fonts[face].layout(text).advanceWidth / typeface.fonts[face].unitsPerEm;
+        const font = fontsOf(typeface)[face];
+        const run = font.layout(text).advanceWidth / font.unitsPerEm;
         // Kerning across a blank is the only difference between a line and its words.
         expect(Math.abs(run * size - width)).toBeLessThan(0.01 * width + 1e-9);
       }

@@ -1,7 +1,6 @@
 import './paper.css';
 import { useEffect, useMemo } from 'react';
 import { useStore } from 'zustand';
-import type { BookletPart } from '../../foundations/booklet-parts.ts';
 import type { PrintNote } from '../../foundations/print-work.ts';
 import { goTo } from '../../workspace/actions.ts';
 import type { LaidOut } from '../../workspace/pdf-client.ts';
@@ -15,13 +14,7 @@ import { BlockChoice } from './block-choice.tsx';
 import { JoinOffers } from './join-offers.tsx';
 import { LayingChoice } from './laying-choice.tsx';
 import { PageChoice } from './page-choice.tsx';
-import {
-  chosenCopies,
-  type PaperSettings,
-  paperSettings,
-  readChosenPage,
-  readMargin,
-} from './paper-settings.ts';
+import { chosenCopies, paperSettings, readChosenPage, readMargin } from './paper-settings.ts';
 import { PartChoice } from './part-choice.tsx';
 import { PrintActs } from './print-acts.tsx';
 import { printOrder } from './print-order.ts';
@@ -55,6 +48,9 @@ export function PaperPlace() {
   const order = printOrder(project, openBlock, settings, useStore(printers));
   const { layout, isBusy, failure } = useLayout(order);
   const shown = order === null ? null : layout;
+  const isWhole = shown?.stage === 'whole';
+  // The sheets of an earlier order, until those of the newest are there.
+  const isOld = isWhole && isBusy;
   const isEmpty = project.blocks.length === 0;
 
   return (
@@ -67,7 +63,14 @@ export function PaperPlace() {
       >
         {shown && shown.sheets.length > 0 && (
           <div className="paper-zoom">
-            <p>{sideSentence(settings)}</p>
+            <p className="paper-side">
+              {sideSentence(shown)}
+              {isOld && (
+                <span className="updating">
+                  <Icon name="updating" size={14} /> being laid out anew
+                </span>
+              )}
+            </p>
             <Choice
               label="Show the sheets"
               isLabelShown={false}
@@ -82,7 +85,7 @@ export function PaperPlace() {
           </div>
         )}
         {shown && shown.sheets.length > 0 ? (
-          <SheetPreview layout={shown} zoom={zoom} />
+          <SheetPreview layout={shown} zoom={zoom} isOld={isOld} />
         ) : (
           <NoSheets
             isEmpty={isEmpty}
@@ -99,8 +102,8 @@ export function PaperPlace() {
             Foundations on paper
           </h2>
           <p className="paper-count" role="status">
-            {shown?.isWhole && shown.sheets.length > 0
-              ? countSentence(shown, parts)
+            {isWhole && shown.sheets.length > 0
+              ? countSentence(shown)
               : isBusy
                 ? 'Laying out the sheets …'
                 : 'No sheets yet'}
@@ -117,7 +120,7 @@ export function PaperPlace() {
           )}
         </section>
         {shown && shown.notes.length > 0 && <Notes notes={shown.notes} />}
-        {shown?.isWhole && <JoinOffers notes={shown.notes} project={project} />}
+        {isWhole && <JoinOffers notes={shown.notes} project={project} />}
         {!isEmpty && <PartChoice parts={parts} />}
         {!isEmpty && <BlockChoice blocks={project.blocks} copies={chosen} />}
         <PageChoice settings={settings} unit={project.unit} page={page} margin={margin} />
@@ -130,7 +133,7 @@ export function PaperPlace() {
 
 const count = (n: number, word: string): string => `${n.toLocaleString('en')} ${word}${n === 1 ? '' : 's'}`;
 
-const countSentence = ({ foundations, sheets }: LaidOut, parts: ReadonlySet<BookletPart>): string => {
+const countSentence = ({ foundations, sheets, parts }: LaidOut): string => {
   if (!parts.has('foundations')) return count(sheets.length, 'sheet');
   const papers = count(foundations, 'foundation');
   return parts.size === 1
@@ -139,7 +142,7 @@ const countSentence = ({ foundations, sheets }: LaidOut, parts: ReadonlySet<Book
 };
 
 /** What the sheets on show show, said once over them. */
-function sideSentence({ parts, side }: Pick<PaperSettings, 'parts' | 'side'>): string {
+function sideSentence({ parts, side }: LaidOut): string {
   if (!parts.has('foundations')) return 'Not mirrored: as the finished front is seen';
   if (parts.size === 1)
     return side === 'printed' ? 'Printed side: the mirror image of the front' : 'Front: not mirrored';

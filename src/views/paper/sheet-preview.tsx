@@ -6,46 +6,48 @@ import type { Zoom } from './paper-settings.ts';
 interface SheetPreviewProps {
   readonly layout: LaidOut;
   readonly zoom: Zoom;
+  /** Whether newer ones are on their way. */
+  readonly isOld: boolean;
 }
 
 /** So many sheets are shown at first, and as many more each time they are asked for. */
 const AT_ONCE = 100;
 
+const COMING = {
+  first: 'The other sheets are being laid out …',
+  look: 'A first look, not a sheet to print: how the papers share sheets is still being worked out …',
+} as const;
+
 /** The sheets as they will print, each drawn when it comes into sight. */
-export function SheetPreview({ layout, zoom }: SheetPreviewProps) {
+export function SheetPreview({ layout, zoom, isOld }: SheetPreviewProps) {
   const [most, setMost] = useState(AT_ONCE);
-  const more = Math.min(AT_ONCE, layout.sheets.length - most);
+  const { sheets, stage } = layout;
+  const more = Math.min(AT_ONCE, sheets.length - most);
   return (
     <>
-      <SheetList layout={layout} zoom={zoom} most={most} />
-      {!layout.isWhole && <p className="paper-coming">The other sheets are being laid out …</p>}
+      {stage === 'look' && <p className="paper-coming">{COMING.look}</p>}
+      <ol className={`sheets sheets-${zoom}${isOld || stage === 'look' ? ' sheets-passing' : ''}`}>
+        {sheets.slice(0, most).map((sheet, i) => (
+          // biome-ignore lint/suspicious/noArrayIndexKey: a sheet is known by its number alone
+          <li key={i} className="sheet-item">
+            <SheetDrawing
+              layout={layout.number}
+              index={i}
+              {...sheet}
+              promise={stage === 'look' ? 'a first look' : 'as it will print'}
+              early={i === 0 ? layout.firstSvg : ''}
+            />
+            <p className="sheet-title">{sheet.title}</p>
+          </li>
+        ))}
+      </ol>
+      {stage === 'first' && <p className="paper-coming">{COMING.first}</p>}
       {more > 0 && (
         <button type="button" className="button paper-more" onClick={() => setMost(most + AT_ONCE)}>
           Show {more} more sheets
         </button>
       )}
     </>
-  );
-}
-
-function SheetList({ layout, zoom, most }: SheetPreviewProps & { readonly most: number }) {
-  return (
-    <ol className={`sheets sheets-${zoom}`}>
-      {layout.sheets.slice(0, most).map(({ width, height, title }, i) => (
-        // biome-ignore lint/suspicious/noArrayIndexKey: a sheet is known by its number alone
-        <li key={i} className="sheet-item">
-          <SheetDrawing
-            layout={layout.number}
-            index={i}
-            width={width}
-            height={height}
-            title={title}
-            early={i === 0 ? layout.firstSvg : ''}
-          />
-          <p className="sheet-title">{title}</p>
-        </li>
-      ))}
-    </ol>
   );
 }
 
@@ -56,11 +58,13 @@ interface SheetDrawingProps {
   readonly width: number;
   readonly height: number;
   readonly title: string;
+  /** What the drawing is to the print. */
+  readonly promise: string;
   /** The drawing where it came with the layout, else empty. */
   readonly early: string;
 }
 
-function SheetDrawing({ layout, index, width, height, title, early }: SheetDrawingProps) {
+function SheetDrawing({ layout, index, width, height, title, promise, early }: SheetDrawingProps) {
   const place = useRef<HTMLDivElement>(null);
   const [isNear, setNear] = useState(false);
   const [svg, setSvg] = useState('');
@@ -88,7 +92,7 @@ function SheetDrawing({ layout, index, width, height, title, early }: SheetDrawi
       ref={place}
       className="sheet"
       role="img"
-      aria-label={`${title}, as it will print`}
+      aria-label={`${title}, ${promise}`}
       style={{ aspectRatio: `${width} / ${height}`, ['--true-width' as string]: `${width}in` }}
       // biome-ignore lint/security/noDangerouslySetInnerHtml: the drawing is made by toSvg, which escapes every text
       dangerouslySetInnerHTML={{ __html: early !== '' ? early : isNear ? svg : '' }}

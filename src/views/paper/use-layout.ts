@@ -28,8 +28,14 @@ export function useLayout(order: PrintOrder | null): LayoutState {
     }
     let isCurrent = true;
     if (!layoutAtHand(order)) setState((before) => ({ ...before, isBusy: true }));
-    const showFirst = (layout: LaidOut): void => {
-      if (isCurrent) setState({ layout, isBusy: true, failure: null });
+    // A first look is worth more than nothing, and less than the sheets before.
+    const showFirst = (first: LaidOut): void => {
+      if (isCurrent)
+        setState(({ layout }) => ({
+          layout: first.stage === 'look' ? (layout ?? first) : first,
+          isBusy: true,
+          failure: null,
+        }));
     };
     layOut(order, showFirst).then(
       (layout) => {
