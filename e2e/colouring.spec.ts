@@ -126,7 +126,7 @@ test('a colour that goes with a fabric becomes one with a press, and two that lo
 
   await page.getByRole('button', { name: 'Add a fabric' }).click();
   await page.getByLabel(/^Colour of/).fill('#f4f1e7');
-  await expect(page.locator('.fabrics-alike')).toContainText(/“Foam”.*can hardly be told apart\./);
+  await expect(page.locator('.fabrics-alike')).toContainText(/‘Foam’.*can hardly be told apart\./);
 });
 
 for (const colorScheme of ['light', 'dark'] as const) {

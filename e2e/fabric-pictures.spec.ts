@@ -144,7 +144,7 @@ test('a picture is given and taken in one step each, is kept, and goes into file
   const text = await readFile((await saved.path())!, 'utf8');
   expect(text.match(/data:image\/jpeg;base64,/g)).toHaveLength(1);
   await shown.click();
-  await page.getByRole('button', { name: 'Remove picture' }).click();
+  await page.getByRole('button', { name: 'Take the picture away' }).click();
   await expect(page.getByRole('button', { name: 'Add a picture of Night sea' })).toBeVisible();
   await expect(page.locator('dialog')).toHaveCount(0);
   const [chooser] = await Promise.all([page.waitForEvent('filechooser'), page.keyboard.press('Control+o')]);
@@ -273,7 +273,7 @@ test('a picture is dropped on its fabric, or pasted where the keyboard is', asyn
   }, bytes);
   await page.dispatchEvent('.swatches li:nth-child(2)', 'dragenter', { dataTransfer: dropped });
   await page.dispatchEvent('.swatches li:nth-child(2)', 'drop', { dataTransfer: dropped });
-  await expect(page.getByRole('dialog', { name: 'Picture of “Harbour water”' })).toBeVisible();
+  await expect(page.getByRole('dialog', { name: 'Picture of ‘Harbour water’' })).toBeVisible();
   await expect(page.getByText('Let go to open the file')).toBeHidden();
   await page.getByRole('button', { name: 'Use picture' }).click();
   await fabricButton(page, 'Harbour water').click();
@@ -287,7 +287,7 @@ test('a picture is dropped on its fabric, or pasted where the keyboard is', asyn
       new ClipboardEvent('paste', { clipboardData: transfer, bubbles: true, cancelable: true }),
     );
   }, bytes);
-  await expect(page.getByRole('dialog', { name: 'Picture of “Foam”' })).toBeVisible();
+  await expect(page.getByRole('dialog', { name: 'Picture of ‘Foam’' })).toBeVisible();
 });
 
 test('the frame takes part of the picture, by keyboard and by pointer, and the colour follows', async ({

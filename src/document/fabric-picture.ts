@@ -68,7 +68,7 @@ export function checkRoom(
     : {
         ok: false,
         error:
-          'The pictures of all fabrics together would be too large for a file. Remove the picture of another fabric first.',
+          'The pictures of all fabrics together would be too large for a file. Take the picture of another fabric away first.',
       };
 }
 

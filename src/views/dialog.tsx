@@ -8,14 +8,14 @@ interface DialogProps {
   readonly children: ReactNode;
 }
 
-/** A sheet laid over the table. What is marked `data-first-focus` has the keyboard first. Esc, the cross and a press beside it close it; the keyboard goes back where it was. */
+/** A sheet laid over the table. What is marked `data-first-focus`, or else a choice it begins with, has the keyboard first. Esc, the cross and a press beside it close it; the keyboard goes back where it was. */
 export function Dialog({ title, className, onClose, children }: DialogProps) {
   const dialog = useRef<HTMLDialogElement>(null);
   const titleId = useId();
   useEffect(() => {
     const element = dialog.current!;
     if (!element.open) element.showModal();
-    element.querySelector<HTMLElement>('[data-first-focus]')?.focus();
+    element.querySelector<HTMLElement>('[data-first-focus], input[type="radio"]:checked')?.focus();
   }, []);
   return (
     <dialog

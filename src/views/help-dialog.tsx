@@ -43,15 +43,24 @@ export function HelpDialog({ onClose }: { readonly onClose: () => void }) {
             the sheet; beside a pen the hand may rest.
           </p>
         </section>
-        <section>
-          <h3>Read the check</h3>
-          <p>
-            Beside the drawing stands at every moment whether it can be sewn: on how many foundations, in
-            which order, and where they are joined. A1, A2, A3 are sewn in this order on foundation A. Red
-            stitched lines are joins; ringed crosses are the places where pins go. Press a finding to go to
-            its place.
-          </p>
-        </section>
+        <div className="help-column">
+          <section>
+            <h3>Read the check</h3>
+            <p>
+              Beside the drawing stands at every moment whether it can be sewn: on how many foundations, in
+              which order, and where they are joined. A1, A2, A3 are sewn in this order on foundation A. Red
+              stitched lines are joins; ringed crosses are the places where pins go. Press a finding to go to
+              its place.
+            </p>
+          </section>
+          <section>
+            <h3>Take care</h3>
+            <p>
+              Close the cutter’s blade after every cut and cut away from you. Take pins out before the needle
+              reaches them. Press dry, and unplug the iron when you leave it.
+            </p>
+          </section>
+        </div>
         <section>
           <h3>Print</h3>
           <p>
@@ -64,28 +73,19 @@ export function HelpDialog({ onClose }: { readonly onClose: () => void }) {
             Typed measurements of the 50 mm lines correct the printer.
           </p>
         </section>
-        <div className="help-column">
-          <section>
-            <h3>From a picture</h3>
-            <p>
-              A photo or scan can lie under the drawing: drop it on the board, paste it, or choose it in{' '}
-              <b>Aids</b>. Put its four handles on the corners of the block and it is straightened. It is
-              never printed.
-            </p>
-            <p>
-              A fabric can have a picture of its cloth, by <b>Add a picture</b> below its name: the print is
-              seen at its true size in the block, on the cover and on labels for piles. Foundations keep to
-              the fabric’s colour or hatching, which saves ink.
-            </p>
-          </section>
-          <section>
-            <h3>Take care</h3>
-            <p>
-              Close the cutter’s blade after every cut and cut away from you. Take pins out before the needle
-              reaches them. Press dry, and unplug the iron when you leave it.
-            </p>
-          </section>
-        </div>
+        <section>
+          <h3>From a picture</h3>
+          <p>
+            A photo or scan can lie under the drawing: drop it on the board, paste it, or choose it in{' '}
+            <b>Aids</b>. Put its four handles on the corners of the block and it is straightened. It is never
+            printed.
+          </p>
+          <p>
+            A fabric can have a picture of its cloth, by <b>Add a picture</b> below its name: the print is
+            seen at its true size in the block, on the cover and on labels for piles. Foundations keep to the
+            fabric’s colour or hatching, which saves ink.
+          </p>
+        </section>
       </div>
       <div className="help-keys">
         <div className="help-column">

@@ -43,6 +43,7 @@ export const SmallBlock = memo(function SmallBlock({
     pxPerIn: size / (inches ?? extent),
     scale: extent / (inches ?? extent),
   });
+  const edges = pieces.map(({ rings }) => path(rings)).join('');
   const x = (minX + maxX - extent) / 2 - line;
   const y = (minY + maxY - extent) / 2 - line;
   return (
@@ -57,16 +58,11 @@ export const SmallBlock = memo(function SmallBlock({
       {defs}
       <path d={path([outline])} fill="var(--sheet)" />
       {pieces.map(({ key, rings, fabric, bare }) => (
-        <path
-          key={key}
-          d={path(rings)}
-          fillRule="evenodd"
-          fill={fillOf(fabric) ?? bare}
-          stroke="var(--sheet-ink)"
-          strokeWidth={line * 0.7}
-          strokeLinejoin="round"
-        />
+        <path key={key} d={path(rings)} fillRule="evenodd" fill={fillOf(fabric) ?? bare} />
       ))}
+      {/* Pale beneath the ink: patches of one dark fabric stay apart. */}
+      <path d={edges} fill="none" stroke="var(--sheet)" strokeOpacity={0.5} strokeWidth={line * 1.7} />
+      <path d={edges} fill="none" stroke="var(--sheet-ink)" strokeWidth={line * 0.7} strokeLinejoin="round" />
       <path d={path([outline])} fill="none" stroke="var(--sheet-ink)" strokeWidth={line} />
     </svg>
   );

@@ -158,25 +158,25 @@ export const COMMANDS: readonly Command[] = [
   },
   {
     name: 'remove-block',
-    label: () => 'Remove the block',
+    label: () => 'Delete the block',
     keys: [],
     whileTyping: false,
     enabled: hasOpenBlock,
     run: () => {
       const { blockId } = session.getState();
-      if (blockId !== null) edit('Remove block', (before) => removeBlock(before, blockId));
+      if (blockId !== null) edit('Delete block', (before) => removeBlock(before, blockId));
     },
   },
   {
     name: 'delete-selection',
-    label: ({ selection }) => (selection.length === 1 ? 'Remove the cut' : 'Remove the cuts'),
+    label: ({ selection }) => (selection.length === 1 ? 'Delete the cut' : 'Delete the cuts'),
     keys: ['Delete', 'Backspace'],
     whileTyping: false,
     enabled: ({ place, selection }) => place === 'block' && selection.length > 0,
     run: () => {
       const { blockId, selection } = session.getState();
       if (blockId === null || selection.length === 0) return;
-      const label = selection.length === 1 ? 'Remove cut' : `Remove ${selection.length} cuts`;
+      const label = selection.length === 1 ? 'Delete cut' : `Delete ${selection.length} cuts`;
       edit(label, (before) => removeCuts(before, blockId, selection), { select: [] });
     },
   },

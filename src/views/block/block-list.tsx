@@ -174,24 +174,30 @@ const move = (block: Block, index: number): void =>
 
 const remove = (block: Block): void => {
   edit('Delete block', (project) => removeBlock(project, block.id));
-  say('done', `Deleted “${block.name}”. Undo brings it back.`);
+  say('done', `Deleted ‘${block.name}’. Undo brings it back.`);
 };
 
 function InNumbers({ block }: { readonly block: Block }) {
   const plan = useRestingPlan(block);
-  return <span className="soft">{plan === null ? 'being worked out' : inNumbers(plan)}</span>;
+  const [first, second] = plan === null ? ['being worked out'] : inNumbers(plan);
+  return (
+    <span className="soft">
+      {first} {second !== undefined && <span className="block-papers">{second}</span>}
+    </span>
+  );
 }
 
-/** `13 patches, 3 foundations`, or what stands in the way. */
-function inNumbers({ verdict, patches, sections }: PiecingPlan): string {
+/** `13 patches,` `3 foundations`, or what stands in the way: a short line breaks between the two. */
+function inNumbers({ verdict, patches, sections }: PiecingPlan): readonly [string, string?] {
+  const count = `${countOf(patches.length, 'patch', 'patches')},`;
   switch (verdict) {
     case 'broken':
-      return 'no usable outline';
+      return ['no usable outline'];
     case 'undivided':
-      return 'not divided yet';
+      return ['not divided yet'];
     case 'set-in-seams':
-      return `${countOf(patches.length, 'patch', 'patches')}, set-in seams`;
+      return [count, 'set-in seams'];
     default:
-      return `${countOf(patches.length, 'patch', 'patches')}, ${countOf(sections.length, 'foundation')}`;
+      return [count, countOf(sections.length, 'foundation')];
   }
 }

@@ -160,7 +160,7 @@ function AlikeNote({ fabrics }: { readonly fabrics: readonly Fabric[] }) {
     <p className="fabrics-alike">
       <Icon name="caution" size={16} />
       <span>
-        “{first.one.name}” and “{first.other.name}” can hardly be told apart
+        ‘{first.one.name}’ and ‘{first.other.name}’ can hardly be told apart
         {more > 0 && `, nor can ${more === 1 ? 'another pair' : `${more} other pairs`}`}.
       </span>
     </p>
@@ -198,11 +198,11 @@ function FabricDetails({ fabric, isNew }: { readonly fabric: Fabric; readonly is
         <button
           type="button"
           className="icon-button"
-          aria-label={`Remove ${fabric.name}`}
-          title={`Remove ${fabric.name}`}
+          aria-label={`Delete ${fabric.name}`}
+          title={`Delete ${fabric.name}`}
           onClick={() => {
-            edit('Remove fabric', (project) => removeFabric(project, fabric.id));
-            say('done', `Removed “${fabric.name}” and took it off its patches. Undo brings it back.`);
+            edit('Delete fabric', (project) => removeFabric(project, fabric.id));
+            say('done', `Deleted ‘${fabric.name}’ and took it off its patches. Undo brings it back.`);
           }}
         >
           <Icon name="delete" size={18} />

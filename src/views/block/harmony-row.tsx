@@ -16,7 +16,7 @@ function add(name: string, color: string): boolean {
     return false;
   }
   edit('Add fabric', (project) => addFabric(project, { name, color }));
-  say('done', `“${name}” is a fabric of the project now.`);
+  say('done', `‘${name}’ is a fabric of the project now.`);
   return true;
 }
 
@@ -38,10 +38,10 @@ export function HarmonyRow() {
   const harmonies = useMemo(() => (lead === null ? [] : harmoniesOf(lead, fabrics)), [lead, fabrics]);
   if (lead === null) return <p className="soft">Lay a fabric, and colours that go with it stand here.</p>;
   if (harmonies.length === 0)
-    return <p className="soft">All that goes with “{lead.name}” is in the project already.</p>;
+    return <p className="soft">All that goes with ‘{lead.name}’ is in the project already.</p>;
   return (
     <>
-      <p className="soft">With “{lead.name}”. A press adds a fabric.</p>
+      <p className="soft">With ‘{lead.name}’. A press adds a fabric.</p>
       <ul className="swatches harmony-row">
         {harmonies.map(({ kind, name, color }) => (
           <li key={kind}>

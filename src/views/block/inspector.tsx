@@ -15,7 +15,7 @@ import { formatLength, parseLength } from '../../geometry/length.ts';
 import type { Point } from '../../geometry/point.ts';
 import { edit } from '../../workspace/actions.ts';
 import { session } from '../../workspace/session.ts';
-import { NumberField } from './number-field.tsx';
+import { DIFFER, NumberField } from './number-field.tsx';
 
 /** What is chosen in exact numbers, each of which can be set as people write them. */
 
@@ -71,9 +71,6 @@ function AngleField({
     />
   );
 }
-
-/** What stands in a field for several things of which it is not the same. */
-const DIFFER = 'differ';
 
 /** The text that all of them share. */
 const shared = <Thing,>(things: readonly Thing[], text: (thing: Thing) => string): string => {

@@ -8,6 +8,9 @@ interface NumberFieldProps {
   readonly onSet: (text: string) => string | null;
 }
 
+/** What stands in a field for several things of which it is not the same. */
+export const DIFFER = 'differ';
+
 /** A number edited where it stands: Enter or leaving sets it, Esc brings the old one back. */
 export function NumberField({ label, text, onSet }: NumberFieldProps) {
   const id = useId();
@@ -35,7 +38,7 @@ export function NumberField({ label, text, onSet }: NumberFieldProps) {
       <label htmlFor={id}>{label}</label>
       <input
         id={id}
-        className="text-input"
+        className={typed === DIFFER ? 'text-input soft' : 'text-input'}
         value={typed}
         autoComplete="off"
         spellCheck={false}

@@ -130,17 +130,17 @@ function PictureForm({ fabric, file, project, block, onClose }: PictureFormProps
     const color = takesColour ? (average ?? undefined) : undefined;
     onClose();
     edit('Give fabric a picture', (before) => givePicture(before, fabric.id, picture, color));
-    say('done', `“${fabric.name}” is shown by its picture now.`);
+    say('done', `‘${fabric.name}’ is shown by its picture now.`);
   };
 
   const takeOff = (): void => {
     onClose();
-    edit('Remove picture', (before) => removePicture(before, fabric.id));
-    say('done', `“${fabric.name}” is shown by its colour again. Undo brings the picture back.`);
+    edit('Take the picture away', (before) => removePicture(before, fabric.id));
+    say('done', `‘${fabric.name}’ is shown by its colour again. Undo brings the picture back.`);
   };
 
   return (
-    <Dialog title={`Picture of “${fabric.name}”`} className="fabric-picture" onClose={onClose}>
+    <Dialog title={`Picture of ‘${fabric.name}’`} className="fabric-picture" onClose={onClose}>
       <form
         className="picture-form"
         onSubmit={save}
@@ -175,7 +175,7 @@ function PictureForm({ fabric, file, project, block, onClose }: PictureFormProps
             WebP file, drop it here, or paste it.
           </p>
         ) : (
-          <div className="picture-parts">
+          <div className="dialog-parts">
             <figure>
               <PictureFrame address={source.image.src} frame={frame} onFrame={setFrame} />
               <figcaption className="soft">
@@ -233,7 +233,7 @@ function PictureForm({ fabric, file, project, block, onClose }: PictureFormProps
           </button>
           {fabric.picture !== undefined && (
             <button type="button" className="button" onClick={takeOff}>
-              Remove picture
+              Take the picture away
             </button>
           )}
           <button type="button" className="button" onClick={onClose}>
@@ -279,7 +279,7 @@ function Laid({ fabric, picture, block, fabrics }: LaidProps) {
     return (
       <>
         <BlockPicture block={block} fabrics={shown} size={LAID_PX} />
-        <figcaption className="soft">In “{block.name}”</figcaption>
+        <figcaption className="soft">In ‘{block.name}’</figcaption>
       </>
     );
   const piece = { key: 0, rings: [TRY_SQUARE], fabric: fabric.id, bare: 'var(--sheet)' };

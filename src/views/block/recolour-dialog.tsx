@@ -58,12 +58,12 @@ function Recolour({ block, project, onClose }: RecolourProps) {
     edit(how === 'replace' ? 'Replace fabric' : 'Swap fabrics', (before) =>
       DO[how](before, one.id, other.id, blockId),
     );
-    const place = where === 'block' ? `in “${block.name}”` : 'in every block';
+    const place = where === 'block' ? `in ‘${block.name}’` : 'in every block';
     say(
       'done',
       how === 'replace'
-        ? `“${other.name}” lies where “${one.name}” lay ${place}. Undo brings it back.`
-        : `“${one.name}” and “${other.name}” changed places ${place}. Undo brings it back.`,
+        ? `‘${other.name}’ lies where ‘${one.name}’ lay ${place}. Undo brings it back.`
+        : `‘${one.name}’ and ‘${other.name}’ changed places ${place}. Undo brings it back.`,
     );
   };
 
@@ -146,8 +146,8 @@ function faultOf(before: Project, after: Project, { how, where, one, other }: Wi
   if (one === other) return 'Choose two different fabrics.';
   const place = where === 'block' ? 'in this block' : 'in any block';
   return how === 'replace'
-    ? `“${one.name}” does not lie ${place}.`
-    : `Neither “${one.name}” nor “${other.name}” lies ${place}.`;
+    ? `‘${one.name}’ does not lie ${place}.`
+    : `Neither ‘${one.name}’ nor ‘${other.name}’ lies ${place}.`;
 }
 
 interface FabricFieldProps {

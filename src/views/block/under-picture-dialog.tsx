@@ -78,7 +78,7 @@ function SquareUp({ block, picture, isNew, onClose }: SquareUpProps) {
 
   return (
     <Dialog title="Square the picture to the block" className="square-up" onClose={onClose}>
-      <div className="square-up-parts">
+      <div className="dialog-parts">
         <UnderPictureCorners
           address={picture.data}
           width={picture.width}
@@ -88,7 +88,7 @@ function SquareUp({ block, picture, isNew, onClose }: SquareUpProps) {
           isSound={isSound}
           onMove={move}
         />
-        <div className="square-up-side">
+        <div className="dialog-asked">
           <p>
             Put the four handles on the corners of the block in the picture. It is straightened so that they
             lie on the corners of ‘{block.name}’.

@@ -112,8 +112,8 @@ export function BringInDialog({ fileName, text, onClose }: BringInDialogProps) {
 
   return (
     <Dialog title={`Bring in ‘${fileName}’`} className="bring-in" onClose={onClose}>
-      <form className="bring-in-form" onSubmit={add}>
-        <div className="bring-in-seen">
+      <form className="dialog-parts" onSubmit={add}>
+        <div className="dialog-seen">
           {imported === null ? (
             <p className="bring-in-none" role="status">
               {made !== null && !made.ok ? made.error : read.ok ? '' : read.error}
@@ -131,7 +131,7 @@ export function BringInDialog({ fileName, text, onClose }: BringInDialogProps) {
             />
           )}
         </div>
-        <div className="bring-in-fields">
+        <div className="dialog-asked">
           <div className="length-field">
             <label htmlFor={nameId}>Name</label>
             <input
@@ -304,7 +304,7 @@ interface WordsProps {
 const LEFT_OUT_WORDS: Readonly<Record<LeftOutKind, (count: number) => string>> = {
   text: (n) => `${countOf(n, 'piece')} of text`,
   picture: (n) => `${countOf(n, 'picture')} inside it (nothing is fetched)`,
-  copy: (n) => `${countOf(n, 'copy', 'copies')} of other parts (“use”)`,
+  copy: (n) => `${countOf(n, 'copy', 'copies')} of other parts (‘use’)`,
   script: (n) => `${countOf(n, 'script')} (nothing is ever run)`,
   foreign: (n) => `${countOf(n, 'piece')} of another kind of document`,
   hidden: (n) => `${countOf(n, 'hidden shape')}`,

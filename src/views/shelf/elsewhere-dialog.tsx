@@ -62,7 +62,7 @@ export function ElsewhereDialog({ onClose }: { readonly onClose: () => void }) {
   };
 
   return (
-    <Dialog title={`Take “${block.name}” elsewhere`} className="elsewhere" onClose={onClose}>
+    <Dialog title={`Take ‘${block.name}’ elsewhere`} className="elsewhere" onClose={onClose}>
       <form className="elsewhere-form" onSubmit={save}>
         <Picture drawing={drawBlock(block, fabrics, kind, 6)} fabrics={fabrics} />
         <div className="elsewhere-fields">

@@ -53,6 +53,9 @@ const ORDERS: readonly (readonly [Order, string])[] = [
 
 const NO_FABRICS: readonly Fabric[] = [];
 
+/** What the shelf opens on: one among the first, so that it is in sight as chosen, and that straight seams sew. */
+const FIRST: Starter = SHELF.find(({ name }) => name === 'Basket weave') ?? SHELF[0]!;
+
 /** Traditional blocks to begin with: found, set, looked at, and added as one step. */
 export function ShelfDialog({ onClose }: { readonly onClose: () => void }) {
   const unit = useStore(session, (state) => state.project.unit);
@@ -62,9 +65,7 @@ export function ShelfDialog({ onClose }: { readonly onClose: () => void }) {
   const [patches, setPatches] = useState<Patches>('any');
   const [foundations, setFoundations] = useState<Foundations>('any');
   const [order, setOrder] = useState<Order>('name');
-  const [chosen, setChosen] = useState<Starter>(
-    SHELF.find(({ name }) => name === 'Sawtooth star') ?? SHELF[0]!,
-  );
+  const [chosen, setChosen] = useState<Starter>(FIRST);
   const [settings, setSettings] = useState<ReadonlyMap<Starter, Values>>(new Map());
   const [size, setSize] = useState(() => (unit === 'mm' ? '150 mm' : formatLength(6, unit)));
   const [isPainted, setPainted] = useState(true);
@@ -99,15 +100,15 @@ export function ShelfDialog({ onClose }: { readonly onClose: () => void }) {
     say(
       session.getState().blockId === blockId ? 'done' : 'trouble',
       session.getState().blockId === blockId
-        ? `Added “${name}”. Every line of it can be moved, as in a block of your own.`
-        : `“${name}” does not fit here: it would reach beyond what a block may, or the project is full.`,
+        ? `Added ‘${name}’. Every line of it can be moved, as in a block of your own.`
+        : `‘${name}’ does not fit here: it would reach beyond what a block may, or the project is full.`,
     );
   };
 
   return (
     <Dialog title="From the shelf" className="starter-dialog" onClose={onClose}>
-      <form className="starters" onSubmit={add}>
-        <div className="starters-found">
+      <form className="dialog-parts" onSubmit={add}>
+        <div className="dialog-seen">
           <div className="starters-search">
             <input
               type="search"
@@ -135,6 +136,12 @@ export function ShelfDialog({ onClose }: { readonly onClose: () => void }) {
           </div>
           <fieldset className="starters-grid">
             <legend className="only-heard">Blocks on the shelf</legend>
+            {found.length === 0 && (
+              <p className="starters-none">
+                Nothing on the shelf answers to that. Try a part of a name, or any number of patches and
+                foundations.
+              </p>
+            )}
             {found.map((one) => (
               <label
                 key={one.name}
@@ -151,12 +158,10 @@ export function ShelfDialog({ onClose }: { readonly onClose: () => void }) {
             ))}
           </fieldset>
           <p className="soft starters-count" role="status">
-            {found.length === 0
-              ? 'Nothing on the shelf answers to that.'
-              : `${countOf(found.length, 'block')} of ${SHELF.length}`}
+            {countOf(found.length, 'block')} of {SHELF.length}
           </p>
         </div>
-        <div className="starter-chosen">
+        <div className="dialog-asked">
           <Preview
             name={chosen.name}
             drawing={drawing}
