@@ -87,9 +87,17 @@ async function keepPicture(page: Page): Promise<() => Promise<boolean>> {
   return async () => {
     const now = await pixels();
     return page.evaluate(
-      ([before, after, most]) =>
-        before.length === after.length &&
-        before.every((canvas, k) => canvas.every((value, at) => Math.abs(value - after[k]![at]!) <= most)),
+      ([before, after, most]) => {
+        // What hardly covers the sheet hardly shows its colour.
+        const shown = (canvas: Uint8ClampedArray, at: number): number =>
+          at % 4 === 3 ? canvas[at]! : (canvas[at]! * canvas[at | 3]!) / 255;
+        return (
+          before.length === after.length &&
+          before.every((canvas, k) =>
+            canvas.every((_, at) => Math.abs(shown(canvas, at) - shown(after[k]!, at)) <= most),
+          )
+        );
+      },
       [kept, now, SAME_LEVELS] as const,
     );
   };

@@ -122,7 +122,7 @@ describe('commands', () => {
     runCommand('go-to-block');
     runCommand('delete-selection');
     expect(blockOf(now().project).cuts).toEqual([]);
-    expect(command('undo').label(now())).toBe('Undo remove 2 cuts');
+    expect(command('undo').label(now())).toBe('Undo delete 2 cuts');
     runCommand('undo');
     expect(now().project).toBe(harbour);
     expect(now().selection).toEqual(['c1', 'c2']);

@@ -12,16 +12,15 @@ const change = (before: number, after: number, one: string, many = `${one}s`): s
  */
 export function gainWords({ before, after }: Pick<Repair, 'before' | 'after'>): string {
   const parts: string[] = [];
-  if (before.setInCorners !== after.setInCorners) {
-    const papers = ({ foundations }: typeof before): string => counted(foundations, 'foundation');
-    const setIn = ({ setInCorners }: typeof before): string =>
-      setInCorners === 0 ? 'all straight' : counted(setInCorners, 'set-in corner');
-    parts.push(`${papers(before)}, ${setIn(before)} → ${papers(after)}, ${setIn(after)}`);
-  } else {
-    parts.push(change(before.foundations, after.foundations, 'foundation'));
-    if (before.troubles !== after.troubles)
-      parts.push(`${change(before.troubles, after.troubles, 'place')} in the way`);
-  }
+  if (before.setInCorners !== after.setInCorners)
+    parts.push(
+      after.setInCorners === 0
+        ? `${counted(before.setInCorners, 'set-in corner')} → all straight`
+        : change(before.setInCorners, after.setInCorners, 'set-in corner'),
+    );
+  else if (before.troubles !== after.troubles)
+    parts.push(`${change(before.troubles, after.troubles, 'place')} in the way`);
+  parts.push(change(before.foundations, after.foundations, 'foundation'));
   if (before.cautions !== after.cautions)
     parts.push(change(before.cautions, after.cautions, 'awkward place'));
   if (before.patches !== after.patches) parts.push(change(before.patches, after.patches, 'patch', 'patches'));
