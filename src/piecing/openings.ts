@@ -4,7 +4,7 @@ import { ringsOf } from './rings.ts';
 import { type SetInSplit, setInSplits } from './set-in.ts';
 
 /** A ring in a region, and the ways to open it that turn the fewest corners, as far as was looked. */
-export interface Ring {
+export interface OpenedRing {
   /** A cell of it. */
   readonly cell: number;
   /** Corners turned until it and all that is held inside it is open. */
@@ -15,13 +15,13 @@ export interface Ring {
 export interface Way {
   readonly split: SetInSplit;
   /** The rings that are left in its two units. */
-  readonly inLeft: readonly Ring[];
-  readonly inRight: readonly Ring[];
+  readonly inLeft: readonly OpenedRing[];
+  readonly inRight: readonly OpenedRing[];
 }
 
 export interface Openings {
-  /** The rings of a region. */
-  readonly ringsIn: (region: Region) => readonly Ring[];
+  /** Rings, opened. */
+  readonly into: (rings: readonly Region[]) => readonly OpenedRing[];
   /** Ways to open a region along a set-in seam, whether or not a straight one parts it. */
   readonly waysInto: (region: Region) => readonly Way[];
 }
@@ -38,18 +38,18 @@ const KEPT = [4, 2];
 const at = (numbers: readonly number[], depth: number): number => numbers[depth] ?? numbers.at(-1)!;
 
 /**
- * The rings of a region, opened. A search by promise, not by trial of all: each ring is opened along a seam with few
+ * Opens rings. A search by promise, not by trial of all: each ring is opened along a seam with few
  * corners that leaves few patches held in the two units, then those are; that no other plan turns fewer corners is not
  * promised.
  */
 export function openingsOf(pattern: Pattern): Openings {
-  const known = new Map<string, Ring>();
+  const known = new Map<string, OpenedRing>();
   return {
-    ringsIn: (region) => opened(ringsOf(pattern, region), 0),
+    into: (rings) => opened(rings, 0),
     waysInto: (region) => opened([region], 0)[0]!.ways,
   };
 
-  function opened(rings: readonly Region[], depth: number): Ring[] {
+  function opened(rings: readonly Region[], depth: number): OpenedRing[] {
     return rings.map((ring) => {
       const key = keyOf(ring);
       const made = known.get(key) ?? opening(ring, depth);
@@ -58,7 +58,7 @@ export function openingsOf(pattern: Pattern): Openings {
     });
   }
 
-  function opening(ring: Region, depth: number): Ring {
+  function opening(ring: Region, depth: number): OpenedRing {
     const seen = setInSplits(pattern, ring, at(SEEN, depth)).map((split) => {
       const left = ringsOf(pattern, split.left);
       const right = ringsOf(pattern, split.right);
@@ -84,9 +84,9 @@ export function openingsOf(pattern: Pattern): Openings {
 const cellsIn = (rings: readonly Region[]): number =>
   rings.reduce((sum, ring) => sum + cellsOf(ring).length, 0);
 
-export const cornersOf = (rings: readonly Ring[]): number =>
+export const cornersOf = (rings: readonly OpenedRing[]): number =>
   rings.reduce((sum, { corners }) => sum + corners, 0);
 
 /** The rings that lie in a unit: straight seams run through none of them. */
-export const ringsWithin = (rings: readonly Ring[], unit: Region): readonly Ring[] =>
+export const ringsWithin = (rings: readonly OpenedRing[], unit: Region): readonly OpenedRing[] =>
   rings.length === 0 ? rings : rings.filter(({ cell }) => unit[cell] === 1);

@@ -1,11 +1,12 @@
 import { type Binding, bindingOf, bindingUnder, forcedEdges, settledBy } from './binding.ts';
 import { isBlurred } from './blur.ts';
 import { type Clashes, clashesOf, crossedVertices } from './clashes.ts';
-import { cornersOf, openingsOf, type Ring, ringsWithin } from './openings.ts';
+import { cornersOf, type OpenedRing, openingsOf, ringsWithin } from './openings.ts';
 import { type Chord, chordLength, chordsOf, isUncrossed, type Parting, partAlong } from './partings.ts';
 import type { Pattern } from './pattern.ts';
 import { knotOf } from './peel.ts';
 import { keyOf, maskOf, type Region, wholeOf, without } from './region.ts';
+import { ringsOf } from './rings.ts';
 
 /** How a region is put together: one foundation, two units and the join between them, or a unit sewn on from. */
 export type Assembly =
@@ -76,12 +77,14 @@ interface Bound {
  * request also `1 + best(what is left after peeling)`; memoised on the set of cells, by branch and bound. Exact in
  * all but the length while the budget lasts; after that each region takes its most promising parting. Among equals
  * the one with the shorter joins is preferred, without looking through all of them. `budget` counts regions looked into.
+ * `clashes` and `held`, the rings of the whole, may be given where they are known.
  */
 export function cheapestAssembly(
   pattern: Pattern,
   budget: number,
   wish: Wish = {},
   clashes: Clashes = clashesOf(pattern),
+  held: readonly Region[] = ringsOf(pattern, wholeOf(pattern)),
 ): SearchResult {
   const memo = new Map<string, Solved>();
   const bounds = new Map<string, Bound>();
@@ -91,7 +94,7 @@ export function cheapestAssembly(
 
   const whole = wholeOf(pattern);
   const openings = openingsOf(pattern);
-  const rings = openings.ringsIn(whole);
+  const rings = openings.into(held);
   const { cost, assembly } = solve(whole, rings);
   return {
     cost,
@@ -102,11 +105,11 @@ export function cheapestAssembly(
     clashes,
   };
 
-  function boundOf(region: Region, key: string, rings: readonly Ring[]): Bound {
+  function boundOf(region: Region, key: string, rings: readonly OpenedRing[]): Bound {
     return bounds.get(key) ?? rememberBound(region, key, bindingOf(pattern, clashes, region), rings);
   }
 
-  function rememberBound(region: Region, key: string, binding: Binding, rings: readonly Ring[]): Bound {
+  function rememberBound(region: Region, key: string, binding: Binding, rings: readonly OpenedRing[]): Bound {
     const peels = binding.joins === 0 && knotOf(pattern, region).length === 1;
     const refused = peels ? joinsInside(pattern, region) : 0;
     const joins = peels ? 0 : Math.max(1, binding.joins);
@@ -116,12 +119,12 @@ export function cheapestAssembly(
     return bound;
   }
 
-  function leastOf(region: Region, rings: readonly Ring[]): Cost {
+  function leastOf(region: Region, rings: readonly OpenedRing[]): Cost {
     const key = keyOf(region);
     return memo.get(key)?.cost ?? boundOf(region, key, ringsWithin(rings, region)).cost;
   }
 
-  function solve(region: Region, rings: readonly Ring[]): Solved {
+  function solve(region: Region, rings: readonly OpenedRing[]): Solved {
     const key = keyOf(region);
     const known = memo.get(key);
     if (known) return known;
@@ -168,7 +171,7 @@ export function cheapestAssembly(
    * clashes on its way where the joins are fewest, neither refused nor disliked. What bounds its two units is then
    * known as well. Null where there is none, as where such lines hold each other up.
    */
-  function partingThatKeeps(region: Region, binding: Binding, rings: readonly Ring[]): Parting | null {
+  function partingThatKeeps(region: Region, binding: Binding, rings: readonly OpenedRing[]): Parting | null {
     if (!binding.isReached || binding.joins === 0) return null;
     const chords = chordsOf(pattern, region)
       .map((chord) => ({ chord, settled: settledBy(pattern, clashes, binding.passing, chord) }))
@@ -199,7 +202,7 @@ export function cheapestAssembly(
   function choicesOf(
     region: Region,
     binding: Binding,
-    rings: readonly Ring[],
+    rings: readonly OpenedRing[],
   ): { parting: Parting; own: Cost; least: Cost }[] {
     const chords = chordsOf(pattern, region);
     const choice = (chord: Chord, parting: Parting) => {
@@ -225,7 +228,7 @@ export function cheapestAssembly(
       .sort((a, b) => compare(a.least, b.least));
   }
 
-  function solveSewnOn(region: Region, rings: readonly Ring[]): Solved | null {
+  function solveSewnOn(region: Region, rings: readonly OpenedRing[]): Solved | null {
     const base = maskOf(pattern, knotOf(pattern, region));
     const added = without(region, base);
     // A pinned join must part two foundations; whether it does here only the rest of the plan could tell.

@@ -82,7 +82,8 @@ function bentSeams(pattern: Pattern, region: Region): number[][] {
   const { straight } = pattern;
   const { face, next, origin, vertices } = pattern.division;
   const isInner = (h: number): boolean => {
-    const [a, b] = [face[h]!, face[h ^ 1]!];
+    const a = face[h]!;
+    const b = face[h ^ 1]!;
     return a >= 0 && b >= 0 && region[a] === 1 && region[b] === 1;
   };
   const sides = sidesOf(pattern, region);

@@ -48,7 +48,8 @@ export function tryChange(block: Block, options: PieceOptions, before: Tally, mu
   }
   const graver: PieceOptions = { ...options, severities: withoutNotes(options.severities) };
   if (!mayBeBetter(leastFound({ block, pattern, options: graver }))) return null;
-  if (ringsOf(pattern, wholeOf(pattern), 1).length > 0) {
+  const rings = ringsOf(pattern, wholeOf(pattern));
+  if (rings.length > 0) {
     // A ring is opened by a set-in join, between two foundations at least, and is a finding itself.
     const { troubles, cautions } = least;
     const severity = options.severities?.[ringOfPatches.code] ?? ringOfPatches.severity;
@@ -58,7 +59,7 @@ export function tryChange(block: Block, options: PieceOptions, before: Tally, mu
     };
     if (!mayBeBetter({ setInCorners: 1, foundations: 2, ...told })) return null;
   }
-  const found = cheapestAssembly(pattern, TRIAL_BUDGET, wishFor(choice, pattern), clashes);
+  const found = cheapestAssembly(pattern, TRIAL_BUDGET, wishFor(choice, pattern), clashes, rings);
   if (!mayBeBetter({ setInCorners: found.cost[0], foundations: found.cost[3] })) return null;
   const plan = planFrom(block, prepared, found, graver);
   const after = standingOf(plan);
