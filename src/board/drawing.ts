@@ -18,7 +18,6 @@ import {
   labelFigures,
   lineFigure,
   outlineFigure,
-  sectionFigures,
 } from './draw/block.ts';
 import type { Figure } from './draw/figures.ts';
 import { drawFinding } from './draw/finding.ts';
@@ -26,6 +25,7 @@ import { drawLens } from './draw/lens.ts';
 import { drawChosen, drawCrosshair, drawMarks } from './draw/marks.ts';
 import type { Pen } from './draw/pen.ts';
 import { drawProposal } from './draw/proposal.ts';
+import { sectionFigures } from './draw/sections.ts';
 import { drawGrid, drawSheet } from './draw/sheet.ts';
 import {
   drawUnderPicture,

@@ -1,14 +1,12 @@
 import type { Block, Cut, Fabric } from '../../document/project.ts';
 import type { Point, Ring, Segment } from '../../geometry/point.ts';
-import { boxOf, contains, distance, distanceToSegment } from '../../geometry/ring.ts';
+import { distance } from '../../geometry/ring.ts';
 import type { Finding, Join, Patch, PiecingPlan, RegistrationPoint } from '../../piecing/plan.ts';
 import { patternOf } from '../../workspace/fabric-pictures.ts';
 import { type Camera, toScreen } from '../camera.ts';
-import { crossing, edgesOf } from '../nearness.ts';
 import { inkOn } from './contrast.ts';
 import { boxAbout, boxesAlong, type Figure } from './figures.ts';
-import { INKS, threadOf } from './inks.ts';
-import { insetRing } from './inset.ts';
+import { INKS } from './inks.ts';
 import { labelSpot, sizeToFit } from './label-spot.ts';
 import { dot, FONT, type Pen, strokeLine, strokeLines, strokePath, trace } from './pen.ts';
 import { Spots } from './spots.ts';
@@ -101,117 +99,6 @@ export function drawOutlineLine(pen: Pen, outline: Ring, sound: boolean): void {
     true,
   );
 }
-
-/** How far inside its edge a section's stitches run, CSS pixels. */
-const BASTING_PX = 6.5;
-
-/** In a section narrower than this on the screen the stitches would be in the way of its ids. CSS pixels. */
-const NARROWEST_BASTED_PX = 56;
-
-/**
- * A row of basting stitches inside the edge of each section, in its own colour and rhythm, paler on dark fabric: a
- * figure each.
- */
-export function* sectionFigures(
-  camera: Camera,
-  plan: PiecingPlan,
-  fabrics: ReadonlyMap<string, Fabric>,
-): Generator<Figure> {
-  if (plan.sections.length < 2) return;
-  const patches = new Map(plan.patches.map((patch) => [patch.id, patch]));
-  const groundOf = (patch: Patch): Ground => {
-    const fabric = patch.fabric === null ? undefined : fabrics.get(patch.fabric);
-    if (fabric?.picture !== undefined) return 'print';
-    return fabric !== undefined && inkOn(fabric.color) === INKS.sheet ? 'dark' : 'light';
-  };
-  for (const [index, { outline, order, holes, startsFrom }] of plan.sections.entries()) {
-    const { minX, minY, maxX, maxY } = boxOf(outline);
-    if (Math.min(maxX - minX, maxY - minY) * camera.scale < NARROWEST_BASTED_PX) continue;
-    const own = order.map((id) => patches.get(id)!);
-    const grounds = own.map(groundOf);
-    // All on one ground are clipped to the section itself; a unit it starts from is no part of it.
-    const isPlain =
-      grounds.every((ground) => ground === grounds[0]) && holes.length === 0 && startsFrom.length === 0;
-    yield {
-      get key() {
-        return isPlain
-          ? `stitches ${index} ${grounds[0]} ${outline}`
-          : `stitches ${index} ${outline} ${own.map(({ polygon, holes }, k) => `${grounds[k]} ${polygon} ${holes}`)}`;
-      },
-      boxes: () => {
-        const stitches = insetRing(outline, BASTING_PX / camera.scale);
-        return boxesAlong(
-          stitches.map((point) => toScreen(camera, point)),
-          STITCH_REACH_PX,
-          true,
-        );
-      },
-      draw: (pen) => drawStitches(pen, index, outline, isPlain ? null : own, grounds),
-    };
-  }
-}
-
-type Ground = 'light' | 'dark' | 'print';
-
-/** Further than this neither a stitch nor its band goes from its line. */
-const STITCH_REACH_PX = 4;
-
-/** `patches`: what the stitches lie on and are clipped to, of each ground in turn; null: the whole outline, of the first. */
-function drawStitches(
-  pen: Pen,
-  index: number,
-  outline: Ring,
-  patches: readonly Patch[] | null,
-  grounds: readonly Ground[],
-): void {
-  const { ctx, camera } = pen;
-  ctx.lineCap = 'butt';
-  ctx.lineJoin = 'miter';
-  const { color, pale, dash } = threadOf(index);
-  const stitches = insetRing(outline, BASTING_PX / camera.scale);
-  const stroke = (ground: Ground): void => {
-    // A print may be light and dark in turn: its stitches lie on a band of their own.
-    const halo = ground === 'print' ? { halo: INKS.printHalo } : {};
-    strokeLine(pen, stitches, { color: ground === 'dark' ? pale : color, width: 2, dash, ...halo }, true);
-  };
-  if (patches === null && keepsWithin(outline, stitches, STITCH_ROOM_PX / camera.scale)) {
-    stroke(grounds[0]!);
-    return;
-  }
-  // All patches of one lightness are one clip: a clip for each patch would cost most of a frame.
-  for (const ground of new Set(grounds)) {
-    ctx.save();
-    ctx.beginPath();
-    if (patches === null) trace(pen, outline, true);
-    else for (const [k, patch] of patches.entries()) if (grounds[k] === ground) tracePatch(pen, patch);
-    ctx.clip('evenodd');
-    stroke(ground);
-    ctx.restore();
-  }
-}
-
-/** A line that keeps so far from its outline needs no clip, CSS pixels: half the width of a stitch and a hair. */
-const STITCH_ROOM_PX = 1.5;
-
-/** Whether a line inside an outline keeps so far from it that it need not be clipped, which would cost more than the line. */
-function keepsWithin(outline: Ring, line: Ring, room: number): boolean {
-  if (!contains(outline, line[0]!)) return false;
-  const edges = edgesOf(outline);
-  return edgesOf(line).every((stretch) => edges.every((edge) => areApart(stretch, edge, room)));
-}
-
-/** Whether two stretches are farther than this from each other. */
-const areApart = ([a, b]: Segment, [c, d]: Segment, by: number): boolean =>
-  areApartAlong(a[0], b[0], c[0], d[0], by) ||
-  areApartAlong(a[1], b[1], c[1], d[1], by) ||
-  (crossing([a, b], [c, d]) === null &&
-    distanceToSegment(a, c, d) > by &&
-    distanceToSegment(b, c, d) > by &&
-    distanceToSegment(c, a, b) > by &&
-    distanceToSegment(d, a, b) > by);
-
-const areApartAlong = (a: number, b: number, c: number, d: number, by: number): boolean =>
-  Math.min(a, b) > Math.max(c, d) + by || Math.min(c, d) > Math.max(a, b) + by;
 
 const JOIN = { color: INKS.madder, width: 3, dash: [9, 5], halo: INKS.sheet } as const;
 
