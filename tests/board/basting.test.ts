@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { reachNear, rowsInside } from '../../src/board/draw/basting.ts';
+import { reachNear, rowsInside, wallFrom } from '../../src/board/draw/basting.ts';
 import { edgesOf } from '../../src/board/nearness.ts';
 import type { Point, Ring, Segment } from '../../src/geometry/point.ts';
 import { contains, distanceToSegment } from '../../src/geometry/ring.ts';
@@ -129,7 +129,7 @@ describe('where a line comes near a wall', () => {
       const [from, wall, near] = [spot(), [spot(), spot()] as const, rng.between(0.1, 1)];
       const angle = rng.between(0, 2 * Math.PI);
       const u: Point = [Math.cos(angle), Math.sin(angle)];
-      const reach = reachNear(from, u, wall, near);
+      const reach = reachNear(from, u, wallFrom(...wall), near);
       for (let t = -6; t < 6; t += 0.05) {
         const away = distanceToSegment([from[0] + t * u[0], from[1] + t * u[1]], ...wall);
         if (Math.abs(away - near) < 1e-6) continue;

@@ -1,10 +1,16 @@
 import type { Point, Ring, Segment } from '../../geometry/point.ts';
-import { edgesOf } from '../nearness.ts';
 
 /** Rows of stitches inside an outline. All in the outline's own unit. */
 
 /** From where to where on a line, as lengths along it. */
 type Reach = readonly [from: number, to: number];
+
+/** An edge of an outline: its beginning, the way it goes, of a length of 1, and how long it is. */
+export interface Wall {
+  readonly at: Point;
+  readonly way: Point;
+  readonly length: number;
+}
 
 /** A row goes no farther round an inner corner than this many times its distance from the edge. */
 const FARTHEST = 3;
@@ -21,83 +27,75 @@ const HAIR = 1e-3;
  * is positive.
  */
 export function rowsInside(outline: Ring, by: number): readonly Segment[] {
-  const edges = edgesOf(cornersOf(outline));
-  return edges.flatMap((edge, k) => {
-    const [[x, y]] = edge;
-    const [ux, uy] = directionOf(edge);
-    const beside: Point = [x - uy * by, y + ux * by];
-    let free: readonly Reach[] = [
-      [
-        -beyond(edges[(k + edges.length - 1) % edges.length]!, edge, by),
-        lengthOf(edge) + beyond(edge, edges[(k + 1) % edges.length]!, by),
-      ],
-    ];
-    for (const [other, wall] of edges.entries()) {
-      if (other === k) continue;
-      const taken = reachNear(beside, [ux, uy], wall, by * (1 - HAIR));
+  const walls = wallsOf(outline);
+  return walls.flatMap((wall, k) => {
+    const { at, way, length } = wall;
+    const start: Point = [at[0] - way[1] * by, at[1] + way[0] * by];
+    const before = walls[(k + walls.length - 1) % walls.length]!;
+    const after = walls[(k + 1) % walls.length]!;
+    let free: readonly Reach[] = [[-beyond(before, wall, by), length + beyond(wall, after, by)]];
+    for (const other of walls) {
+      const taken = other === wall ? null : reachNear(start, way, other, by * (1 - HAIR));
       if (taken !== null) free = free.flatMap((reach) => without(reach, taken));
     }
-    return free.map(
-      ([from, to]): Segment => [
-        [beside[0] + from * ux, beside[1] + from * uy],
-        [beside[0] + to * ux, beside[1] + to * uy],
-      ],
-    );
+    return free.map(([from, to]): Segment => [spotOn(start, way, from), spotOn(start, way, to)]);
   });
 }
 
-/** An outline's corners without the spots on its straight edges. */
-const cornersOf = (outline: Ring): Ring =>
-  outline.filter((corner, k) => {
-    const into = directionOf([outline[(k + outline.length - 1) % outline.length]!, corner]);
-    const out = directionOf([corner, outline[(k + 1) % outline.length]!]);
+const spotOn = ([x, y]: Point, [dx, dy]: Point, far: number): Point => [x + far * dx, y + far * dy];
+
+export function wallFrom([ax, ay]: Point, [bx, by]: Point): Wall {
+  const length = Math.hypot(bx - ax, by - ay);
+  return { at: [ax, ay], way: length === 0 ? [0, 0] : [(bx - ax) / length, (by - ay) / length], length };
+}
+
+/** The edges of an outline, those that make one line as one. */
+function wallsOf(outline: Ring): readonly Wall[] {
+  const edges = outline.map((corner, k) => wallFrom(corner, outline[(k + 1) % outline.length]!));
+  const corners = outline.filter((_, k) => {
+    const [into, out] = [edges[(k + edges.length - 1) % edges.length]!.way, edges[k]!.way];
     return Math.abs(turnOf(into, out)) > STRAIGHT || dot(into, out) < 0;
   });
-
-const lengthOf = ([[ax, ay], [bx, by]]: Segment): number => Math.hypot(bx - ax, by - ay);
-
-function directionOf(edge: Segment): Point {
-  const [[ax, ay], [bx, by]] = edge;
-  const length = lengthOf(edge) || 1;
-  return [(bx - ax) / length, (by - ay) / length];
+  return corners.length === outline.length
+    ? edges
+    : corners.map((corner, k) => wallFrom(corner, corners[(k + 1) % corners.length]!));
 }
 
 const dot = ([ax, ay]: Point, [bx, by]: Point): number => ax * bx + ay * by;
 
-/** The sine of the turn from one direction to another, more than 0 at an outline's outer corners. */
+/** The sine of the turn from one way to another, more than 0 at an outline's outer corners. */
 const turnOf = ([ax, ay]: Point, [bx, by]: Point): number => ax * by - ay * bx;
 
 /** How far rows run on past an inner corner to meet each other. */
-function beyond(before: Segment, after: Segment, by: number): number {
-  const [into, out] = [directionOf(before), directionOf(after)];
-  const sine = -turnOf(into, out);
+function beyond(into: Wall, out: Wall, by: number): number {
+  const sine = -turnOf(into.way, out.way);
   // The tangent of half the turn.
-  return sine <= 0 ? 0 : by * Math.min(FARTHEST, sine / Math.max(1 + dot(into, out), 1e-9));
+  return sine <= 0 ? 0 : by * Math.min(FARTHEST, sine / Math.max(1 + dot(into.way, out.way), 1e-9));
 }
 
 /** What lies outside `taken`. */
-const without = ([from, to]: Reach, taken: Reach): readonly Reach[] =>
-  (
-    [
-      [from, Math.min(to, taken[0])],
-      [Math.max(from, taken[1]), to],
-    ] as const
-  ).filter(([start, end]) => end > start);
+function without(reach: Reach, taken: Reach): readonly Reach[] {
+  const [from, to] = reach;
+  if (taken[0] >= to || taken[1] <= from) return [reach];
+  const left: Reach[] = [];
+  if (taken[0] > from) left.push([from, taken[0]]);
+  if (taken[1] < to) left.push([taken[1], to]);
+  return left;
+}
 
-/** Where a line comes nearer to a wall than `near`; null where nowhere. `u` has a length of 1. */
-export function reachNear(from: Point, u: Point, wall: Segment, near: number): Reach | null {
-  const w = directionOf(wall);
-  const [gx, gy] = [from[0] - wall[0][0], from[1] - wall[0][1]];
-  const beside = between(turnOf(w, [gx, gy]), turnOf(w, u), -near, near);
-  const alongside = between(dot(w, [gx, gy]), dot(w, u), 0, lengthOf(wall));
-  const reaches = [
-    beside !== null && alongside !== null ? common(beside, alongside) : null,
-    ...wall.map((end) => reachAbout(from, u, end, near)),
-  ].filter((reach) => reach !== null);
-  // All places near a wall make one convex area.
-  return reaches.length === 0
-    ? null
-    : [Math.min(...reaches.map(([start]) => start)), Math.max(...reaches.map(([, end]) => end))];
+/** Where a line comes nearer to a wall than `near`; null where nowhere. `way` has a length of 1. */
+export function reachNear(from: Point, way: Point, wall: Wall, near: number): Reach | null {
+  const [gx, gy] = [from[0] - wall.at[0], from[1] - wall.at[1]];
+  const across = [turnOf(wall.way, [gx, gy]), turnOf(wall.way, way)] as const;
+  const along = [dot(wall.way, [gx, gy]), dot(wall.way, way)] as const;
+  // All places near a wall make one convex area: a strip beside it, and round about its ends.
+  return span(
+    span(
+      reachAbout(gx, gy, way, near),
+      reachAbout(gx - wall.length * wall.way[0], gy - wall.length * wall.way[1], way, near),
+    ),
+    common(between(...across, -near, near), between(...along, 0, wall.length)),
+  );
 }
 
 /** Where `at + t · slope` lies between two values. */
@@ -108,16 +106,19 @@ function between(at: number, slope: number, low: number, high: number): Reach | 
   return a < b ? [a, b] : [b, a];
 }
 
-const common = (a: Reach, b: Reach): Reach | null => {
-  const reach: Reach = [Math.max(a[0], b[0]), Math.min(a[1], b[1])];
-  return reach[0] < reach[1] ? reach : null;
-};
+function common(a: Reach | null, b: Reach | null): Reach | null {
+  if (a === null || b === null) return null;
+  const [from, to] = [Math.max(a[0], b[0]), Math.min(a[1], b[1])];
+  return from < to ? [from, to] : null;
+}
 
-function reachAbout(from: Point, u: Point, spot: Point, near: number): Reach | null {
-  const [gx, gy] = [spot[0] - from[0], spot[1] - from[1]];
-  const middle = dot(u, [gx, gy]);
-  const half2 = near * near - turnOf(u, [gx, gy]) ** 2;
-  if (half2 <= 0) return null;
-  const half = Math.sqrt(half2);
+const span = (a: Reach | null, b: Reach | null): Reach | null =>
+  a === null || b === null ? (a ?? b) : [Math.min(a[0], b[0]), Math.max(a[1], b[1])];
+
+/** Where a line comes nearer to a spot than `near`; it begins at `gx`, `gy` from the spot. */
+function reachAbout(gx: number, gy: number, way: Point, near: number): Reach | null {
+  const across = way[0] * gy - way[1] * gx;
+  if (across * across >= near * near) return null;
+  const [middle, half] = [-dot(way, [gx, gy]), Math.sqrt(near * near - across * across)];
   return [middle - half, middle + half];
 }

@@ -1,8 +1,9 @@
 import { innerSpot } from '../../geometry/inner-spot.ts';
-import type { Point, Ring } from '../../geometry/point.ts';
+import type { Point } from '../../geometry/point.ts';
 import { distanceToSegment } from '../../geometry/ring.ts';
 import type { Patch } from '../../piecing/plan.ts';
 import { edgesOf } from '../nearness.ts';
+import { Lately } from './lately.ts';
 
 /** Where a patch's id stands, and the room around it. Inches. */
 export interface LabelSpot {
@@ -11,56 +12,15 @@ export interface LabelSpot {
   readonly room: number;
 }
 
-type Shape = Pick<Patch, 'polygon' | 'holes'>;
-
-const spots = new WeakMap<Ring, LabelSpot>();
-
-/**
- * The spots of shapes seen lately, by a number made of their corners: a plan that comes from elsewhere brings new
- * rings for the same patches, and while a cut is dragged all but a few stay as they are.
- */
-let lately = new Map<number, { readonly shape: Shape; readonly spot: LabelSpot }>();
-let before = lately;
-
-/** So many shapes are remembered, and as many from before them. */
-const MOST_SHAPES = 4000;
+const spots = new Lately(([polygon, ...holes]): LabelSpot => {
+  const at = innerSpot({ polygon: polygon!, holes });
+  const edges = [polygon!, ...holes].flatMap(edgesOf);
+  return { at, room: Math.min(...edges.map((edge) => distanceToSegment(at, ...edge))) };
+});
 
 /** The inmost spot of a patch, found once for each shape. */
-export function labelSpot(patch: Patch): LabelSpot {
-  const known = spots.get(patch.polygon);
-  if (known !== undefined) return known;
-  const key = keyOf(patch);
-  const seen = lately.get(key) ?? before.get(key);
-  const spot = seen !== undefined && isSameShape(seen.shape, patch) ? seen.spot : foundSpot(patch);
-  if (lately.size >= MOST_SHAPES) {
-    before = lately;
-    lately = new Map();
-  }
-  lately.set(key, { shape: { polygon: patch.polygon, holes: patch.holes }, spot });
-  spots.set(patch.polygon, spot);
-  return spot;
-}
-
-const ringsOf = ({ polygon, holes }: Shape): readonly Ring[] => [polygon, ...holes];
-
-function keyOf(shape: Shape): number {
-  let key = 0;
-  for (const ring of ringsOf(shape)) for (const [x, y] of ring) key = (key * 31 + x * 7919 + y) % 1e9;
-  return key;
-}
-
-const isSameShape = (a: Shape, b: Shape): boolean =>
-  a.holes.length === b.holes.length &&
-  ringsOf(a).every((ring, k) => isSameRing(ring, k === 0 ? b.polygon : b.holes[k - 1]!));
-
-const isSameRing = (a: Ring, b: Ring): boolean =>
-  a.length === b.length && a.every(([x, y], k) => x === b[k]![0] && y === b[k]![1]);
-
-function foundSpot(patch: Shape): LabelSpot {
-  const at = innerSpot(patch);
-  const edges = ringsOf(patch).flatMap(edgesOf);
-  return { at, room: Math.min(...edges.map((edge) => distanceToSegment(at, ...edge))) };
-}
+export const labelSpot = ({ polygon, holes }: Pick<Patch, 'polygon' | 'holes'>): LabelSpot =>
+  spots.of([polygon, ...holes]);
 
 /** Type sizes in CSS pixels. */
 const LARGEST = 16;

@@ -9,6 +9,7 @@ import { rowsInside } from './basting.ts';
 import { inkOn } from './contrast.ts';
 import { boxesAlong, type Figure } from './figures.ts';
 import { INKS, threadOf } from './inks.ts';
+import { Lately } from './lately.ts';
 import { type Pen, strokePath, trace } from './pen.ts';
 
 /** How far inside its edge a section's stitches run, CSS pixels. */
@@ -57,13 +58,22 @@ export function* sectionFigures(
     // A unit that a section starts from is no part of it.
     const isPlain =
       grounds.every((ground) => ground === first) && holes.length === 0 && startsFrom.length === 0;
-    for (const row of rowsInside(outline, BASTING_PX / camera.scale)) {
+    for (const row of rowsAt(camera).of([outline])) {
       const stretches = isPlain ? [{ from: 0, to: 1, ground: first }] : stretchesOn(row, own, grounds);
       const lengthPx = distance(...row) * camera.scale;
       const seen = stretches.filter(({ from, to }) => (to - from) * lengthPx >= SHORTEST_PX);
       if (seen.length > 0) yield rowFigure(camera, index, row, seen);
     }
   }
+}
+
+let rows = { scale: 0, inside: new Lately<readonly Segment[]>(() => []) };
+
+/** The rows of outlines at the camera's scale. */
+function rowsAt({ scale }: Camera): Lately<readonly Segment[]> {
+  if (rows.scale !== scale)
+    rows = { scale, inside: new Lately(([outline]) => rowsInside(outline!, BASTING_PX / scale)) };
+  return rows.inside;
 }
 
 /** Which fabrics a row runs over; where it leaves them all it lies on none. */
