@@ -33,38 +33,44 @@ const SCENES = SHEERS.map(
 const isSame = (before: readonly unknown[] | undefined, now: readonly unknown[]): boolean =>
   before?.length === now.length && now.every((part, k) => part === before[k]);
 
-/** How a canvas was drawn last. */
-interface Drawn {
+/** What a canvas is to show, and how far it does. */
+interface Showing {
   readonly parts: readonly unknown[];
   readonly whole: readonly unknown[];
-  /** Null where it was drawn whole without a look at its figures. */
+  /** Null where it is drawn whole without a look at its figures. */
   readonly figures: Canvasful | null;
   /** Squares that still show what was there before, those that have waited longest first. */
-  readonly owed: readonly number[];
+  readonly owed: readonly number[] | 'all';
 }
-
-const NOTHING_OWED: readonly number[] = [];
 
 /** The squares of a canvas end on whole pixels, so that none shows an edge. */
 const hasWholeTiles = (): boolean => Number.isInteger(TILE_PX * globalThis.devicePixelRatio);
 
-/** Draws a canvas anew, where it can only in the squares in which something has changed. */
-function redraw({ inFigures }: Sheer, layer: Konva.Layer, parts: readonly unknown[], last?: Drawn): Drawn {
+/** What a canvas is to show now; where it can be, it is painted only in the squares in which something has changed. */
+function lookAt({ parts: partsNow, inFigures }: Sheer, layer: Konva.Layer, last?: Showing): Showing {
+  const parts = partsNow();
+  if (last !== undefined && isSame(last.parts, parts)) return last;
   const whole = inFigures?.whole() ?? [];
-  const pen = penOn(layer.getContext());
-  const isStill = last !== undefined && isSame(last.parts, parts);
   const figures =
     last === undefined || inFigures === undefined || !isSame(last.whole, whole) || !hasWholeTiles()
       ? null
-      : isStill
-        ? last.figures
-        : figuresNow(inFigures.figures(pen), last.figures);
-  if (last === undefined || inFigures === undefined || figures === null) {
+      : figuresNow(inFigures.figures(penOn(layer.getContext())), last.figures);
+  if (last === undefined || figures === null || last.owed === 'all')
+    return { parts, whole, figures: null, owed: 'all' };
+  const owed = new Set([...last.owed, ...figures.changedSince(last.figures)]);
+  return { parts, whole, figures, owed: [...owed] };
+}
+
+/** Paints what is owed, or as much of it as one frame has time for. */
+function paintOn(sheer: Sheer, layer: Konva.Layer, showing: Showing): Showing {
+  const { figures, owed } = showing;
+  if (owed.length === 0) return showing;
+  if (owed === 'all' || figures === null || sheer.inFigures === undefined) {
     layer.drawScene();
-    return { parts, whole, figures: null, owed: NOTHING_OWED };
+    return { ...showing, owed: [] };
   }
-  const owed = isStill ? last.owed : new Set([...last.owed, ...figures.changedSince(last.figures)]);
-  return { parts, whole, figures, owed: figures.paintIn(pen, owed, inFigures.paint, inFigures.mostAtOnce) };
+  const { paint, mostAtOnce } = sheer.inFigures;
+  return { ...showing, owed: figures.paintIn(penOn(layer.getContext()), owed, paint, mostAtOnce) };
 }
 
 const figuresNow = (figures: readonly Figure[] | null, before: Canvasful | null): Canvasful | null =>
@@ -98,21 +104,30 @@ export function DrawingBoard({ name, describedBy }: DrawingBoardProps) {
   useEffect(followSession, []);
 
   useEffect(() => {
-    const drawn: Drawn[] = [];
-    const paint = (): void => {
+    const shown: Showing[] = [];
+    const look = (): void => {
       for (const [k, sheer] of SHEERS.entries()) {
-        const parts = sheer.parts();
         const layer = layers.current[k];
-        const last = drawn[k];
-        if (!layer || (last?.owed.length === 0 && isSame(last.parts, parts))) continue;
-        const now = redraw(sheer, layer, parts, last);
-        drawn[k] = now;
-        if (now.owed.length > 0) paintSoon();
+        if (layer) shown[k] = lookAt(sheer, layer, shown[k]);
+      }
+    };
+    const paint = (): void => {
+      look();
+      for (const [k, sheer] of SHEERS.entries()) {
+        const layer = layers.current[k];
+        if (!layer) continue;
+        shown[k] = paintOn(sheer, layer, shown[k]!);
+        if (shown[k].owed.length > 0) paintSoon();
       }
     };
     const paintSoon = (): void => paintInFrame(paint);
     const paintAll = (): void => {
-      drawn.length = 0;
+      shown.length = 0;
+      paintSoon();
+    };
+    // A plan that has come between two frames is looked at there, not in the frame that a move waits for.
+    const takeUp = (): void => {
+      look();
       paintSoon();
     };
     // Where an inch is on the screen, for whoever points at the board from outside, such as a journey's mouse.
@@ -125,7 +140,7 @@ export function DrawingBoard({ name, describedBy }: DrawingBoardProps) {
     // Type drawn before its font has come would stay in the wrong one.
     void document.fonts.load("600 16px 'Source Sans 3 Variable'").then(paintAll, paintAll);
     const stopSession = session.subscribe(paintSoon);
-    const stopLandings = landings.subscribe(paintSoon);
+    const stopLandings = landings.subscribe(takeUp);
     const stopProposals = proposals.subscribe(paintSoon);
     const stopPictures = pictures.subscribe(paintSoon);
     const stopSquared = squaredPictures.subscribe(paintSoon);

@@ -16,7 +16,7 @@ interface NewestFirstOptions<Order, Made> extends Maker<Order, Made> {
 }
 
 export interface NewestFirst<Order> {
-  /** Wants an order made. Of those that wait under one key only the newest is kept. */
+  /** Wants an order made, soon. Of those that wait under one key only the newest is kept. */
   readonly want: (key: string, order: Order) => void;
   /** Nothing is wanted under the key any more. */
   readonly forget: (key: string) => void;
@@ -30,6 +30,7 @@ export interface NewestFirst<Order> {
 export function newestFirst<Order, Made>(options: NewestFirstOptions<Order, Made>): NewestFirst<Order> {
   const waiting = new Map<string, Order>();
   let running: { key: string; order: Order; isNewest: boolean; begun: number } | null = null;
+  let isToBegin = false;
   let patience: ReturnType<typeof setTimeout> | undefined;
 
   function begin(): void {
@@ -53,6 +54,16 @@ export function newestFirst<Order, Made>(options: NewestFirstOptions<Order, Made
         begin();
       },
     );
+  }
+
+  /** Whoever wants something is in the midst of a frame, and to hand an order over takes its time. */
+  function beginSoon(): void {
+    if (isToBegin) return;
+    isToBegin = true;
+    setTimeout(() => {
+      isToBegin = false;
+      begin();
+    }, 0);
   }
 
   function end(): void {
@@ -87,7 +98,7 @@ export function newestFirst<Order, Made>(options: NewestFirstOptions<Order, Made
       if (waiting.get(key) === order) return;
       waiting.set(key, order);
       if (running?.key === key) overtake();
-      begin();
+      beginSoon();
     },
     forget(key) {
       waiting.delete(key);

@@ -37,6 +37,12 @@ afterEach(() => {
   vi.useRealTimers();
 });
 
+/** Wants an order made, and lets what else there is to do at this moment be done. */
+function want(key: string, wanted: Order): void {
+  queue.want(key, wanted);
+  vi.advanceTimersByTime(0);
+}
+
 const names = (): string[] => begun.map((one) => one.order.name);
 
 /** Lets promises that have settled be heard. */
@@ -46,7 +52,7 @@ const settle = async (): Promise<void> => {
 
 describe('orders made newest first', () => {
   it('makes one at a time, and of those that wait only the newest', async () => {
-    for (const name of ['1', '2', '3', '4']) queue.want('open', order(name));
+    for (const name of ['1', '2', '3', '4']) want('open', order(name));
     expect(names()).toEqual(['1']);
     begun[0]!.finish('plan');
     await settle();
@@ -58,13 +64,27 @@ describe('orders made newest first', () => {
     expect(queue.isWaiting('open')).toBe(false);
   });
 
+  it('begins when all else that is done at this moment is done, with the newest by then', () => {
+    queue.want('open', order('1'));
+    queue.want('open', order('2'));
+    expect(names()).toEqual([]);
+    expect(queue.isWaiting('open')).toBe(true);
+    vi.advanceTimersByTime(0);
+    expect(names()).toEqual(['2']);
+    queue.want('other', order('3'));
+    queue.forget('other');
+    begun[0]!.finish('plan');
+    vi.advanceTimersByTime(0);
+    expect(names()).toEqual(['2']);
+  });
+
   it('asks once for what is asked for twice', async () => {
     const one = order('1');
-    queue.want('open', one);
-    queue.want('open', one);
+    want('open', one);
+    want('open', one);
     const two = order('2');
-    queue.want('open', two);
-    queue.want('open', two);
+    want('open', two);
+    want('open', two);
     begun[0]!.finish('plan');
     await settle();
     begun[1]!.finish('plan');
@@ -75,9 +95,9 @@ describe('orders made newest first', () => {
 
   it('comes back to what runs when that is wanted again', async () => {
     const one = order('1');
-    queue.want('open', one);
-    queue.want('open', order('2'));
-    queue.want('open', one);
+    want('open', one);
+    want('open', order('2'));
+    want('open', one);
     begun[0]!.finish('plan');
     await settle();
     expect(told).toEqual(['open 1 plan']);
@@ -87,10 +107,10 @@ describe('orders made newest first', () => {
   });
 
   it('takes the open block before the others, those in the order they came', async () => {
-    queue.want('a', order('a1'));
-    queue.want('b', order('b1'));
-    queue.want('c', order('c1'));
-    queue.want('open', order('o1'));
+    want('a', order('a1'));
+    want('b', order('b1'));
+    want('c', order('c1'));
+    want('open', order('o1'));
     for (let k = 0; k < 4; k++) {
       begun[k]!.finish('plan');
       await settle();
@@ -99,12 +119,12 @@ describe('orders made newest first', () => {
   });
 
   it('gives what a newer one has overtaken the rest of its time, then begins the newer', async () => {
-    queue.want('open', order('slow'));
+    want('open', order('slow'));
     vi.advanceTimersByTime(900);
-    queue.want('open', order('new'));
+    want('open', order('new'));
     vi.advanceTimersByTime(99);
     expect([abandoned, names()]).toEqual([0, ['slow']]);
-    queue.want('open', order('newest'));
+    want('open', order('newest'));
     vi.advanceTimersByTime(1);
     expect([abandoned, names()]).toEqual([1, ['slow', 'newest']]);
     // What was abandoned may still settle; nobody hears of it.
@@ -115,8 +135,8 @@ describe('orders made newest first', () => {
   });
 
   it('never abandons what nothing has overtaken, however long it takes', async () => {
-    queue.want('open', order('slow'));
-    queue.want('other', order('1'));
+    want('open', order('slow'));
+    want('other', order('1'));
     vi.advanceTimersByTime(60_000);
     expect(abandoned).toBe(0);
     begun[0]!.finish('plan');
@@ -125,8 +145,8 @@ describe('orders made newest first', () => {
   });
 
   it('drops what is forgotten, and tells that a result comes too late', async () => {
-    queue.want('open', order('1'));
-    queue.want('open', order('2'));
+    want('open', order('1'));
+    want('open', order('2'));
     queue.forget('open');
     begun[0]!.finish('plan');
     await settle();
@@ -135,15 +155,15 @@ describe('orders made newest first', () => {
   });
 
   it('tells of a failure where nothing newer is wanted, and goes on', async () => {
-    queue.want('open', order('1'));
-    queue.want('open', order('2'));
+    want('open', order('1'));
+    want('open', order('2'));
     begun[0]!.fail();
     await settle();
     expect(told).toEqual([]);
     begun[1]!.fail();
     await settle();
     expect(told).toEqual(['open 2 failed']);
-    queue.want('open', order('3'));
+    want('open', order('3'));
     expect(names()).toEqual(['1', '2', '3']);
   });
 });

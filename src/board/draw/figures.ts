@@ -54,6 +54,7 @@ export class Canvasful {
   readonly #figures: ReadonlyMap<unknown, Figure>;
   /** The squares that figures stand on, by their keys. */
   readonly #tiles: Map<unknown, readonly number[]>;
+  #standing: ReadonlyMap<number, readonly number[]> = new Map();
 
   /** `before`: what lay on the same canvas through the same camera. */
   constructor(view: ViewSize, figures: Iterable<Figure>, before: Canvasful | null = null) {
@@ -84,18 +85,17 @@ export class Canvasful {
    */
   paintIn(
     pen: Pen,
-    owed: Iterable<number>,
+    owed: readonly number[],
     paint: (pen: Pen, figures: readonly Figure[]) => void,
     most = Number.POSITIVE_INFINITY,
   ): readonly number[] {
-    const left = [...owed];
     const { ctx } = pen;
     const figures = [...this.#figures.values()];
-    const standing = this.#standingOn(new Set(left));
+    const standing = this.#standingOn(owed);
     const tiles = new Set<number>();
     const inThem = new Set<number>();
-    while (left.length > tiles.size && inThem.size < most) {
-      const tile = left[tiles.size]!;
+    while (owed.length > tiles.size && inThem.size < most) {
+      const tile = owed[tiles.size]!;
       tiles.add(tile);
       for (const index of standing.get(tile) ?? []) inThem.add(index);
     }
@@ -119,22 +119,20 @@ export class Canvasful {
       );
       ctx.restore();
     }
-    return left.slice(tiles.size);
+    return owed.slice(tiles.size);
   }
 
   /** Which figures stand on each of some squares, by their places from the lowest up. */
-  #standingOn(tiles: ReadonlySet<number>): ReadonlyMap<number, readonly number[]> {
-    const standing = new Map<number, number[]>();
+  #standingOn(tiles: readonly number[]): ReadonlyMap<number, readonly number[]> {
+    // Squares that are painted some at a time are all asked for at first.
+    if (tiles.every((tile) => this.#standing.has(tile))) return this.#standing;
+    const standing = new Map(tiles.map((tile): [number, number[]] => [tile, []]));
     let index = 0;
     for (const [key, figure] of this.#figures) {
-      for (const tile of this.#tilesOf(key, figure)) {
-        if (!tiles.has(tile)) continue;
-        const there = standing.get(tile);
-        if (there === undefined) standing.set(tile, [index]);
-        else there.push(index);
-      }
+      for (const tile of this.#tilesOf(key, figure)) standing.get(tile)?.push(index);
       index++;
     }
+    this.#standing = standing;
     return standing;
   }
 
