@@ -1,7 +1,7 @@
 import { CellIndex } from './cell-index.ts';
 import { LATTICE_STEPS_PER_IN, STRAIGHT_IN, snap, TOUCH_IN } from './lattice.ts';
 import type { Point, Ring, Segment } from './point.ts';
-import { boxOf, signedArea } from './ring.ts';
+import { boxOf, lengthOf, signedArea } from './ring.ts';
 
 /**
  * - `not-a-number`, `too-short`: no line at all (`too-short`: both ends at one spot).
@@ -79,7 +79,7 @@ export function nodeLines(outline: Ring, lines: readonly Segment[]): Net | 'too-
     ay[i] = snap(a[1]);
     bx[i] = snap(b[0]);
     by[i] = snap(b[1]);
-    if (Math.hypot(bx[i]! - ax[i]!, by[i]! - ay[i]!) <= TOUCH_IN)
+    if (lengthOf(bx[i]! - ax[i]!, by[i]! - ay[i]!) <= TOUCH_IN)
       strays.push({ kind: 'too-short', line: k, other: null, at: [ax[i]!, ay[i]!] });
     else live[i] = 1;
   }

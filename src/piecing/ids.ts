@@ -7,9 +7,19 @@ export function letters(index: number): string {
 
 /** Order of patch ids: A1, A2 … A10, B1 … Z9, AA1. */
 export function compareIds(a: string, b: string): number {
-  const [, letterA = '', numberA = '0'] = /^([A-Z]*)(\d*)$/.exec(a) ?? [];
-  const [, letterB = '', numberB = '0'] = /^([A-Z]*)(\d*)$/.exec(b) ?? [];
-  if (letterA.length !== letterB.length) return letterA.length - letterB.length;
-  if (letterA !== letterB) return letterA < letterB ? -1 : 1;
-  return Number(numberA) - Number(numberB);
+  const lettersA = lettersIn(a);
+  const lettersB = lettersIn(b);
+  if (lettersA !== lettersB) return lettersA - lettersB;
+  for (let k = 0; k < lettersA; k++) {
+    const apart = a.charCodeAt(k) - b.charCodeAt(k);
+    if (apart !== 0) return apart;
+  }
+  return Number(a.slice(lettersA)) - Number(b.slice(lettersB));
+}
+
+/** How many letters an id begins with; figures follow. */
+function lettersIn(id: string): number {
+  let count = 0;
+  while (count < id.length && id.charCodeAt(count) > 57) count++;
+  return count;
 }

@@ -1,5 +1,6 @@
 import type { Division } from '../geometry/division.ts';
 import { loopFrom, OUTSIDE } from '../geometry/division.ts';
+import { lengthOf } from '../geometry/ring.ts';
 import type { CutRole } from './block.ts';
 
 /**
@@ -90,7 +91,7 @@ function linesOf(division: Division, straight: Int32Array): StraightLine[] {
       return [b[0] - a[0], b[1] - a[1]];
     };
     const longest = edges.reduce((best, e) =>
-      Math.hypot(...vector(e)) > Math.hypot(...vector(best)) ? e : best,
+      lengthOf(...vector(e)) > lengthOf(...vector(best)) ? e : best,
     );
     let [dx, dy] = vector(longest);
     if (dx < 0 || (dx === 0 && dy < 0)) [dx, dy] = [-dx, -dy];

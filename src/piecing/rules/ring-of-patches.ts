@@ -63,18 +63,20 @@ function middleOf(stretches: readonly Segment[]): Point {
 function starOf(pattern: Pattern, ring: Region): Segment[] {
   const { division, straight } = pattern;
   const { face, next, origin, vertices } = division;
+  const isSeen = new Uint8Array(vertices.length);
   for (let h = 0; h < face.length; h++) {
+    if (isSeen[origin[h]!]) continue;
+    isSeen[origin[h]!] = 1;
     const around: number[] = [];
     let k = h;
-    let isInside = true;
-    do {
+    while (face[k]! >= 0 && ring[face[k]!] === 1) {
       around.push(k);
-      if (face[k]! < 0 || ring[face[k]!] !== 1) isInside = false;
       k = next[k ^ 1]!;
-    } while (k !== h);
-    const lines = new Set(around.map((e) => straight[e >> 1]!));
-    if (isInside && around.length >= 3 && lines.size === around.length)
+      if (k !== h) continue;
+      const lines = new Set(around.map((e) => straight[e >> 1]!));
+      if (around.length < 3 || lines.size < around.length) break;
       return around.map((e) => [vertices[origin[e]!]!, vertices[origin[e ^ 1]!]!]);
+    }
   }
   return [];
 }
