@@ -28,6 +28,7 @@ export function assemble(
 ): Assembled {
   const sections: { letter: string; region: Region; base?: Region; startsFrom: readonly string[] }[] = [];
   const joins: Join[] = [];
+  const loads = loadsOf(pattern);
   walk(assembly);
 
   const idOf: string[] = [];
@@ -83,7 +84,7 @@ export function assemble(
       sections.push({ letter, region: node.region, base: node.base.region, startsFrom });
       return [...startsFrom, letter];
     }
-    const isTurned = liesBefore(pattern, node.right.region, node.left.region);
+    const isTurned = liesBefore(pattern, loads, node.right.region, node.left.region);
     const [first, second] = isTurned ? [node.right, node.left] : [node.left, node.right];
     const left = walk(first);
     const right = walk(second);
@@ -105,30 +106,43 @@ function headed(a: Point, b: Point): Segment {
  * Of two units beside each other, does `a` come first? The upper one where the seam lies nearer to level, the left one
  * where it stands nearer to upright, so that letters run as one reads.
  */
-function liesBefore(pattern: Pattern, a: Region, b: Region): boolean {
+function liesBefore(pattern: Pattern, loads: readonly Load[], a: Region, b: Region): boolean {
   const [first, last] = seamEnds(pattern, a, b);
-  const p = middleOf(pattern, a);
-  const q = middleOf(pattern, b);
+  const p = middleOf(loads, a);
+  const q = middleOf(loads, b);
   const isLevel = Math.abs(last[0] - first[0]) >= Math.abs(last[1] - first[1]);
   return isLevel ? p[1] < q[1] : p[0] < q[0];
 }
 
-function middleOf(pattern: Pattern, region: Region): Point {
+/** A cell's area, and the middle of its corners times that. */
+interface Load {
+  readonly area: number;
+  readonly x: number;
+  readonly y: number;
+}
+
+const loadsOf = ({ division }: Pattern): readonly Load[] =>
+  division.faces.map(({ edge }) => {
+    const ring = ringOf(division, edge);
+    const area = signedArea(ring);
+    let x = 0;
+    let y = 0;
+    for (const p of ring) {
+      x += p[0];
+      y += p[1];
+    }
+    return { area, x: (area * x) / ring.length, y: (area * y) / ring.length };
+  });
+
+function middleOf(loads: readonly Load[], region: Region): Point {
   let x = 0;
   let y = 0;
   let total = 0;
   for (const c of cellsOf(region)) {
-    const ring = ringOf(pattern.division, pattern.division.faces[c]!.edge);
-    const weight = signedArea(ring);
-    let cx = 0;
-    let cy = 0;
-    for (const p of ring) {
-      cx += p[0];
-      cy += p[1];
-    }
-    x += (weight * cx) / ring.length;
-    y += (weight * cy) / ring.length;
-    total += weight;
+    const load = loads[c]!;
+    x += load.x;
+    y += load.y;
+    total += load.area;
   }
   return [x / total, y / total];
 }

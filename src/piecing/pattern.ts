@@ -1,6 +1,6 @@
 import type { Division } from '../geometry/division.ts';
 import { loopFrom, OUTSIDE } from '../geometry/division.ts';
-import { lengthOf } from '../geometry/ring.ts';
+import { distance } from '../geometry/ring.ts';
 import type { CutRole } from './block.ts';
 
 /**
@@ -90,9 +90,8 @@ function linesOf(division: Division, straight: Int32Array): StraightLine[] {
       const b = vertices[origin[2 * e + 1]!]!;
       return [b[0] - a[0], b[1] - a[1]];
     };
-    const longest = edges.reduce((best, e) =>
-      lengthOf(...vector(e)) > lengthOf(...vector(best)) ? e : best,
-    );
+    const length = (e: number): number => distance(vertices[origin[2 * e]!]!, vertices[origin[2 * e + 1]!]!);
+    const longest = edges.reduce((best, e) => (length(e) > length(best) ? e : best));
     let [dx, dy] = vector(longest);
     if (dx < 0 || (dx === 0 && dy < 0)) [dx, dy] = [-dx, -dy];
     const along = (v: number): number => vertices[v]![0] * dx + vertices[v]![1] * dy;
@@ -108,10 +107,12 @@ function linesOf(division: Division, straight: Int32Array): StraightLine[] {
     return { group, runs };
   });
   // By where they start, not by when they were drawn: the same drawing has the same plan however it came about.
-  const place = ({ runs }: StraightLine, end: 0 | 1) =>
-    vertices[end === 0 ? origin[runs[0]![0]!]! : origin[runs.at(-1)!.at(-1)! ^ 1]!]!;
-  return lines.sort((a, b) => {
-    const [p, q, u, v] = [place(a, 0), place(b, 0), place(a, 1), place(b, 1)];
-    return p[1] - q[1] || p[0] - q[0] || u[1] - v[1] || u[0] - v[0];
-  });
+  return lines
+    .map((line) => ({
+      line,
+      from: vertices[origin[line.runs[0]![0]!]!]!,
+      to: vertices[origin[line.runs.at(-1)!.at(-1)! ^ 1]!]!,
+    }))
+    .sort((a, b) => a.from[1] - b.from[1] || a.from[0] - b.from[0] || a.to[1] - b.to[1] || a.to[0] - b.to[0])
+    .map(({ line }) => line);
 }
