@@ -180,10 +180,27 @@ export function ringOf(division: Division, start: number): Ring {
   return ring;
 }
 
-/** Does the vertex a half-edge starts from stand only in the middle of one line, parting nothing? */
-export function isPassedThrough({ next, previous, line }: Division, h: number): boolean {
+/**
+ * Does the vertex a half-edge starts from stand only in the middle of one line, parting nothing? Where a line bends to
+ * what it touches, what lies between may have its third corner there, and keeps it.
+ */
+export const isPassedThrough = (division: Division, h: number): boolean =>
+  isMidLine(division, h) && hasCorners(division, h) && hasCorners(division, h ^ 1);
+
+function isMidLine({ next, previous, line }: Division, h: number): boolean {
   const before = previous[h]!;
   return line[before >> 1] === line[h >> 1] && next[h ^ 1] === (before ^ 1);
+}
+
+/** Are there three corners round a loop besides the vertices that lines only pass through? */
+function hasCorners(division: Division, start: number): boolean {
+  let corners = 0;
+  let h = start;
+  do {
+    if (!isMidLine(division, h) && ++corners === 3) return true;
+    h = division.next[h]!;
+  } while (h !== start);
+  return false;
 }
 
 /** All half-edges of a loop, from the one given. */

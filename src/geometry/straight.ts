@@ -14,6 +14,7 @@ export function straightGroups(division: Division): Int32Array {
   const { origin, line, next, vertices } = division;
   const group = new Int32Array(line.length).fill(-1);
   const ends = new Map<number, [Point, Point]>();
+  const spots = new Map<number, Point[]>();
   for (let e = 0; e < line.length; e++) {
     const l = line[e]!;
     if (l < 0) continue;
@@ -21,6 +22,9 @@ export function straightGroups(division: Division): Int32Array {
     const b = vertices[origin[2 * e + 1]!]!;
     const known = ends.get(l);
     ends.set(l, known ? farthestPair([...known, a, b]) : [a, b]);
+    const before = spots.get(l);
+    if (before) before.push(a, b);
+    else spots.set(l, [a, b]);
   }
 
   // Pairs of lines, one going on where the other stops or beside it: both leave a vertex in opposite directions.
@@ -44,8 +48,7 @@ export function straightGroups(division: Division): Int32Array {
     while (parent.has(root)) root = parent.get(root)!;
     return root;
   };
-  const members = new Map<number, Point[]>();
-  for (const [l, pair] of ends) members.set(l, [...pair]);
+  const members = new Map([...ends].map(([l, pair]) => [l, { ends: [...pair], spots: spots.get(l)! }]));
   const length = (l: number): number => distance(...ends.get(l)!);
   const byLength = [...pairs.values()].sort(
     ([a, b], [c, d]) => length(c) + length(d) - length(a) - length(b) || a - c || b - d,
@@ -54,11 +57,14 @@ export function straightGroups(division: Division): Int32Array {
     const p = find(l);
     const q = find(m);
     if (p === q) continue;
-    const together = [...members.get(p)!, ...members.get(q)!];
+    const [ofP, ofQ] = [members.get(p)!, members.get(q)!];
+    const together = [...ofP.ends, ...ofQ.ends];
     const [a, b] = farthestPair(together);
-    if (together.some((point) => distanceToSegment(point, a, b) > STRAIGHT_IN)) continue;
+    // A line bends to what it touches: it may be farther off there than at its ends.
+    const isOff = (spot: Point): boolean => distanceToSegment(spot, a, b) > STRAIGHT_IN;
+    if (ofP.spots.some(isOff) || ofQ.spots.some(isOff)) continue;
     parent.set(q, p);
-    members.set(p, together);
+    members.set(p, { ends: together, spots: [...ofP.spots, ...ofQ.spots] });
   }
   for (let e = 0; e < line.length; e++) if (line[e]! >= 0) group[e] = find(line[e]!);
   return group;

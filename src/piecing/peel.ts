@@ -38,7 +38,8 @@ export function contactOf(pattern: Pattern, region: Region, c: number): Contact 
     const line = straight[loop[begin]! >> 1]!;
     for (let k = begin; touches(face[loop[k % n]! ^ 1]!, region, c); k++) {
       const h = loop[k % n]!;
-      if (straight[h >> 1] !== line || (found.length > 0 && foldsBack(pattern, found.at(-1)!, h)))
+      if (straight[h >> 1] !== line) return BENT;
+      if (found.length > 0 && (foldsBack(pattern, found.at(-1)!, h) || foldsBack(pattern, found[0]!, h)))
         return BENT;
       found.push(h);
     }
@@ -53,10 +54,9 @@ const touches = (beyond: number, region: Region, c: number): boolean =>
 /** A sliver may have one straight line on both its long sides; round its tip the line turns back on itself. */
 function foldsBack(pattern: Pattern, h: number, k: number): boolean {
   const { origin, vertices } = pattern.division;
-  const a = vertices[origin[h]!]!;
-  const b = vertices[origin[k]!]!;
-  const c = vertices[origin[k ^ 1]!]!;
-  return (b[0] - a[0]) * (c[0] - b[0]) + (b[1] - a[1]) * (c[1] - b[1]) < 0;
+  const [a, b] = [vertices[origin[h]!]!, vertices[origin[h ^ 1]!]!];
+  const [c, d] = [vertices[origin[k]!]!, vertices[origin[k ^ 1]!]!];
+  return (b[0] - a[0]) * (d[0] - c[0]) + (b[1] - a[1]) * (d[1] - c[1]) < 0;
 }
 
 /** May cell `c` come off last: does it touch the rest along one straight stretch, and does the rest hold together? */
