@@ -18,7 +18,7 @@ export const TOUCH_IN = 0.05 / MM_PER_IN;
 
 /**
  * Two cuts count as one straight line when they stay within this over their common length: 0.1 mm (about the
- * width of a printed line), in inches. Used where lines are told apart (`lines.ts`) and in the plan's own check.
+ * width of a printed line), in inches. Used where lines are told apart (`straight.ts`) and in the plan's own check.
  */
 export const STRAIGHT_IN = 0.1 / MM_PER_IN;
 

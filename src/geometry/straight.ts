@@ -1,7 +1,7 @@
 import type { Division } from './division.ts';
 import { STRAIGHT_IN } from './lattice.ts';
 import type { Point } from './point.ts';
-import { distance, distanceToSegment } from './ring.ts';
+import { distance, distanceToSegment, farthestPair } from './ring.ts';
 
 /**
  * Which lines of a division count as one straight line: those that run on from each other at a vertex and stay
@@ -68,18 +68,4 @@ export function straightGroups(division: Division): Int32Array {
   }
   for (let e = 0; e < line.length; e++) if (line[e]! >= 0) group[e] = find(line[e]!);
   return group;
-}
-
-function farthestPair(points: readonly Point[]): [Point, Point] {
-  let best: [Point, Point] = [points[0]!, points[0]!];
-  let most = -1;
-  for (let i = 0; i < points.length; i++)
-    for (let j = i + 1; j < points.length; j++) {
-      const apart = distance(points[i]!, points[j]!);
-      if (apart > most) {
-        most = apart;
-        best = [points[i]!, points[j]!];
-      }
-    }
-  return best;
 }
