@@ -27,8 +27,12 @@ export interface ShownPlan {
 /** So many cuts are pieced while the pointer moves, without a look at the clock. */
 const QUICK_CUTS = 40;
 
-/** A block that lately took no longer than this is pieced while the pointer moves, ms; a small one is drawn sooner. */
-const quickMs = ({ cuts }: Block): number => (cuts.length <= 2 * QUICK_CUTS ? 10 : 7);
+/** A block of up to twice so many is a small one. */
+const SMALL_CUTS = 2 * QUICK_CUTS;
+
+/** One that lately took no longer than this is pieced while the pointer moves, ms; a small one is drawn sooner. */
+const QUICK_SMALL_MS = 10;
+const QUICK_MS = 7;
 
 /** A plan that a newer drawing has overtaken may take this long, ms. */
 const PATIENCE_MS = 1200;
@@ -84,9 +88,9 @@ function keepPlan(block: Block, plan: PiecingPlan): void {
   );
 }
 
-/** The last plan of each block, by its id, and what making it took. */
+/** The last plan of each block, by its id, and what making the last two took, the later first. */
 const lastOf = new Map<string, PlannedBlock>();
-const msOf = new Map<string, number>();
+const msOf = new Map<string, readonly [number, number]>();
 
 /** Counts the plans that have come for each block, so that whoever shows one can watch for the next. */
 export const landings = createStore<{ readonly of: ReadonlyMap<string, number> }>(() => ({ of: new Map() }));
@@ -138,17 +142,22 @@ function lastPlan(block: Block): PlannedBlock | null {
   return block.cuts.some((cut) => cuts.has(cut)) ? last : null;
 }
 
-/**
- * A drawing that was slow a moment ago may be again a hair further on, as where a moving line closes a ring; and one
- * long pause for tidying up says little: what is remembered lies halfway between the last and those before.
- */
 function noteTime(blockId: string, ms: number): void {
-  msOf.set(blockId, (ms + (msOf.get(blockId) ?? ms)) / 2);
+  msOf.set(blockId, [ms, msOf.get(blockId)?.[0] ?? ms]);
 }
 
+/**
+ * Is a block pieced in less time than its drawing can wait? One that was slow a moment ago may be again a hair further
+ * on, as where a moving line closes a ring; but one long pause, for tidying up or for code that runs the first time,
+ * says nothing of a small one.
+ */
 function isQuick(block: Block): boolean {
-  const ms = msOf.get(block.id);
-  return ms === undefined ? block.cuts.length <= QUICK_CUTS : ms <= quickMs(block);
+  const { length } = block.cuts;
+  const lately = msOf.get(block.id);
+  if (lately === undefined) return length <= QUICK_CUTS;
+  return length <= SMALL_CUTS
+    ? Math.min(...lately) <= QUICK_SMALL_MS
+    : (lately[0] + lately[1]) / 2 <= QUICK_MS;
 }
 
 /**

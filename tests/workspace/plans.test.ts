@@ -1,11 +1,11 @@
-import { beforeEach, describe, expect, it } from 'vitest';
+import { afterEach, beforeEach, describe, expect, it, vi } from 'vitest';
 import type { Block, Project } from '../../src/document/project.ts';
 import { EMPTY_PROJECT } from '../../src/document/project.ts';
-import { planOf } from '../../src/workspace/plans.ts';
+import { planOf, shownPlan } from '../../src/workspace/plans.ts';
 import { freshSession, session } from '../../src/workspace/session.ts';
 
-const block = (at: number): Block => ({
-  id: 'pier',
+const block = (at: number, id = 'pier'): Block => ({
+  id,
   name: 'Pier',
   outline: [
     [0, 0],
@@ -32,5 +32,32 @@ describe('plans that are remembered', () => {
       planOf(drawn);
     }
     expect(planOf(recorded)).toBe(plan);
+  });
+});
+
+describe('where plans are made', () => {
+  beforeEach(() => {
+    vi.useFakeTimers({ toFake: ['setTimeout', 'clearTimeout'] });
+    session.setState(freshSession(EMPTY_PROJECT), true);
+  });
+  afterEach(() => {
+    vi.restoreAllMocks();
+    vi.useRealTimers();
+  });
+
+  /** Has a new state of a block pieced at once, as if that took so long. */
+  const pieceIn = (ms: number, drawn: Block): void => {
+    vi.spyOn(performance, 'now').mockReturnValueOnce(0).mockReturnValueOnce(ms);
+    planOf(drawn);
+    vi.restoreAllMocks();
+  };
+
+  it('one long pause does not send a small block away from the hand, two do', () => {
+    pieceIn(2, block(1, 'quay'));
+    pieceIn(40, block(1.5, 'quay'));
+    expect(shownPlan(block(2, 'quay')).isUpdating).toBe(false);
+    pieceIn(40, block(2.5, 'quay'));
+    pieceIn(40, block(3, 'quay'));
+    expect(shownPlan(block(3.5, 'quay')).isUpdating).toBe(true);
   });
 });
