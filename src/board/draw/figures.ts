@@ -18,6 +18,9 @@ export const TILE_PX = 32;
 /** With more of its squares than this to be drawn anew, a canvas is drawn whole. */
 const MOST_SHARE = 0.6;
 
+/** So it is where boxes would draw so many times the figures there are: what reaches through many is drawn in each. */
+const MOST_DRAWINGS = 1.3;
+
 /** Boxes along a line, none much larger than a square of the canvas. `reach`: how far the ink goes from it. */
 export function boxesAlong(points: Ring, reach: number, closed = false): readonly Box[] {
   const boxes: Box[] = [];
@@ -99,14 +102,18 @@ export class Canvasful {
       tiles.add(tile);
       for (const index of standing.get(tile) ?? []) inThem.add(index);
     }
-    if (tiles.size > MOST_SHARE * this.#columns * this.#rows) {
+    // Box by box: to keep to one of them costs a canvas nothing, to keep to many at once more than what is painted.
+    const boxes = Array.from(this.#boxesOf(tiles), (box) => {
+      const here = new Set(this.#tilesIn(box).flatMap((tile) => standing.get(tile) ?? []));
+      return { box, here: [...here].sort((a, b) => a - b) };
+    });
+    const drawings = boxes.reduce((sum, { here }) => sum + here.length, 0);
+    if (tiles.size > MOST_SHARE * this.#columns * this.#rows || drawings > MOST_DRAWINGS * figures.length) {
       ctx.clearRect(0, 0, this.#columns * TILE_PX, this.#rows * TILE_PX);
       paint(pen, figures);
       return [];
     }
-    // Box by box: to keep to one of them costs a canvas nothing, to keep to many at once more than what is painted.
-    for (const box of this.#boxesOf(tiles)) {
-      const here = new Set(this.#tilesIn(box).flatMap((tile) => standing.get(tile) ?? []));
+    for (const { box, here } of boxes) {
       const { minX, minY, maxX, maxY } = box;
       ctx.save();
       ctx.beginPath();
@@ -115,7 +122,7 @@ export class Canvasful {
       ctx.clearRect(minX, minY, maxX - minX, maxY - minY);
       paint(
         pen,
-        [...here].sort((a, b) => a - b).map((index) => figures[index]!),
+        here.map((index) => figures[index]!),
       );
       ctx.restore();
     }
