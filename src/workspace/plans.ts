@@ -148,16 +148,14 @@ function noteTime(blockId: string, ms: number): void {
 
 /**
  * Is a block pieced in less time than its drawing can wait? One that was slow a moment ago may be again a hair further
- * on, as where a moving line closes a ring; but one long pause, for tidying up or for code that runs the first time,
- * says nothing of a small one.
+ * on, as where a moving line closes a ring: of a large one both last plans must have been quick. One long pause, for
+ * tidying up or for code that runs the first time, says nothing of a small one: there one of the two will do.
  */
 function isQuick(block: Block): boolean {
   const { length } = block.cuts;
   const lately = msOf.get(block.id);
   if (lately === undefined) return length <= QUICK_CUTS;
-  return length <= SMALL_CUTS
-    ? Math.min(...lately) <= QUICK_SMALL_MS
-    : (lately[0] + lately[1]) / 2 <= QUICK_MS;
+  return length <= SMALL_CUTS ? Math.min(...lately) <= QUICK_SMALL_MS : Math.max(...lately) <= QUICK_MS;
 }
 
 /**
