@@ -1,4 +1,5 @@
 import type { Point, Ring, Segment } from '../../geometry/point.ts';
+import { distance } from '../../geometry/ring.ts';
 
 /** Rows of stitches inside an outline. All in the outline's own unit. */
 
@@ -44,9 +45,9 @@ export function rowsInside(outline: Ring, by: number): readonly Segment[] {
 
 const spotOn = ([x, y]: Point, [dx, dy]: Point, far: number): Point => [x + far * dx, y + far * dy];
 
-export function wallFrom([ax, ay]: Point, [bx, by]: Point): Wall {
-  const length = Math.hypot(bx - ax, by - ay);
-  return { at: [ax, ay], way: length === 0 ? [0, 0] : [(bx - ax) / length, (by - ay) / length], length };
+export function wallFrom(at: Point, to: Point): Wall {
+  const length = distance(at, to);
+  return { at, way: length === 0 ? [0, 0] : [(to[0] - at[0]) / length, (to[1] - at[1]) / length], length };
 }
 
 /** The edges of an outline, those that make one line as one. */
