@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { clearOfLines, OVERLAP_IN, tileGrid } from '../../src/foundations/tiles.ts';
+import { alignmentCrosses, clearOfLines, OVERLAP_IN, tileGrid } from '../../src/foundations/tiles.ts';
 import type { Segment } from '../../src/geometry/point.ts';
 
 const room = { width: 8, height: 10 };
@@ -60,6 +60,48 @@ describe('where a large paper is divided', () => {
       expect(width - (grid.columns - 1) * clear.stepX - OVERLAP_IN).toBeGreaterThanOrEqual(
         0.9 * grid.stepX - 0.1,
       );
+    }
+  });
+});
+
+describe('alignment crosses', () => {
+  it('stand two on each side that two tiles have in common, on what both show, in every row and column', () => {
+    for (const [width, height] of [
+      [12, 6],
+      [6, 18],
+      [21, 17],
+      [30, 40],
+    ] as const) {
+      const grid = tileGrid({ width, height }, room);
+      const { columns, rows, stepX, stepY } = grid;
+      // Every cross is a level arm and an upright one about one spot.
+      const arms = alignmentCrosses(grid);
+      const spots = arms
+        .filter(([a, b]) => a[1] === b[1])
+        .map(([a, b]): readonly [number, number] => [(a[0] + b[0]) / 2, a[1]]);
+      expect(arms).toHaveLength(2 * spots.length);
+      const windows = Array.from({ length: columns * rows }, (_, i) => {
+        const [column, row] = [i % columns, Math.floor(i / columns)];
+        const [x, y] = [column * stepX, row * stepY];
+        const shared = { x: columns > 1 ? OVERLAP_IN : 0, y: rows > 1 ? OVERLAP_IN : 0 };
+        return { column, row, x, y, right: x + stepX + shared.x, foot: y + stepY + shared.y };
+      });
+      const shownBy = ({ x, y, right, foot }: (typeof windows)[number]) =>
+        spots.filter(([sx, sy]) => sx > x && sx < right && sy > y && sy < foot);
+      let sides = 0;
+      for (const one of windows)
+        for (const other of windows) {
+          const isBeside = other.row === one.row && other.column === one.column + 1;
+          const isUnder = other.column === one.column && other.row === one.row + 1;
+          if (!isBeside && !isUnder) continue;
+          sides++;
+          const common = shownBy(one).filter((spot) => shownBy(other).includes(spot));
+          const onSide = common.filter(([x, y]) =>
+            isBeside ? Math.abs(x - other.x - 0.25) < 1e-9 : Math.abs(y - other.y - 0.25) < 1e-9,
+          );
+          expect(onSide, `${width} × ${height}: ${one.column},${one.row}`).toHaveLength(2);
+        }
+      expect(spots).toHaveLength(2 * sides);
     }
   });
 });
