@@ -73,8 +73,10 @@ export function foundationsOf(
         `its plan failed the last check before printing (${faults[0]}) Please report this block.`,
       );
     if (name.lacking !== '') notes.push(nameNote(block.id, `The name of block ${position}`, name));
+    // One job for all sections of the block: they are known by it to belong together.
+    const counted = { ...job, copies: Math.floor(copies) };
     return plan.sections.map((section) => ({
-      job: { block, plan, copies: Math.floor(copies) },
+      job: counted,
       section,
       blockName: name.text,
       size: bareShape(section, work.project.seamAllowance, side),

@@ -35,6 +35,7 @@ export interface SheetItem {
   readonly shape: SheetShape;
   /** Only items of one group share sheets. */
   readonly group: string;
+  readonly copy: number;
 }
 
 /** Where an item lies, from the upper left corner of the sheet's room. */
@@ -58,8 +59,9 @@ export function fillSheets(
   let sheets = 0;
   for (const group of new Set(items.map((item) => item.group))) {
     const own = [...items.keys()].filter((i) => items[i]!.group === group);
-    const found = fillGroup(
-      own.map((i) => items[i]!.shape),
+    const fill = nesting.together === 'blocks' ? fillCopies : fillGroup;
+    const found = fill(
+      own.map((i) => items[i]!),
       room,
       isNested ? nesting : null,
     );
@@ -73,11 +75,31 @@ export function fillSheets(
 export const sheetsOf = (laid: readonly { readonly sheet: number }[]): number =>
   laid.reduce((most, { sheet }) => Math.max(most, sheet + 1), 0);
 
-function fillGroup(
-  shapes: readonly SheetShape[],
+/** All of a group; copy by copy where each copy on sheets of its own needs no more of them. */
+function fillCopies(
+  items: readonly SheetItem[],
   room: Rectangle,
   nesting: Nesting | null,
 ): readonly LaidItem[] {
+  const mixed = fillGroup(items, room, nesting);
+  // Copies are alike and come one after the other, so that one says how all are laid.
+  const one = items.filter(({ copy }) => copy === items[0]!.copy);
+  const copies = items.length / one.length;
+  const alone = copies > 1 && one.length > 1 ? fillGroup(one, room, nesting) : mixed;
+  const each = sheetsOf(alone);
+  if (alone === mixed || copies * each > sheetsOf(mixed)) return mixed;
+  return items.map((_, i) => {
+    const laid = alone[i % one.length]!;
+    return { ...laid, sheet: laid.sheet + each * Math.floor(i / one.length) };
+  });
+}
+
+function fillGroup(
+  items: readonly SheetItem[],
+  room: Rectangle,
+  nesting: Nesting | null,
+): readonly LaidItem[] {
+  const shapes = items.map(({ shape }) => shape);
   const levels = layInLevels(shapes, room, CUTTING_GAP_IN).map(
     ({ item, sheet, x, y, turned }): LaidItem => ({
       sheet,

@@ -333,7 +333,8 @@ const MOST_NESTED_TWICE = 300;
 function sheetCount(foundations: readonly Foundation[], room: Rectangle, nesting: Nesting): number {
   const items = copiesOf(foundations, nesting, (foundation) => {
     const shapes = shapesOf(foundation.size, room);
-    return () => shapes.map((shape): SheetItem => ({ shape, group: groupOf(foundation, nesting) }));
+    const group = groupOf(foundation, nesting);
+    return (copy) => shapes.map((shape): SheetItem => ({ shape, group, copy }));
   });
   return sheetsOf(fillSheets(items, room, { ...nesting, effort: 0 }, items.length <= MOST_NESTED_TWICE));
 }
@@ -490,7 +491,6 @@ function sectionsOf(drawn: readonly Drawn[]): string {
 /** Something to be laid on a sheet. */
 interface Item extends SheetItem {
   readonly foundation: Foundation;
-  readonly copy: number;
   readonly marks: readonly Mark[];
   readonly tile: boolean;
   /** The map of its tiles, on the first of them. */

@@ -133,7 +133,7 @@ export function templatePages(block: BlockWork, setting: PageSetting): readonly 
   const pieces = drawn.flatMap((one) => piecesOf(one, room, typeface));
   const pages: Part[][] = [];
   const laid = fillSheets(
-    pieces.map((shape) => ({ shape, group: block.blockId })),
+    pieces.map((shape) => ({ shape, group: block.blockId, copy: 1 })),
     room,
     { ...DEFAULT_NESTING, effort: EFFORT },
   );

@@ -3,6 +3,7 @@ import { describe, expect, it } from 'vitest';
 import { fontsOf } from '../../src/foundations/fonts.ts';
 import { type Mark, type PENS, PT, type TextMark } from '../../src/foundations/marks.ts';
 import { landscape, PAGES, type Page, readPage } from '../../src/foundations/pages.ts';
+import { DEFAULT_NESTING } from '../../src/foundations/sheet-filling.ts';
 import { layOutSheets, marksOf, type Sheet } from '../../src/foundations/sheets.ts';
 import type { Point, Ring } from '../../src/geometry/point.ts';
 import type { Block } from '../../src/piecing/block.ts';
@@ -138,6 +139,19 @@ describe('sheets', () => {
     // Ten gulls of 4 1/2 × 2 1/2 in: four fit in 8 × 9 in side by side and turned or not, by area 7.
     const { sheets } = print([gull], { copies: 10 });
     expect(sheets.length).toBeLessThanOrEqual(3);
+  });
+
+  it('of one block come copy by copy where that needs no more sheets, whole or in tiles', () => {
+    const nesting = { ...DEFAULT_NESTING, together: 'blocks' } as const;
+    for (const size of ['letter', '5x7in']) {
+      const { sheets } = print([whirlpool, pennant], { copies: 3, page: page(size), nesting });
+      const papers = sheets.flatMap(({ parts }) => parts.flatMap(({ paper }) => paper ?? []));
+      const found = [...new Set(papers.map(({ block, copy }) => `${block} ${copy}`))];
+      expect(found).toEqual(['whirlpool', 'pennant'].flatMap((id) => [1, 2, 3].map((n) => `${id} ${n}`)));
+      // A copy is not taken up again once another has begun.
+      const order = papers.map(({ block, copy }) => found.indexOf(`${block} ${copy}`));
+      expect(order, size).toEqual(order.toSorted((a, b) => a - b));
+    }
   });
 
   it('let what fills a sheet from margin to margin stand whole', () => {
