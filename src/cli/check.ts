@@ -1,17 +1,11 @@
 import { oneLine } from '../document/file-place.ts';
-import { lightnessOf } from '../document/lightness.ts';
-import type { Block, Project, Unit } from '../document/project.ts';
+import type { Project, Unit } from '../document/project.ts';
 import { formatLength } from '../geometry/length.ts';
-import { piece } from '../piecing/piece.ts';
-import type { Finding, PiecingPlan } from '../piecing/plan.ts';
+import { type MadeBlock, makingOf } from '../making/making.ts';
+import type { Finding } from '../piecing/plan.ts';
 import { joinSentence, orderWords, verdictSentence } from '../piecing/sentences.ts';
 import { type Command, type ExitStatus, type Output, readArgs } from './command.ts';
 import { readProject } from './read-project.ts';
-
-interface Planned {
-  readonly block: Block;
-  readonly plan: PiecingPlan;
-}
 
 export const check: Command = {
   name: 'check',
@@ -34,8 +28,7 @@ Exit status
   run: (args, output) => {
     const { file, values } = readArgs('check', args, { json: { type: 'boolean' } });
     const project = readProject(file);
-    const lightness = lightnessOf(project.fabrics);
-    const planned = project.blocks.map((block) => ({ block, plan: piece(block, { lightness }) }));
+    const planned = makingOf(project);
     if (values.json) output.out(jsonReport(planned));
     else output.out(readableReport(project, planned));
     return remarkBroken(planned, output);
@@ -43,12 +36,12 @@ Exit status
 };
 
 /** One block a line, so that a large report can be read and compared. */
-function jsonReport(planned: readonly Planned[]): string {
+function jsonReport(planned: readonly MadeBlock[]): string {
   const blocks = planned.map(({ block: { id, name }, plan }) => JSON.stringify({ id, name, ...plan }));
   return blocks.length === 0 ? '{"blocks":[]}\n' : `{"blocks":[\n${blocks.join(',\n')}\n]}\n`;
 }
 
-function readableReport(project: Project, planned: readonly Planned[]): string {
+function readableReport(project: Project, planned: readonly MadeBlock[]): string {
   const count = planned.length === 1 ? '1 block' : `${planned.length.toLocaleString('en')} blocks`;
   const lines = [`${oneLine(project.name)}: ${count}`];
   for (const { block, plan } of planned) {
@@ -80,7 +73,7 @@ function findingLine({ severity, message, at: [x, y] }: Finding, unit: Unit): st
   return `${severity}: ${message} (${formatLength(x, unit)} from the left, ${formatLength(y, unit)} from the top)`;
 }
 
-function remarkBroken(planned: readonly Planned[], { remark }: Output): ExitStatus {
+function remarkBroken(planned: readonly MadeBlock[], { remark }: Output): ExitStatus {
   const broken = planned.flatMap(({ block, plan }, i) =>
     plan.verdict === 'broken' ? [{ block, plan, nth: i + 1 }] : [],
   );

@@ -2,14 +2,13 @@ import { mkdirSync, readFileSync, realpathSync, writeFileSync } from 'node:fs';
 import { createRequire } from 'node:module';
 import { join } from 'node:path';
 import { oneLine } from '../document/file-place.ts';
-import { lightnessOf } from '../document/lightness.ts';
+import { DEFAULT_MARGIN_IN, marginFault, PAGES, type Page, readPage } from '../document/pages.ts';
 import type { Block, Project } from '../document/project.ts';
 import { blockPdfs } from '../foundations/block-files.ts';
 import { layOutBooklet } from '../foundations/booklet.ts';
 import { BOOKLET_PARTS } from '../foundations/booklet-parts.ts';
 import { type Correction, readCorrection } from '../foundations/correction.ts';
 import { withShaping } from '../foundations/fonts.ts';
-import { DEFAULT_MARGIN_IN, marginFault, PAGES, type Page, readPage } from '../foundations/pages.ts';
 import { toPdf } from '../foundations/pdf.ts';
 import type { PrintWork } from '../foundations/print-work.ts';
 import type { SheetLayout, SheetOptions } from '../foundations/sheets.ts';
@@ -17,7 +16,7 @@ import { toLayeredSvg } from '../foundations/svg.ts';
 import { openTypeface, type Typeface } from '../foundations/typeface.ts';
 import { zipOf } from '../foundations/zip.ts';
 import { parseLength } from '../geometry/length.ts';
-import { piece } from '../piecing/piece.ts';
+import { makingOf } from '../making/making.ts';
 import { type Command, type ExitStatus, type Output, readArgs } from './command.ts';
 import { readProject, systemReason } from './read-project.ts';
 import { Refusal, WrongUsage } from './trouble.ts';
@@ -122,10 +121,13 @@ Exit status
 
     const typeface = loadTypeface();
     const now = new Date();
-    const lightness = lightnessOf(project.fabrics);
     const work: PrintWork = {
       project,
-      jobs: blocks.map((block) => ({ block, plan: piece(block, { lightness }), copies })),
+      jobs: makingOf(project, {
+        blocks: blocks.map(({ id }) => id),
+        copies,
+        sheet: { width: page.width, height: page.height, margin: look.margin },
+      }),
     };
     const options: SheetOptions = {
       page,

@@ -1,3 +1,4 @@
+import { marginFault } from '../document/pages.ts';
 import type { Point } from '../geometry/point.ts';
 import type { BlockWork, FabricWork } from './block-work.ts';
 import {
@@ -13,7 +14,6 @@ import { coverPages } from './cover.ts';
 import { type PageDraft, type PageSetting, withFoot } from './flow.ts';
 import { guidePages } from './guide/guide-pages.ts';
 import { lineDrawingPages } from './line-drawing.ts';
-import { marginFault } from './pages.ts';
 import { pileLabelPages } from './pile-labels.ts';
 import { fabricLabels, foundationsOf, type PrintNote, type PrintWork } from './print-work.ts';
 import { asPage, layOutSheets, type Sheet, type SheetLayout, type SheetOptions } from './sheets.ts';

@@ -1,8 +1,8 @@
+import type { Page } from '../document/pages.ts';
 import type { Point } from '../geometry/point.ts';
 import type { PagePart } from './booklet-parts.ts';
 import { lengthOf, shortened, type TextLine, textAt, wrapped } from './lettering.ts';
 import { type Mark, PT, placeMark } from './marks.ts';
-import type { Page } from './pages.ts';
 import type { Side } from './paper-side.ts';
 import type { Part, Sheet } from './sheets.ts';
 import type { Typeface } from './typeface.ts';

@@ -1,5 +1,6 @@
-import type { Block, Project } from '../document/project.ts';
-import type { PiecingPlan, Section } from '../piecing/plan.ts';
+import type { Project } from '../document/project.ts';
+import type { MadeBlock } from '../making/making.ts';
+import type { Section } from '../piecing/plan.ts';
 import { verifyPlan } from '../piecing/verify.ts';
 import type { FabricLabel } from './label-request.ts';
 import type { Rectangle } from './level-packing.ts';
@@ -7,16 +8,9 @@ import { bareShape, type Side } from './paper.ts';
 import type { SheetShape } from './sheet-filling.ts';
 import { printable, type Typeface } from './typeface.ts';
 
-/** A block to print: its plan, and how many times. */
-export interface PrintJob {
-  readonly block: Block;
-  readonly plan: PiecingPlan;
-  readonly copies: number;
-}
-
 export interface PrintWork {
   readonly project: Project;
-  readonly jobs: readonly PrintJob[];
+  readonly jobs: readonly MadeBlock[];
 }
 
 /**
@@ -36,7 +30,7 @@ export interface PrintNote {
 
 /** One section of one block, to be drawn once and printed in every copy. */
 export interface Foundation {
-  readonly job: PrintJob;
+  readonly job: MadeBlock;
   readonly section: Section;
   /** As the typeface can print it. */
   readonly blockName: string;

@@ -1,5 +1,7 @@
+import { landscape, marginFault, type Page } from '../document/pages.ts';
 import { turnedByQuarters } from '../geometry/nest.ts';
 import type { Point, Ring } from '../geometry/point.ts';
+import type { MadeBlock } from '../making/making.ts';
 import { type Band, type BandWords, LINE_DOWN_SIZE, numberLine, planBand, testLineDown } from './band.ts';
 import { type Correction, changesAnything, correctionWords } from './correction.ts';
 import type { FabricStyle } from './fabric-marks.ts';
@@ -8,7 +10,6 @@ import { type FabricLabel, type LabelRoom, SMALLEST_PT, stack } from './label-re
 import { blockMarks, lengthOf, shortened, textAt } from './lettering.ts';
 import { fitsSheet, type Rectangle } from './level-packing.ts';
 import { type Mark, type Placement, PT, placeMark, scaleMark, type TextMark } from './marks.ts';
-import { landscape, marginFault, type Page } from './pages.ts';
 import { drawPaper, type Paper, type Side, sewnLines, titleOfCopy } from './paper.ts';
 import type { PaperStore } from './paper-store.ts';
 import { frontPicture } from './picture.ts';
@@ -18,7 +19,6 @@ import {
   foundationsOf,
   keyEntry,
   nameNote,
-  type PrintJob,
   type PrintNote,
   type PrintWork,
 } from './print-work.ts';
@@ -344,7 +344,7 @@ const groupOf = ({ job, section }: Foundation, { together }: Nesting): string =>
   together === 'fewest' ? '' : together === 'blocks' ? job.block.id : `${job.block.id} ${section.letter}`;
 
 /** What is made of every copy: all copies of a section one after another, or a block's sections copy by copy. */
-function copiesOf<One extends { readonly job: PrintJob }, Made>(
+function copiesOf<One extends { readonly job: MadeBlock }, Made>(
   all: readonly One[],
   { together }: Nesting,
   make: (one: One) => (copy: number) => readonly Made[],

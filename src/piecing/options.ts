@@ -14,11 +14,15 @@ export interface Paper {
   readonly foot?: number;
 }
 
+/** How light each fabric is, 0 (black) … 1 (white), by fabric id; what is not in it counts as white. */
+export type Lightness = ReadonlyMap<string, number>;
+
+/** What a plan hangs on beside its block: plain data, so that it can be handed to a worker and compared. */
 export interface PieceOptions {
   /** How much searching is allowed, in regions looked into. Default `DEFAULT_BUDGET`. */
   readonly budget?: number;
-  /** How light each fabric is, 0 … 1, by fabric id: light is sewn before dark where the order is free. */
-  readonly lightness?: (fabric: string) => number;
+  /** Light is sewn before dark where the order is free. */
+  readonly lightness?: Lightness;
   /** Overrides the plan chosen with the block. */
   readonly plan?: PlanChoice;
   /** Paper that a foundation with its allowance should fit on. Not looked at when absent. */
@@ -26,5 +30,9 @@ export interface PieceOptions {
   /** Severity of findings by code, where it differs from the rule's own; `off` leaves them out. */
   readonly severities?: Severities;
 }
+
+/** A text that is the same for options under which every plan is the same. */
+export const optionsKey = ({ lightness, ...rest }: PieceOptions): string =>
+  JSON.stringify([lightness && [...lightness], rest]);
 
 export const DEFAULT_BUDGET = 2_000;

@@ -1,3 +1,4 @@
+import type { Lightness } from './options.ts';
 import type { PiecingPlan, Section } from './plan.ts';
 import { darkUnder } from './rules/fabrics.ts';
 
@@ -9,12 +10,12 @@ export interface OrderCounts {
   readonly lightOverDark: number;
 }
 
-/** Counts for a section sewn in some order of its patches. `lightness` is 0 … 1 by fabric id. */
+/** Counts for a section sewn in some order of its patches. */
 export function orderCounts(
   plan: PiecingPlan,
   section: Section,
   order: readonly string[],
-  lightness: (fabric: string) => number,
+  lightness: Lightness,
 ): OrderCounts {
   const byId = new Map(plan.patches.map((patch) => [patch.id, patch]));
   const fabrics = order.map((id) => byId.get(id)?.fabric);

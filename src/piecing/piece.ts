@@ -77,7 +77,7 @@ export function prepare(block: Block, options: PieceOptions = {}): Prepared {
     role: Uint8Array.from(division.line, (l) => (l < 0 ? 0 : ROLE_NUMBER[block.cuts[l]!.role])),
     fabric: Int32Array.from(fabrics, (fabric) => (fabric === null ? -1 : numbers.get(fabric)!)),
     lightness: Float64Array.from(fabrics, (fabric) =>
-      fabric === null ? 1 : (options.lightness?.(fabric) ?? 1),
+      fabric === null ? 1 : (options.lightness?.get(fabric) ?? 1),
     ),
   });
   return { ok: true, pattern, fabrics };

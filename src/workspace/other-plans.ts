@@ -1,9 +1,9 @@
 import { createStore } from 'zustand/vanilla';
 import type { Block, PlanChoice } from '../piecing/block.ts';
 import { PLAN_CHOICES } from '../piecing/block.ts';
+import type { PieceOptions } from '../piecing/options.ts';
 import type { PiecingPlan } from '../piecing/plan.ts';
 import { drawingOf } from './drawing-of.ts';
-import type { PieceSettings } from './piece-settings.ts';
 import { makePlan } from './piecing-client.ts';
 
 /** The plans there are to choose from for one drawing, as far as they have been made. */
@@ -24,8 +24,8 @@ interface Made {
 /** What was made for a drawing, remembered with its cuts: another plan chosen leaves those as they are. */
 const made = new WeakMap<Block['cuts'], Made>();
 
-function madeFor(block: Block, settings: PieceSettings): Made {
-  const parts = [block.outline, block.paint, block.orders, settings];
+function madeFor(block: Block, options: PieceOptions): Made {
+  const parts = [block.outline, block.paint, block.orders, options];
   const known = made.get(block.cuts);
   if (known?.parts.every((part, k) => part === parts[k])) return known;
   const fresh: Made = { parts, plans: new Map() };
@@ -40,8 +40,8 @@ const REST_MS = 250;
 const TRIES = 3;
 
 /** Makes every plan of a block, one after another beside the main thread, into `otherPlans`. Returns a stop function. */
-export function lookForOtherPlans(block: Block, settings: PieceSettings): () => void {
-  const { plans } = madeFor(block, settings);
+export function lookForOtherPlans(block: Block, options: PieceOptions): () => void {
+  const { plans } = madeFor(block, options);
   let isWanted = true;
   const show = (): void => {
     if (isWanted)
@@ -57,10 +57,7 @@ export function lookForOtherPlans(block: Block, settings: PieceSettings): () => 
     for (const choice of PLAN_CHOICES) {
       for (let left = TRIES; isWanted && left > 0 && !plans.has(choice); left--) {
         try {
-          plans.set(
-            choice,
-            (await makePlan({ block: { ...drawingOf(block), plan: choice }, settings })).plan,
-          );
+          plans.set(choice, (await makePlan({ block: { ...drawingOf(block), plan: choice }, options })).plan);
           show();
         } catch {
           // The worker was let go for the sake of a newer drawing; the next try finds another.

@@ -1,7 +1,8 @@
 import { proxy, type Remote, wrap } from 'comlink';
-import type { Block, Fabric } from '../document/project.ts';
+import type { Block } from '../document/project.ts';
 import type { FittingJoins } from '../foundations/joins-that-fit.ts';
 import type { Rectangle } from '../foundations/level-packing.ts';
+import type { PieceOptions } from '../piecing/options.ts';
 import { drawingOf } from './drawing-of.ts';
 import type { LaidOut, PrintOrder, SheetPrinter, ZipKind } from './pdf-worker.ts';
 
@@ -140,10 +141,10 @@ export async function makeZip(
 /** Which cuts to mark as joins so that a block's foundations fit on sheets, see `joinsThatFit`. */
 export const findFittingJoins = (
   block: Block,
-  fabrics: readonly Fabric[],
   room: Rectangle,
   allowance: number,
-): Promise<FittingJoins | null> => theWorker().joinsThatFit(drawingOf(block), fabrics, room, allowance);
+  options: PieceOptions,
+): Promise<FittingJoins | null> => theWorker().joinsThatFit(drawingOf(block), room, allowance, options);
 
 /** Stops the writing after the sheet it is at. */
 export function stopPdf(): void {

@@ -1,8 +1,7 @@
 import regularUrl from '@expo-google-fonts/source-sans-3/400Regular/SourceSans3_400Regular.ttf?url';
 import semiboldUrl from '@expo-google-fonts/source-sans-3/600SemiBold/SourceSans3_600SemiBold.ttf?url';
 import { expose, transfer } from 'comlink';
-import { lightnessOf } from '../document/lightness.ts';
-import type { Block, Fabric } from '../document/project.ts';
+import type { Block } from '../document/project.ts';
 import { type Booklet, firstPage, layOutBooklet } from '../foundations/booklet.ts';
 import type { BookletPart } from '../foundations/booklet-parts.ts';
 import type { FittingJoins } from '../foundations/joins-that-fit.ts';
@@ -14,6 +13,7 @@ import { firstLook, layOutSheets, type SheetLayout, type SheetOptions } from '..
 import { toLayeredSvg, toSvg } from '../foundations/svg.ts';
 import { openTypeface, suffices, type Typeface } from '../foundations/typeface.ts';
 import { type ZipEntry, zipOf } from '../foundations/zip.ts';
+import type { PieceOptions } from '../piecing/options.ts';
 import { withSystemLetters } from './system-letters.ts';
 
 /** What is to be laid out: plain data, so that it can be handed to the worker. */
@@ -325,12 +325,12 @@ const printer = {
   /** Which cuts of a block to mark as joins so that every foundation fits on a sheet; null where none would do. */
   async joinsThatFit(
     block: Block,
-    fabrics: readonly Fabric[],
     room: Rectangle,
     allowance: number,
+    options: PieceOptions,
   ): Promise<FittingJoins | null> {
     const { joinsThatFit } = await import('../foundations/joins-that-fit.ts');
-    return joinsThatFit(block, room, allowance, { lightness: lightnessOf(fabrics) });
+    return joinsThatFit(block, room, allowance, options);
   },
 
   stop(): void {

@@ -2,7 +2,6 @@ import { proxy, type Remote, wrap } from 'comlink';
 import { piece } from '../piecing/piece.ts';
 import { findRepairs, type RepairProgress } from '../piecing/repairs/find-repairs.ts';
 import type { Repair } from '../piecing/repairs/repair.ts';
-import { optionsOf } from './piece-settings.ts';
 import type { MadePlan, PieceOrder, Piecing } from './piecing-worker.ts';
 
 export type { MadePlan, PieceOrder } from './piecing-worker.ts';
@@ -70,7 +69,7 @@ export const makePlan = (order: PieceOrder): Promise<MadePlan> =>
     async () => {
       await breathe();
       const begun = performance.now();
-      const plan = piece(order.block, optionsOf(order.settings));
+      const plan = piece(order.block, order.options);
       return { plan, ms: performance.now() - begun };
     },
   );
@@ -92,7 +91,7 @@ export async function searchForRepairs(
     return await inWorker<readonly Repair[] | null>(
       (piecing) => piecing.repairs(order, proxy(onProgress)),
       async () => {
-        const steps = findRepairs(order.block, optionsOf(order.settings));
+        const steps = findRepairs(order.block, order.options);
         while (mine === searchHere) {
           await breathe();
           const step = steps.next();

@@ -1,15 +1,15 @@
 import { expose } from 'comlink';
 import type { Block } from '../piecing/block.ts';
+import type { PieceOptions } from '../piecing/options.ts';
 import { piece } from '../piecing/piece.ts';
 import type { PiecingPlan } from '../piecing/plan.ts';
 import { findRepairs, type RepairProgress } from '../piecing/repairs/find-repairs.ts';
 import type { Repair } from '../piecing/repairs/repair.ts';
-import { optionsOf, type PieceSettings } from './piece-settings.ts';
 
 /** A block to be pieced. */
 export interface PieceOrder {
   readonly block: Block;
-  readonly settings: PieceSettings;
+  readonly options: PieceOptions;
 }
 
 export interface MadePlan {
@@ -27,20 +27,20 @@ let search = 0;
 const breathe = (): Promise<void> => new Promise((resolve) => setTimeout(resolve, 0));
 
 const piecing = {
-  plan({ block, settings }: PieceOrder): MadePlan {
+  plan({ block, options }: PieceOrder): MadePlan {
     const begun = performance.now();
-    const plan = piece(block, optionsOf(settings));
+    const plan = piece(block, options);
     return { plan, ms: performance.now() - begun };
   },
 
   /** Repairs of a block; null when another search, or `dropRepairs`, came before it was done. */
   async repairs(
-    { block, settings }: PieceOrder,
+    { block, options }: PieceOrder,
     onProgress: (progress: RepairProgress) => void,
   ): Promise<readonly Repair[] | null> {
     const mine = ++search;
     await breathe();
-    const steps = findRepairs(block, optionsOf(settings));
+    const steps = findRepairs(block, options);
     let rested = performance.now();
     while (mine === search) {
       const step = steps.next();

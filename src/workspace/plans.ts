@@ -1,11 +1,13 @@
 import { createStore } from 'zustand/vanilla';
+import { pieceOptionsOf } from '../making/piece-options.ts';
 import type { Block } from '../piecing/block.ts';
 import { brokenPlan } from '../piecing/broken.ts';
+import { optionsKey, type PieceOptions } from '../piecing/options.ts';
 import { piece } from '../piecing/piece.ts';
 import type { PiecingPlan } from '../piecing/plan.ts';
+import { chosenSheet } from './chosen-sheet.ts';
 import { drawingOf } from './drawing-of.ts';
 import { newestFirst } from './newest-first.ts';
-import { chosenSheet, optionsOf, type PieceSettings, settingsKey, settingsOf } from './piece-settings.ts';
 import { abandonPlan, type MadePlan, makePlan, type PieceOrder } from './piecing-client.ts';
 import { session, shownProject } from './session.ts';
 
@@ -37,32 +39,32 @@ const QUICK_MS = 7;
 /** A plan that a newer drawing has overtaken may take this long, ms. */
 const PATIENCE_MS = 1200;
 
-/** Plans hold for the settings they were made with: colours (light is sewn before dark), severities, paper. */
+/** Plans hold for the options they were made with: colours (light is sewn before dark), severities, paper. */
 let known: {
-  readonly settings: PieceSettings;
+  readonly options: PieceOptions;
   readonly key: string;
   readonly plans: WeakMap<Block, PiecingPlan>;
-} = newSettings();
+} = withPresentOptions();
 let knownFor: readonly unknown[] = [];
 
-function newSettings() {
-  const settings = settingsOf(shownProject(session.getState()));
-  return { settings, key: settingsKey(settings), plans: new WeakMap<Block, PiecingPlan>() };
+function withPresentOptions() {
+  const options = pieceOptionsOf(shownProject(session.getState()), chosenSheet.getState().sheet);
+  return { options, key: optionsKey(options), plans: new WeakMap<Block, PiecingPlan>() };
 }
 
-/** The settings as they are now, and the plans made with them. */
+/** The options as they are now, and the plans made with them. */
 function present(): typeof known {
   const { fabrics, severities, seamAllowance, unit } = shownProject(session.getState());
   const parts = [fabrics, severities, seamAllowance, unit, chosenSheet.getState().sheet];
   if (parts.every((part, k) => part === knownFor[k]) && knownFor.length > 0) return known;
   knownFor = parts;
-  const next = newSettings();
+  const next = withPresentOptions();
   if (next.key !== known.key) known = next;
   return known;
 }
 
 /** What the plan of a block hangs on at this moment; the same object as long as it is the same. */
-export const pieceSettings = (): PieceSettings => present().settings;
+export const pieceOptions = (): PieceOptions => present().options;
 
 /** So many states of one block keep their plans; one that undo brings back from further is pieced again. */
 const MOST_STATES = 8;
@@ -100,9 +102,9 @@ const queue = newestFirst<PieceOrder, MadePlan>({
   abandon: abandonPlan,
   patienceMs: PATIENCE_MS,
   isFirst: (blockId) => blockId === session.getState().blockId,
-  onMade: (blockId, { block, settings }, { plan, ms }, isNewest) => {
+  onMade: (blockId, { block, options }, { plan, ms }, isNewest) => {
     noteTime(blockId, ms);
-    if (settings === present().settings) keepPlan(block, plan);
+    if (options === present().options) keepPlan(block, plan);
     if (isNewest || queue.isWaiting(blockId)) land(block, plan);
   },
   onFailed: (_, { block }) => {
@@ -160,15 +162,15 @@ function isQuick(block: Block): boolean {
 
 /**
  * The piecing plan of a block of the shown project, made at once where it is not there yet, and only once for each
- * state of the block. It changes with the settings (`pieceSettings`), so whoever remembers it must watch those too.
+ * state of the block. It changes with the options (`pieceOptions`), so whoever remembers it must watch those too.
  */
 export function planOf(of: Block): PiecingPlan {
   const block = drawingOf(of);
-  const { plans, settings } = present();
+  const { plans, options } = present();
   const made = plans.get(block);
   if (made !== undefined) return made;
   const begun = performance.now();
-  const plan = piece(block, optionsOf(settings));
+  const plan = piece(block, options);
   noteTime(block.id, performance.now() - begun);
   keepPlan(block, plan);
   return plan;
@@ -181,13 +183,13 @@ export function planOf(of: Block): PiecingPlan {
  */
 export function shownPlan(of: Block): ShownPlan {
   const block = drawingOf(of);
-  const { plans, settings } = present();
+  const { plans, options } = present();
   const made = plans.get(block) ?? (isQuick(block) ? planOf(block) : undefined);
   if (made !== undefined) {
     queue.forget(block.id);
     return { plan: made, planned: remember(block, made), isUpdating: false };
   }
-  queue.want(block.id, orderFor(block, settings));
+  queue.want(block.id, orderFor(block, options));
   const planned = lastPlan(block);
   return { plan: planned?.plan ?? null, planned, isUpdating: true };
 }
@@ -205,11 +207,11 @@ export function planAtHand(of: Block): PiecingPlan | null {
 
 const orders = new WeakMap<Block, PieceOrder>();
 
-/** The same order for the same state and settings, so that asking twice asks once. */
-function orderFor(block: Block, settings: PieceSettings): PieceOrder {
+/** The same order for the same state and options, so that asking twice asks once. */
+function orderFor(block: Block, options: PieceOptions): PieceOrder {
   const known = orders.get(block);
-  if (known?.settings === settings) return known;
-  const order = { block, settings };
+  if (known?.options === options) return known;
+  const order = { block, options };
   orders.set(block, order);
   return order;
 }

@@ -1,16 +1,16 @@
 import { createStore } from 'zustand/vanilla';
 import type { Block } from '../piecing/block.ts';
+import type { PieceOptions } from '../piecing/options.ts';
 import type { RepairProgress } from '../piecing/repairs/find-repairs.ts';
 import type { Repair } from '../piecing/repairs/repair.ts';
 import { drawingOf } from './drawing-of.ts';
-import type { PieceSettings } from './piece-settings.ts';
 import { dropRepairs, searchForRepairs } from './piecing-client.ts';
 
 /** What has been found to mend one state of a block, and how far the search is. */
 export interface RepairSearch {
   /** The state of the block it is about; null before any search. */
   readonly block: Block | null;
-  readonly settings: PieceSettings | null;
+  readonly options: PieceOptions | null;
   readonly repairs: readonly Repair[];
   readonly state: 'looking' | 'stopped' | 'done';
   /** How many changes have been tried, of how many. */
@@ -23,7 +23,7 @@ const NOTHING_TRIED: RepairProgress = { tried: 0, total: 0 };
 
 export const repairSearch = createStore<RepairSearch>(() => ({
   block: null,
-  settings: null,
+  options: null,
   repairs: [],
   state: 'done',
   progress: NOTHING_TRIED,
@@ -37,20 +37,20 @@ const REST_MS = 150;
 const LONG_MS = 500;
 
 /** What was found, for as long as the state of the block is remembered somewhere, such as in the history. */
-const found = new WeakMap<Block, { readonly settings: PieceSettings; readonly repairs: readonly Repair[] }>();
+const found = new WeakMap<Block, { readonly options: PieceOptions; readonly repairs: readonly Repair[] }>();
 
 /** Numbers the searches: what comes of one that is no longer wanted is not shown. */
 let wanted = 0;
 
 /** Looks for what would mend a block, into `repairSearch`. Returns a function that stops it. */
-export function lookForRepairs(block: Block, settings: PieceSettings): () => void {
+export function lookForRepairs(block: Block, options: PieceOptions): () => void {
   const known = found.get(drawingOf(block));
-  if (known?.settings === settings) {
+  if (known?.options === options) {
     wanted++;
-    repairSearch.setState({ block, settings, repairs: known.repairs, state: 'done', isLong: false });
+    repairSearch.setState({ block, options, repairs: known.repairs, state: 'done', isLong: false });
     return () => undefined;
   }
-  const timer = setTimeout(() => search(block, settings), REST_MS);
+  const timer = setTimeout(() => search(block, options), REST_MS);
   return () => {
     clearTimeout(timer);
     if (repairSearch.getState().block === block) stopLooking();
@@ -67,22 +67,22 @@ export function stopLooking(): void {
 
 /** Begins a search that was stopped anew. */
 export function lookAgain(): void {
-  const { block, settings, state } = repairSearch.getState();
-  if (state === 'stopped' && block !== null && settings !== null) search(block, settings);
+  const { block, options, state } = repairSearch.getState();
+  if (state === 'stopped' && block !== null && options !== null) search(block, options);
 }
 
-function search(block: Block, settings: PieceSettings): void {
+function search(block: Block, options: PieceOptions): void {
   const mine = ++wanted;
   const tell = (news: Partial<RepairSearch>): void => {
     if (mine === wanted) repairSearch.setState(news);
   };
-  tell({ block, settings, repairs: [], state: 'looking', progress: NOTHING_TRIED, isLong: false });
+  tell({ block, options, repairs: [], state: 'looking', progress: NOTHING_TRIED, isLong: false });
   setTimeout(() => {
     if (repairSearch.getState().state === 'looking') tell({ isLong: true });
   }, LONG_MS);
-  void searchForRepairs({ block: drawingOf(block), settings }, (progress) => tell({ progress })).then(
+  void searchForRepairs({ block: drawingOf(block), options }, (progress) => tell({ progress })).then(
     (repairs) => {
-      if (repairs) found.set(drawingOf(block), { settings, repairs });
+      if (repairs) found.set(drawingOf(block), { options, repairs });
       tell({ repairs: repairs ?? [], state: repairs ? 'done' : 'stopped' });
     },
     () => tell({ state: 'stopped' }),

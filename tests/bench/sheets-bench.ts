@@ -7,10 +7,10 @@ import { fileURLToPath } from 'node:url';
 import PDFDocument from 'pdfkit';
 import { build } from 'vite';
 import { openFile } from '../../src/document/file.ts';
+import { PAGES } from '../../src/document/pages.ts';
 import { layOutBooklet } from '../../src/foundations/booklet.ts';
 import { fontsOf } from '../../src/foundations/fonts.ts';
 import { type Mark, PENS, PT } from '../../src/foundations/marks.ts';
-import { PAGES } from '../../src/foundations/pages.ts';
 import { toPdf } from '../../src/foundations/pdf.ts';
 import { marksOf, type Sheet } from '../../src/foundations/sheets.ts';
 import { FACES, openTypeface, type Typeface } from '../../src/foundations/typeface.ts';
@@ -49,7 +49,7 @@ async function measure(who: string): Promise<Row> {
   } as const;
   const lay = (copies: number) =>
     layOutBooklet(
-      { project, jobs: plans.map((job) => ({ ...job, copies })) },
+      { project, jobs: plans.map((job) => ({ ...job, copies, isMirrored: false })) },
       options,
       new Set(['foundations', 'guide']),
     );

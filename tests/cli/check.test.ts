@@ -1,6 +1,7 @@
 import { afterAll, describe, expect, it } from 'vitest';
 import type { Block, Project } from '../../src/document/project.ts';
 import { toText } from '../../src/document/to-text.ts';
+import type { Finding } from '../../src/piecing/plan.ts';
 import { harbour, quarters } from '../document/projects.ts';
 import { underpaper, underpaperHere, underpaperTimed, Workbench } from './command-line.ts';
 
@@ -67,6 +68,19 @@ describe('check', () => {
   it('writes lengths in the project’s unit', async () => {
     const metric = bench.file('metric.json', toText({ ...project, unit: 'mm' }));
     expect((await underpaperHere('check', metric)).out).toContain('a straight seam of 304.8 mm.');
+  });
+
+  it('takes findings to be as grave as the project does, and says what no sheet of it holds', async () => {
+    const wide = { ...stripes, outline: quarters.outline.map(([x, y]) => [3 * x, y] as const) };
+    const codes = async (changed: Partial<Project>): Promise<string[]> => {
+      const file = bench.file('severities.json', toText({ ...project, blocks: [wide], ...changed }));
+      const { blocks } = JSON.parse((await underpaperHere('check', file, '--json')).out);
+      return blocks[0].findings.map(({ code, severity }: Finding) => `${code} ${severity}`);
+    };
+    expect(await codes({})).toEqual(expect.arrayContaining(['idle-cut caution', 'oversize note']));
+    const changed = await codes({ severities: { 'idle-cut': 'off', oversize: 'trouble' } });
+    expect(changed).toContain('oversize trouble');
+    expect(changed.join()).not.toContain('idle-cut');
   });
 
   it('prints the report that other programs read, with these names', async () => {

@@ -17,7 +17,6 @@ describe('lightnessOfColor', () => {
 
   it('takes what is no fabric for white', () => {
     const lightness = lightnessOf([{ id: 'f1', name: 'Night', color: '#000000' }]);
-    expect(lightness('f1')).toBe(0);
-    expect(lightness('f9')).toBe(1);
+    expect([...lightness]).toEqual([['f1', 0]]);
   });
 });

@@ -2,6 +2,7 @@ import { readFileSync } from 'node:fs';
 import { unzipSync } from 'fflate';
 import { describe, expect, it } from 'vitest';
 import { openFile } from '../../src/document/file.ts';
+import { PAGES, readPage } from '../../src/document/pages.ts';
 import type { Project } from '../../src/document/project.ts';
 import { blockPdfs } from '../../src/foundations/block-files.ts';
 import type { BlockWork } from '../../src/foundations/block-work.ts';
@@ -10,7 +11,6 @@ import { BOOKLET_PARTS, type BookletPart, PART_NAMES } from '../../src/foundatio
 import { flowInto } from '../../src/foundations/flow.ts';
 import { sectionShades } from '../../src/foundations/front-drawing.ts';
 import type { Mark } from '../../src/foundations/marks.ts';
-import { PAGES, readPage } from '../../src/foundations/pages.ts';
 import { toPdf } from '../../src/foundations/pdf.ts';
 import { pilesOf } from '../../src/foundations/pile-labels.ts';
 import { fabricLabels } from '../../src/foundations/print-work.ts';
@@ -54,7 +54,7 @@ const setting: SheetOptions = {
 
 const workOf = (project: Project, blocks: readonly Block[] = project.blocks, copies = 1) => ({
   project,
-  jobs: blocks.map((one) => ({ block: one, plan: piece(one), copies })),
+  jobs: blocks.map((one) => ({ block: one, plan: piece(one), copies, isMirrored: false })),
 });
 
 const booklet = (

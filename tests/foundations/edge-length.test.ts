@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
+import { PAGES } from '../../src/document/pages.ts';
 import { layOutBooklet } from '../../src/foundations/booklet.ts';
-import { PAGES } from '../../src/foundations/pages.ts';
 import { marksOf } from '../../src/foundations/sheets.ts';
 import { distance } from '../../src/geometry/ring.ts';
 import { piece } from '../../src/piecing/piece.ts';
@@ -36,7 +36,7 @@ describe('the fabrics on the cover', () => {
       blocks: [pennant],
     };
     const { sheets } = layOutBooklet(
-      { project, jobs: [{ block: pennant, plan: piece(pennant), copies: 1 }] },
+      { project, jobs: [{ block: pennant, plan: piece(pennant), copies: 1, isMirrored: false }] },
       { page: PAGES.letter, margin: 0.25, side: 'printed', printedOn: '24 November 2026', typeface },
       new Set(['cover']),
     );

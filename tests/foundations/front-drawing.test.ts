@@ -1,11 +1,11 @@
 import { readFileSync } from 'node:fs';
 import { describe, expect, it } from 'vitest';
 import { openFile } from '../../src/document/file.ts';
+import { PAGES } from '../../src/document/pages.ts';
 import { layOutBooklet } from '../../src/foundations/booklet.ts';
 import { fitFront, fitUnit, joinDrawing, sectionsDrawing } from '../../src/foundations/front-drawing.ts';
 import { joinStrip } from '../../src/foundations/join-strip.ts';
 import type { TextMark } from '../../src/foundations/marks.ts';
-import { PAGES } from '../../src/foundations/pages.ts';
 import { marksOf } from '../../src/foundations/sheets.ts';
 import type { Point } from '../../src/geometry/point.ts';
 import { distance, distanceToSegment } from '../../src/geometry/ring.ts';
@@ -195,7 +195,7 @@ describe('the guide of a block of many sections', () => {
     const { sheets } = layOutBooklet(
       {
         project: { ...harbour, fabrics, blocks: [block] },
-        jobs: [{ block, plan: planOf(block), copies: 1 }],
+        jobs: [{ block, plan: planOf(block), copies: 1, isMirrored: false }],
       },
       { page: PAGES.letter, margin: 0.25, side: 'printed', printedOn: '24 November 2026', typeface },
       new Set(['guide']),

@@ -1,9 +1,9 @@
 import { readFileSync } from 'node:fs';
 import { createRequire } from 'node:module';
+import { PAGES, type Page } from '../../src/document/pages.ts';
 import type { Block, Project } from '../../src/document/project.ts';
 import { withShaping } from '../../src/foundations/fonts.ts';
 import { type Mark, type TextMark, textCorners } from '../../src/foundations/marks.ts';
-import { PAGES, type Page } from '../../src/foundations/pages.ts';
 import { layOutSheets, type SheetLayout, type SheetOptions } from '../../src/foundations/sheets.ts';
 import { openTypeface, type Typeface } from '../../src/foundations/typeface.ts';
 import type { Point, Ring } from '../../src/geometry/point.ts';
@@ -250,7 +250,7 @@ export function print(blocks: readonly Block[], options: PrintOptions = {}): She
   return layOutSheets(
     {
       project: { ...harbour, blocks, ...project },
-      jobs: blocks.map((one) => ({ block: one, plan: piece(one), copies })),
+      jobs: blocks.map((one) => ({ block: one, plan: piece(one), copies, isMirrored: false })),
     },
     {
       page: PAGES.letter as Page,

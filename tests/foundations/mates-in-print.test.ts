@@ -1,8 +1,8 @@
 import { readFileSync } from 'node:fs';
 import { describe, expect, it } from 'vitest';
 import { openFile } from '../../src/document/file.ts';
+import { PAGES, type Page } from '../../src/document/pages.ts';
 import { joiningSides } from '../../src/foundations/mates.ts';
-import { PAGES, type Page } from '../../src/foundations/pages.ts';
 import { toPdf } from '../../src/foundations/pdf.ts';
 import { tickCounts } from '../../src/foundations/tick-counts.ts';
 import type { Point } from '../../src/geometry/point.ts';

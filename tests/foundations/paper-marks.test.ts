@@ -1,10 +1,10 @@
 import { readFileSync } from 'node:fs';
 import { describe, expect, it } from 'vitest';
 import { openFile } from '../../src/document/file.ts';
+import { PAGES } from '../../src/document/pages.ts';
 import { joinsThatFit } from '../../src/foundations/joins-that-fit.ts';
 import { type Mark, PT } from '../../src/foundations/marks.ts';
 import { joiningSides } from '../../src/foundations/mates.ts';
-import { PAGES } from '../../src/foundations/pages.ts';
 import { toPdf } from '../../src/foundations/pdf.ts';
 import { marksOf, type Sheet } from '../../src/foundations/sheets.ts';
 import { tickCounts } from '../../src/foundations/tick-counts.ts';

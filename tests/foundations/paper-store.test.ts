@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
+import { PAGES } from '../../src/document/pages.ts';
 import type { Project } from '../../src/document/project.ts';
-import { PAGES } from '../../src/foundations/pages.ts';
 import { paperStore } from '../../src/foundations/paper-store.ts';
 import { layOutSheets, type SheetOptions } from '../../src/foundations/sheets.ts';
 import type { Block } from '../../src/piecing/block.ts';
@@ -29,7 +29,7 @@ function watched() {
 
 const workOf = (project: Project, blocks: readonly Block[], copies = 1) => ({
   project,
-  jobs: blocks.map((block) => ({ block, plan: piece(block), copies })),
+  jobs: blocks.map((block) => ({ block, plan: piece(block), copies, isMirrored: false })),
 });
 
 describe('papers kept from one layout to the next', () => {

@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
+import { PAGES } from '../../src/document/pages.ts';
 import { PT, type TextMark } from '../../src/foundations/marks.ts';
-import { PAGES } from '../../src/foundations/pages.ts';
 import { toPdf } from '../../src/foundations/pdf.ts';
 import { type Ink, matrixOf, operatorsOf } from '../../src/foundations/pdf-operators.ts';
 import type { Sheet } from '../../src/foundations/sheets.ts';

@@ -1,10 +1,10 @@
 import { describe, expect, it } from 'vitest';
 import { givePicture } from '../../src/document/edit-fabrics.ts';
+import { PAGES } from '../../src/document/pages.ts';
 import type { Project } from '../../src/document/project.ts';
 import { layOutBooklet } from '../../src/foundations/booklet.ts';
 import type { BookletPart } from '../../src/foundations/booklet-parts.ts';
 import { type PolygonMark, type Print, placeMark } from '../../src/foundations/marks.ts';
-import { PAGES } from '../../src/foundations/pages.ts';
 import { toPdf } from '../../src/foundations/pdf.ts';
 import { marksOf, type Sheet, type SheetOptions } from '../../src/foundations/sheets.ts';
 import { toSvg } from '../../src/foundations/svg.ts';
@@ -30,7 +30,7 @@ const setting: SheetOptions = {
 const printed: Project = givePicture(harbour, 'f1', chequer({ across: 4 }));
 
 const sheetsOf = (project: Project, parts: readonly BookletPart[], options = setting): readonly Sheet[] => {
-  const jobs = [{ block: quarters, plan: piece(quarters), copies: 1 }];
+  const jobs = [{ block: quarters, plan: piece(quarters), copies: 1, isMirrored: false }];
   return layOutBooklet({ project, jobs }, options, new Set(parts)).sheets;
 };
 

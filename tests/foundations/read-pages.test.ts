@@ -1,11 +1,11 @@
 import { readFileSync } from 'node:fs';
 import { describe, expect, it } from 'vitest';
 import { openFile } from '../../src/document/file.ts';
+import { PAGES } from '../../src/document/pages.ts';
 import { layOutBooklet } from '../../src/foundations/booklet.ts';
 import type { BookletPart } from '../../src/foundations/booklet-parts.ts';
 import { fitUnit, joinDrawing } from '../../src/foundations/front-drawing.ts';
 import type { Mark, TextMark } from '../../src/foundations/marks.ts';
-import { PAGES } from '../../src/foundations/pages.ts';
 import { marksOf, type Sheet } from '../../src/foundations/sheets.ts';
 import type { Point, Ring } from '../../src/geometry/point.ts';
 import { boxOf, contains, distanceToSegment } from '../../src/geometry/ring.ts';
@@ -28,7 +28,7 @@ function pagesOf(part: BookletPart, name?: string): readonly Sheet[] {
   return layOutBooklet(
     {
       project: { ...project, blocks },
-      jobs: blocks.map((block) => ({ block, plan: plans.get(block)!, copies: 1 })),
+      jobs: blocks.map((block) => ({ block, plan: plans.get(block)!, copies: 1, isMirrored: false })),
     },
     { page: PAGES.letter, margin: 0.25, side: 'printed', printedOn: '25 November 2026', typeface },
     new Set([part]),

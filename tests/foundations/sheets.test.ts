@@ -1,8 +1,8 @@
 import { areaPathsD, EndType, FillRule, inflatePathsD, intersectD, JoinType, type PathsD } from 'clipper2-ts';
 import { describe, expect, it } from 'vitest';
+import { landscape, PAGES, type Page, readPage } from '../../src/document/pages.ts';
 import { fontsOf } from '../../src/foundations/fonts.ts';
 import { type Mark, type PENS, PT, type TextMark } from '../../src/foundations/marks.ts';
-import { landscape, PAGES, type Page, readPage } from '../../src/foundations/pages.ts';
 import { DEFAULT_NESTING } from '../../src/foundations/sheet-filling.ts';
 import { layOutSheets, marksOf, type Sheet } from '../../src/foundations/sheets.ts';
 import type { Point, Ring } from '../../src/geometry/point.ts';
@@ -341,8 +341,8 @@ describe('sheets', () => {
       {
         project: { ...harbour, blocks: [windmill, gull] },
         jobs: [
-          { block: windmill, plan: wrong, copies: 1 },
-          { block: gull, plan: piece(gull), copies: 1 },
+          { block: windmill, plan: wrong, copies: 1, isMirrored: false },
+          { block: gull, plan: piece(gull), copies: 1, isMirrored: false },
         ],
       },
       { page: PAGES.letter, margin: 0.25, side: 'printed', printedOn: 'today', typeface },

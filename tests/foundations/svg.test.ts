@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { PAGES } from '../../src/foundations/pages.ts';
+import { PAGES } from '../../src/document/pages.ts';
 import { toPdf } from '../../src/foundations/pdf.ts';
 import type { Sheet } from '../../src/foundations/sheets.ts';
 import { toSvg } from '../../src/foundations/svg.ts';

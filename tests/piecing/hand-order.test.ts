@@ -212,7 +212,7 @@ describe('an order kept with the block', () => {
 
 describe('light before dark', () => {
   const lights: Readonly<Record<string, number>> = { foam: 0.95, sand: 0.7, dusk: 0.4, night: 0.1 };
-  const lightness = (fabric: string): number => lights[fabric] ?? 1;
+  const lightness = new Map(Object.entries(lights));
 
   /** The case with every patch painted, by seed. */
   const painted = ({ block, plan }: Case, seed: number): Block => {
@@ -224,7 +224,7 @@ describe('light before dark', () => {
   };
   /** Pairs of which the darker comes first. */
   const inversions = (order: readonly string[], plan: PiecingPlan): number => {
-    const values = order.map((id) => lightness(plan.patches.find((patch) => patch.id === id)!.fabric!));
+    const values = order.map((id) => lights[plan.patches.find((patch) => patch.id === id)!.fabric!]!);
     return values.reduce(
       (sum, value, k) => sum + values.slice(k + 1).filter((later) => later > value).length,
       0,

@@ -167,7 +167,10 @@ describe('stepSentence', () => {
 });
 
 describe('orderCounts', () => {
-  const lightness = (fabric: string): number => (fabric === 'dark' ? 0.2 : 0.9);
+  const lightness = new Map([
+    ['dark', 0.2],
+    ['light', 0.9],
+  ]);
   const plan = {
     patches: [patch('A1', 'dark', ['A2']), patch('A2', 'light', ['A1', 'A3']), patch('A3', 'light', ['A2'])],
   } as unknown as PiecingPlan;

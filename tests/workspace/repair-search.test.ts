@@ -1,8 +1,9 @@
 import { beforeEach, describe, expect, it } from 'vitest';
+import { pieceOptionsOf } from '../../src/making/piece-options.ts';
 import type { Block } from '../../src/piecing/block.ts';
+import type { PieceOptions } from '../../src/piecing/options.ts';
 import { piece } from '../../src/piecing/piece.ts';
 import { applyChange } from '../../src/piecing/repairs/repair.ts';
-import { type PieceSettings, settingsOf } from '../../src/workspace/piece-settings.ts';
 import {
   lookAgain,
   lookForRepairs,
@@ -16,7 +17,7 @@ import { TEN_TROUBLES } from '../designs/ten-troubles.ts';
 /** Four walls that chase each other. A block of its own each time: what was found of one is remembered. */
 const lampRoom = (): Block => structuredClone(TEN_TROUBLES[1]!.block);
 
-let settings: PieceSettings;
+let options: PieceOptions;
 
 /** Everything the search tells, from now on. */
 function listen(): RepairSearch[] {
@@ -35,14 +36,14 @@ const until = async (isSo: (state: RepairSearch) => boolean): Promise<RepairSear
 };
 
 beforeEach(() => {
-  settings = settingsOf(session.getState().project);
+  options = pieceOptionsOf(session.getState().project);
 });
 
 describe('the search for repairs', () => {
   it('tells how many changes have been tried, of how many, and ends with repairs that help', async () => {
     const block = lampRoom();
     const told = listen();
-    lookForRepairs(block, settings);
+    lookForRepairs(block, options);
     const end = await until((state) => state.block === block && state.state === 'done');
     const tried = told.filter(({ state }) => state === 'looking').map(({ progress }) => progress.tried);
     expect(tried.length).toBeGreaterThan(3);
@@ -55,7 +56,7 @@ describe('the search for repairs', () => {
 
   it('is stopped by a person, stays stopped, and is begun again', async () => {
     const block = lampRoom();
-    lookForRepairs(block, settings);
+    lookForRepairs(block, options);
     await until((state) => state.block === block && state.progress.tried > 0);
     stopLooking();
     const stopped = repairSearch.getState();
@@ -71,10 +72,10 @@ describe('the search for repairs', () => {
 
   it('gives way to a newer drawing, of which alone it tells then', async () => {
     const [older, newer] = [lampRoom(), lampRoom()];
-    const leave = lookForRepairs(older, settings);
+    const leave = lookForRepairs(older, options);
     await until((state) => state.block === older && state.progress.tried > 0);
     leave();
-    lookForRepairs(newer, settings);
+    lookForRepairs(newer, options);
     await until((state) => state.block === newer);
     const told = listen();
     await until(({ state }) => state === 'done');
@@ -83,10 +84,10 @@ describe('the search for repairs', () => {
 
   it('knows at once what it found before, such as after undo', async () => {
     const block = lampRoom();
-    lookForRepairs(block, settings);
+    lookForRepairs(block, options);
     const end = await until((state) => state.block === block && state.state === 'done');
     repairSearch.setState({ block: null, repairs: [] });
-    lookForRepairs(block, settings);
+    lookForRepairs(block, options);
     expect(repairSearch.getState()).toMatchObject({ block, state: 'done', repairs: end.repairs });
   });
 });

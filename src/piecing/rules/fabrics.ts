@@ -1,4 +1,5 @@
 import { centroid } from '../../geometry/ring.ts';
+import type { Lightness } from '../options.ts';
 import type { Patch, Section } from '../plan.ts';
 import { listed, type Rule } from './rule.ts';
 
@@ -37,7 +38,7 @@ export interface Shadow {
 export function darkUnder(
   section: Pick<Section, 'order' | 'startsFrom'>,
   byId: ReadonlyMap<string, Patch>,
-  lightness: (fabric: string) => number,
+  lightness: Lightness,
 ): Shadow[] {
   const earlier = new Set<string>();
   for (const [id, patch] of byId) if (section.startsFrom.includes(patch.section)) earlier.add(id);
@@ -46,7 +47,7 @@ export function darkUnder(
     const under = patch.neighbours.filter((other) => {
       const fabric = byId.get(other)!.fabric;
       if (!earlier.has(other) || fabric === null || patch.fabric === null) return false;
-      return lightness(patch.fabric) - lightness(fabric) >= SHADOW_STEP;
+      return (lightness.get(patch.fabric) ?? 1) - (lightness.get(fabric) ?? 1) >= SHADOW_STEP;
     });
     earlier.add(id);
     return under.length === 0 ? [] : [{ patch, under }];

@@ -15,8 +15,7 @@ import { moved, type OrderFault, orderFault } from '../../piecing/hand-order.ts'
 import { orderCounts } from '../../piecing/order-counts.ts';
 import type { PiecingPlan, Section } from '../../piecing/plan.ts';
 import { unitWords } from '../../piecing/sentences.ts';
-import { optionsOf } from '../../workspace/piece-settings.ts';
-import { pieceSettings } from '../../workspace/plans.ts';
+import { pieceOptions } from '../../workspace/plans.ts';
 import { Icon } from '../icons.tsx';
 import { countOf } from './counts.ts';
 import { ordersFor, patchesOf, setSectionOrder, sewFirst, suggestOrder } from './order-edits.ts';
@@ -407,7 +406,7 @@ export function FirstButton({ block, plan, section, id, isIcon = false }: FirstB
 }
 
 function countWords(plan: PiecingPlan, section: Section, order: readonly string[]): string {
-  const lightness = optionsOf(pieceSettings()).lightness ?? (() => 1);
+  const lightness = pieceOptions().lightness ?? new Map();
   const { fabricChanges, lightOverDark } = orderCounts(plan, section, order, lightness);
   const changes =
     fabricChanges === 0

@@ -8,7 +8,7 @@ import type { RepairProgress } from '../../piecing/repairs/find-repairs.ts';
 import type { Repair } from '../../piecing/repairs/repair.ts';
 import { gainWords } from '../../piecing/repairs/words.ts';
 import { edit } from '../../workspace/actions.ts';
-import { pieceSettings } from '../../workspace/plans.ts';
+import { pieceOptions } from '../../workspace/plans.ts';
 import {
   lookAgain,
   lookForRepairs,
@@ -38,8 +38,8 @@ const NOT_YET: FoundRepairs = {
 export function useRepairs(block: Block, isPlanned: boolean): FoundRepairs {
   const isAtRest = useStore(session, ({ draft }) => draft === null) && isPlanned;
   const search = useStore(repairSearch);
-  const settings = pieceSettings();
-  useEffect(() => (isAtRest ? lookForRepairs(block, settings) : undefined), [block, settings, isAtRest]);
+  const options = pieceOptions();
+  useEffect(() => (isAtRest ? lookForRepairs(block, options) : undefined), [block, options, isAtRest]);
   // Nothing stays proposed of a drawing that is gone.
   useEffect(
     () => () => {
@@ -47,7 +47,7 @@ export function useRepairs(block: Block, isPlanned: boolean): FoundRepairs {
     },
     [block],
   );
-  return search.block === block && search.settings === settings && isAtRest ? search : NOT_YET;
+  return search.block === block && search.options === options && isAtRest ? search : NOT_YET;
 }
 
 interface RepairsProps {

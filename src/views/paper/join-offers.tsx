@@ -5,6 +5,7 @@ import type { FittingJoins } from '../../foundations/joins-that-fit.ts';
 import type { PrintNote } from '../../foundations/print-work.ts';
 import { edit, say } from '../../workspace/actions.ts';
 import { findFittingJoins } from '../../workspace/pdf-client.ts';
+import { pieceOptions } from '../../workspace/plans.ts';
 import { Icon } from '../icons.tsx';
 
 interface Offer {
@@ -27,7 +28,7 @@ export function JoinOffers({ notes, project }: JoinOffersProps) {
       for (const { kind, block: id, room } of notes) {
         const block = project.blocks.find((one) => one.id === id);
         if (kind !== 'tiled' || !block || !room) continue;
-        const joins = await findFittingJoins(block, project.fabrics, room, project.seamAllowance);
+        const joins = await findFittingJoins(block, room, project.seamAllowance, pieceOptions());
         if (!isCurrent) return;
         if (joins) setOffers((before) => [...before, { block, joins }]);
       }

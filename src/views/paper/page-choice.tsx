@@ -1,6 +1,6 @@
 import { useId } from 'react';
+import { DEFAULT_MARGIN_IN, PAGES, type PageName } from '../../document/pages.ts';
 import type { Unit } from '../../document/project.ts';
-import { DEFAULT_MARGIN_IN, PAGES, type PageName } from '../../foundations/pages.ts';
 import { formatLength } from '../../geometry/length.ts';
 import { Choice } from '../choice.tsx';
 import { type PaperSettings, pageName, paperSettings, type Read } from './paper-settings.ts';

@@ -1,7 +1,4 @@
 import { createStore } from 'zustand/vanilla';
-import type { Block, Unit } from '../../document/project.ts';
-import type { BookletPart } from '../../foundations/booklet-parts.ts';
-import type { FabricStyle } from '../../foundations/fabric-marks.ts';
 import {
   DEFAULT_MARGIN_IN,
   marginFault,
@@ -9,7 +6,10 @@ import {
   type Page,
   type PageName,
   readPage,
-} from '../../foundations/pages.ts';
+} from '../../document/pages.ts';
+import type { Block, Unit } from '../../document/project.ts';
+import type { BookletPart } from '../../foundations/booklet-parts.ts';
+import type { FabricStyle } from '../../foundations/fabric-marks.ts';
 import type { Side } from '../../foundations/paper.ts';
 import { DEFAULT_NESTING, type Together, type Turning } from '../../foundations/sheet-filling.ts';
 import { parseLength } from '../../geometry/length.ts';

@@ -25,7 +25,9 @@ export function printOrder(
   const { width, height } = page.value;
   const { side, turning, together, style, grain, parts } = settings;
   const jobs = project.blocks.flatMap((block) =>
-    chosen.has(block.id) ? [{ block, plan: planOf(block), copies: chosen.get(block.id)! }] : [],
+    chosen.has(block.id)
+      ? [{ block, plan: planOf(block), copies: chosen.get(block.id)!, isMirrored: false }]
+      : [],
   );
   const correction = correctionOf(known);
   const printedOn = new Date().toLocaleDateString('en', { day: 'numeric', month: 'long', year: 'numeric' });

@@ -35,8 +35,8 @@ const WINDMILL = '2,0>2,4 0,4>4,4 4,6>4,2 6,2>2,2';
 const HOUSE = '2,2>4,2 4,2>4,4 4,4>2,4 2,4>2,2';
 const FOUR_PATCH = '3,0>3,6 0,3>6,3';
 
-const lights: Readonly<Record<string, number>> = { night: 0.2, dusk: 0.45, sand: 0.44, foam: 0.95 };
-const options = { lightness: (fabric: string): number => lights[fabric] ?? 1 };
+const lights = { night: 0.2, dusk: 0.45, sand: 0.44, foam: 0.95 };
+const options = { lightness: new Map(Object.entries(lights)) };
 
 /**
  * Drawings by the code of the rule they are for. What makes each right or wrong is said in words and can be

@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { marginFault, PAGES, readPage } from '../../src/foundations/pages.ts';
+import { marginFault, PAGES, readPage } from '../../src/document/pages.ts';
 
 describe('pages', () => {
   // ISO 216: A4 210 × 297 mm, A3 297 × 420 mm, which is 595.2756 × 841.8898 pt for A4. Letter 8.5 × 11 in, Legal
