@@ -1,6 +1,6 @@
 import { turnedByQuarters } from '../geometry/nest.ts';
 import type { Point, Ring } from '../geometry/point.ts';
-import type { Face } from './typeface.ts';
+import type { Face } from './type/typeface.ts';
 
 /** One point of type, in inches (ISO 32000-1 8.3.2.3: default user space has 72 units to the inch). */
 export const PT = 1 / 72;

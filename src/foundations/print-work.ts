@@ -2,11 +2,11 @@ import type { Project } from '../document/project.ts';
 import type { MadeBlock } from '../making/making.ts';
 import type { Section } from '../piecing/plan.ts';
 import { verifyPlan } from '../piecing/verify.ts';
-import type { FabricLabel } from './label-request.ts';
-import type { Rectangle } from './level-packing.ts';
-import { bareShape, type Side } from './paper.ts';
-import type { SheetShape } from './sheet-filling.ts';
-import { printable, type Typeface } from './typeface.ts';
+import { bareShape, type Side } from './foundation/draw-foundation.ts';
+import type { FabricLabel } from './foundation/label-request.ts';
+import type { SheetShape } from './sheet/filling.ts';
+import type { Rectangle } from './sheet/level-packing.ts';
+import { printable, type Typeface } from './type/typeface.ts';
 
 export interface PrintWork {
   readonly project: Project;

@@ -1,7 +1,7 @@
 import { proxy, type Remote, wrap } from 'comlink';
 import type { Block } from '../document/project.ts';
-import type { FittingJoins } from '../foundations/joins-that-fit.ts';
-import type { Rectangle } from '../foundations/level-packing.ts';
+import type { FittingJoins } from '../foundations/sheet/joins-that-fit.ts';
+import type { Rectangle } from '../foundations/sheet/level-packing.ts';
 import type { PieceOptions } from '../piecing/options.ts';
 import { drawingOf } from './drawing-of.ts';
 import type { LaidOut, PrintOrder, SheetPrinter, ZipKind } from './pdf-worker.ts';

@@ -2,17 +2,17 @@ import regularUrl from '@expo-google-fonts/source-sans-3/400Regular/SourceSans3_
 import semiboldUrl from '@expo-google-fonts/source-sans-3/600SemiBold/SourceSans3_600SemiBold.ttf?url';
 import { expose, transfer } from 'comlink';
 import type { Block } from '../document/project.ts';
-import { type Booklet, firstPage, layOutBooklet } from '../foundations/booklet.ts';
-import type { BookletPart } from '../foundations/booklet-parts.ts';
-import type { FittingJoins } from '../foundations/joins-that-fit.ts';
-import type { Rectangle } from '../foundations/level-packing.ts';
-import type { Side } from '../foundations/paper-side.ts';
-import { paperStore } from '../foundations/paper-store.ts';
+import { type Booklet, firstPage, layOutBooklet } from '../foundations/booklet/booklet.ts';
+import type { BookletPart } from '../foundations/booklet/parts.ts';
+import { toLayeredSvg, toSvg } from '../foundations/files/svg.ts';
+import { type ZipEntry, zipOf } from '../foundations/files/zip.ts';
+import { paperStore } from '../foundations/foundation/store.ts';
 import type { PrintNote, PrintWork } from '../foundations/print-work.ts';
-import { firstLook, layOutSheets, type SheetLayout, type SheetOptions } from '../foundations/sheets.ts';
-import { toLayeredSvg, toSvg } from '../foundations/svg.ts';
-import { openTypeface, suffices, type Typeface } from '../foundations/typeface.ts';
-import { type ZipEntry, zipOf } from '../foundations/zip.ts';
+import type { FittingJoins } from '../foundations/sheet/joins-that-fit.ts';
+import type { Rectangle } from '../foundations/sheet/level-packing.ts';
+import { firstLook, layOutSheets, type SheetLayout, type SheetOptions } from '../foundations/sheet/sheets.ts';
+import type { Side } from '../foundations/side.ts';
+import { openTypeface, suffices, type Typeface } from '../foundations/type/typeface.ts';
 import type { PieceOptions } from '../piecing/options.ts';
 import { withSystemLetters } from './system-letters.ts';
 
@@ -102,7 +102,7 @@ function loadTypeface(): Promise<Typeface> {
 
 /** The typeface for names with letters it lacks, or that are more than letters one after another. */
 function loadWider(plain: Typeface): Promise<Typeface> {
-  wider ??= Promise.all([import('../foundations/fonts.ts'), nameFaces(plain.bytes)]).then(
+  wider ??= Promise.all([import('../foundations/type/fonts.ts'), nameFaces(plain.bytes)]).then(
     ([{ withShaping }]) => withSystemLetters(withShaping(plain), FAMILY),
     (thrown: unknown) => {
       wider = null;
@@ -212,7 +212,7 @@ async function* drawings(
 ): AsyncGenerator<ZipEntry> {
   const sheets = booklet?.sheets ?? [];
   const [{ paintSheet }, typeface] = await Promise.all([
-    import('../foundations/raster.ts'),
+    import('../foundations/files/raster.ts'),
     typefaceFor(ordered()),
   ]);
   const digits = String(sheets.length).length;
@@ -292,7 +292,7 @@ const printer = {
   ): Promise<Uint8Array | null> {
     return unlessStopped(async () => {
       const [{ toPdf }, typeface] = await Promise.all([
-        import('../foundations/pdf.ts'),
+        import('../foundations/files/pdf.ts'),
         typefaceFor(ordered()),
       ]);
       return toPdf(booklet?.sheets ?? [], typeface, {
@@ -314,7 +314,7 @@ const printer = {
       const before = progress(onStep);
       if (kind !== 'pdf-a-block') return zipOf(drawings(kind, before), createdAt);
       const wanted = ordered();
-      const { blockPdfs } = await import('../foundations/block-files.ts');
+      const { blockPdfs } = await import('../foundations/files/block-files.ts');
       return zipOf(
         blockPdfs(wanted.work, await setFor(wanted), partsOf(wanted), { createdAt, beforeSheet: before }),
         createdAt,
@@ -329,7 +329,7 @@ const printer = {
     allowance: number,
     options: PieceOptions,
   ): Promise<FittingJoins | null> {
-    const { joinsThatFit } = await import('../foundations/joins-that-fit.ts');
+    const { joinsThatFit } = await import('../foundations/sheet/joins-that-fit.ts');
     return joinsThatFit(block, room, allowance, options);
   },
 

@@ -1,5 +1,5 @@
 import { createStore } from 'zustand/vanilla';
-import { type CorrectionChoice, readCorrection } from '../foundations/correction.ts';
+import { type CorrectionChoice, readCorrection } from '../foundations/sheet/correction.ts';
 
 /** What the 50 mm test lines of an uncorrected print measured on a printer, as typed. */
 export interface PrinterMeasures {

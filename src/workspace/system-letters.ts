@@ -1,4 +1,4 @@
-import type { Extent, Face, TextPicture, Typeface } from '../foundations/typeface.ts';
+import type { Extent, Face, TextPicture, Typeface } from '../foundations/type/typeface.ts';
 
 /** What a printer lays down at least; letters drawn in so many dots look set. */
 const PICTURE_DPI = 600;

@@ -1,5 +1,5 @@
-import { trimLine } from '../../src/foundations/allowance.ts';
-import { layInLevels } from '../../src/foundations/level-packing.ts';
+import { trimLine } from '../../src/foundations/foundation/allowance.ts';
+import { layInLevels } from '../../src/foundations/sheet/level-packing.ts';
 import { type NestShape, nest } from '../../src/geometry/nest.ts';
 import type { Point, Ring } from '../../src/geometry/point.ts';
 import { boxOf, signedArea } from '../../src/geometry/ring.ts';

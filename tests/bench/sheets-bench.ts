@@ -8,12 +8,12 @@ import PDFDocument from 'pdfkit';
 import { build } from 'vite';
 import { openFile } from '../../src/document/file.ts';
 import { PAGES } from '../../src/document/pages.ts';
-import { layOutBooklet } from '../../src/foundations/booklet.ts';
-import { fontsOf } from '../../src/foundations/fonts.ts';
+import { layOutBooklet } from '../../src/foundations/booklet/booklet.ts';
+import { toPdf } from '../../src/foundations/files/pdf.ts';
 import { type Mark, PENS, PT } from '../../src/foundations/marks.ts';
-import { toPdf } from '../../src/foundations/pdf.ts';
-import { marksOf, type Sheet } from '../../src/foundations/sheets.ts';
-import { FACES, openTypeface, type Typeface } from '../../src/foundations/typeface.ts';
+import { marksOf, type Sheet } from '../../src/foundations/sheet/sheets.ts';
+import { fontsOf } from '../../src/foundations/type/fonts.ts';
+import { FACES, openTypeface, type Typeface } from '../../src/foundations/type/typeface.ts';
 import { piece } from '../../src/piecing/piece.ts';
 
 /**

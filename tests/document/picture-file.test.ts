@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { pictureTooLarge, readPictureHeader } from '../../src/document/picture-file.ts';
-import { greyPng } from '../../src/foundations/png.ts';
+import { greyPng } from '../../src/foundations/files/png.ts';
 
 const bytesOf = (base64: string): Uint8Array => new Uint8Array(Buffer.from(base64, 'base64'));
 

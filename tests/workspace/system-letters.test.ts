@@ -1,5 +1,5 @@
 import { afterEach, beforeEach, describe, expect, it, vi } from 'vitest';
-import { printable } from '../../src/foundations/typeface.ts';
+import { printable } from '../../src/foundations/type/typeface.ts';
 import { withSystemLetters } from '../../src/workspace/system-letters.ts';
 import { typeface } from '../foundations/harbour.ts';
 

@@ -1,8 +1,8 @@
 import { useEffect, useState } from 'react';
 import { setCutRole } from '../../document/edit-cuts.ts';
 import type { Block, Project } from '../../document/project.ts';
-import type { FittingJoins } from '../../foundations/joins-that-fit.ts';
 import type { PrintNote } from '../../foundations/print-work.ts';
+import type { FittingJoins } from '../../foundations/sheet/joins-that-fit.ts';
 import { edit, say } from '../../workspace/actions.ts';
 import { findFittingJoins } from '../../workspace/pdf-client.ts';
 import { pieceOptions } from '../../workspace/plans.ts';

@@ -8,10 +8,10 @@ import {
   readPage,
 } from '../../document/pages.ts';
 import type { Block, Unit } from '../../document/project.ts';
-import type { BookletPart } from '../../foundations/booklet-parts.ts';
-import type { FabricStyle } from '../../foundations/fabric-marks.ts';
-import type { Side } from '../../foundations/paper.ts';
-import { DEFAULT_NESTING, type Together, type Turning } from '../../foundations/sheet-filling.ts';
+import type { BookletPart } from '../../foundations/booklet/parts.ts';
+import type { Side } from '../../foundations/foundation/draw-foundation.ts';
+import type { FabricStyle } from '../../foundations/foundation/fabric-marks.ts';
+import { DEFAULT_NESTING, type Together, type Turning } from '../../foundations/sheet/filling.ts';
 import { parseLength } from '../../geometry/length.ts';
 
 /** How the sheets are shown: many at a glance, one across, or as large as they print. */

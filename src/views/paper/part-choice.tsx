@@ -1,4 +1,4 @@
-import { type BookletPart, PART_NAMES } from '../../foundations/booklet-parts.ts';
+import { type BookletPart, PART_NAMES } from '../../foundations/booklet/parts.ts';
 import { paperSettings } from './paper-settings.ts';
 
 /** Every part in the order in which they are offered, with what it is good for. */

@@ -1,6 +1,6 @@
 import type { Project } from '../../document/project.ts';
-import type { Correction } from '../../foundations/correction.ts';
-import { DEFAULT_NESTING } from '../../foundations/sheet-filling.ts';
+import type { Correction } from '../../foundations/sheet/correction.ts';
+import { DEFAULT_NESTING } from '../../foundations/sheet/filling.ts';
 import type { PrintOrder } from '../../workspace/pdf-client.ts';
 import { planOf } from '../../workspace/plans.ts';
 import { chosenCorrection, type Printers } from '../../workspace/printers.ts';

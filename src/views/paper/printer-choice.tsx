@@ -1,6 +1,6 @@
 import { useId } from 'react';
 import { useStore } from 'zustand';
-import { correctionWords } from '../../foundations/correction.ts';
+import { correctionWords } from '../../foundations/sheet/correction.ts';
 import {
   addPrinter,
   changePrinter,

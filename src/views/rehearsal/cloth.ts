@@ -1,4 +1,4 @@
-import { trimLine } from '../../foundations/allowance.ts';
+import { trimLine } from '../../foundations/foundation/allowance.ts';
 import { cutAway, isOnOneSide } from '../../geometry/fold.ts';
 import { STRAIGHT_IN } from '../../geometry/lattice.ts';
 import type { Ring } from '../../geometry/point.ts';

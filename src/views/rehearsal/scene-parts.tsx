@@ -2,7 +2,7 @@ import type { ReactNode } from 'react';
 import { inkOn } from '../../board/draw/contrast.ts';
 import { INKS } from '../../board/draw/inks.ts';
 import { labelSpot, sizeToFit } from '../../board/draw/label-spot.ts';
-import { holeTrimLine, trimLine } from '../../foundations/allowance.ts';
+import { holeTrimLine, trimLine } from '../../foundations/foundation/allowance.ts';
 import { towards } from '../../geometry/fold.ts';
 import type { Point, Segment } from '../../geometry/point.ts';
 import { distance, middle } from '../../geometry/ring.ts';

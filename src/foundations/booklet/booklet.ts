@@ -1,0 +1,203 @@
+import { marginFault } from '../../document/pages.ts';
+import type { Point } from '../../geometry/point.ts';
+import { fabricLabels, foundationsOf, type PrintNote, type PrintWork } from '../print-work.ts';
+import { changesAnything, correctionWords } from '../sheet/correction.ts';
+import { asPage, layOutSheets, type Sheet, type SheetLayout, type SheetOptions } from '../sheet/sheets.ts';
+import { printable } from '../type/typeface.ts';
+import type { BlockWork, FabricWork } from './block-work.ts';
+import { cautionPages } from './cautions.ts';
+import { coverPages } from './cover.ts';
+import { type PageDraft, type PageSetting, withFoot } from './flow.ts';
+import { guidePages } from './guide/guide-pages.ts';
+import { lineDrawingPages } from './line-drawing.ts';
+import { BOOKLET_PARTS, type BookletPart, type Bookmark, PART_NAMES, type PagePart } from './parts.ts';
+import { pileLabelPages } from './pile-labels.ts';
+import { templatePages } from './templates.ts';
+
+/** Everything that is printed, in order, with what the outline of a file says of it. */
+export interface Booklet extends SheetLayout {
+  readonly bookmarks: readonly Bookmark[];
+}
+
+/**
+ * Lays out the chosen parts of some blocks: pages to read first, then those to cut up, the foundations last. All
+ * pages are numbered through; foundations also say which of the foundations they are, and alone only that.
+ * A plan that fails the last check is refused with a note, in every part. `foundations` lays out the foundations;
+ * a caller who keeps what was laid out before gives its own.
+ */
+export function layOutBooklet(
+  work: PrintWork,
+  options: SheetOptions,
+  parts: ReadonlySet<BookletPart>,
+  foundations: (work: PrintWork, options: SheetOptions) => SheetLayout = layOutSheets,
+): Booklet {
+  const fault = marginFault(options.page, options.margin);
+  if (fault !== null)
+    return {
+      sheets: [],
+      foundations: 0,
+      bookmarks: [],
+      notes: [{ kind: 'refused', block: null, message: fault }],
+    };
+  const pageNotes: PrintNote[] = [];
+  const blocks = blocksOf(work, options, pageNotes);
+  const setting = settingOf(work, options);
+  const drafts = draftPages(blocks, setting, parts);
+  const layout: SheetLayout = parts.has('foundations')
+    ? foundations(work, options)
+    : {
+        sheets: [],
+        foundations: 0,
+        notes: drafts.length > 0 || pageNotes.length > 0 ? pageNotes : [NOTHING],
+      };
+  const total = drafts.length + layout.sheets.length;
+  const pages = drafts.map((draft, i) => corrected(withFoot(draft, setting, i + 1, total), options));
+  // Foundations alone are sheets; among other pages they are counted with them.
+  const papers =
+    drafts.length === 0
+      ? layout.sheets
+      : layout.sheets.map((sheet, i) =>
+          asPage(
+            sheet,
+            { page: drafts.length + i + 1, pages: total, sheet: i + 1, sheets: layout.sheets.length },
+            options.typeface,
+          ),
+        );
+  const sheets = [...pages, ...papers];
+  return {
+    sheets,
+    notes: layout.notes,
+    foundations: layout.foundations,
+    bookmarks: bookmarksOf(blocks, drafts, layout.sheets),
+  };
+}
+
+/**
+ * The first page of a booklet while the rest is still to be laid out: as it will be, but that it does not say of how
+ * many. Null where it cannot be known yet: papers of several blocks share sheets as it comes out when all are there.
+ */
+export function firstPage(
+  work: PrintWork,
+  options: SheetOptions,
+  parts: ReadonlySet<BookletPart>,
+): Sheet | null {
+  const part = BOOKLET_PARTS.find((one) => parts.has(one));
+  if (part === undefined || part === 'foundations' || marginFault(options.page, options.margin) !== null)
+    return null;
+  const isAboutAll = part === 'cover' || part === 'labels';
+  const jobs = isAboutAll ? work.jobs : work.jobs.slice(0, 1);
+  const setting = settingOf(work, options);
+  const [draft] = draftPages(blocksOf({ ...work, jobs }, options, []), setting, new Set([part]));
+  return draft ? corrected(withFoot(draft, setting, 1, null), options) : null;
+}
+
+/** What all pages to read are set with. */
+function settingOf(work: PrintWork, options: SheetOptions): PageSetting {
+  const scale = scaleOf(options);
+  const [across, down] = scale ?? [1, 1];
+  return {
+    ...options,
+    // A corrected drawing is laid out on what the page is before it is scaled.
+    page: { ...options.page, width: options.page.width / across, height: options.page.height / down },
+    correction: scale
+      ? correctionWords(
+          options.correction!,
+          printable(options.typeface, options.correction!.printer, '·').text,
+        )
+      : '',
+    project: printable(options.typeface, work.project.name, 'Project').text,
+    printedOn: printable(options.typeface, options.printedOn, '·').text,
+  };
+}
+
+/** A page drawn on what it is before it is scaled, as it is then. */
+function corrected(sheet: Sheet, options: SheetOptions): Sheet {
+  const scale = scaleOf(options);
+  return scale ? { ...sheet, width: scale[0] * sheet.width, height: scale[1] * sheet.height, scale } : sheet;
+}
+
+const scaleOf = ({ correction }: SheetOptions): Point | null =>
+  correction && changesAnything(correction) ? [correction.across, correction.down] : null;
+
+const NOTHING: PrintNote = {
+  kind: 'empty',
+  block: null,
+  message: 'There is nothing to print: choose a block, and what to print of it.',
+};
+
+/** The blocks whose plans pass the last check, as pages are made of them. */
+function blocksOf(
+  work: PrintWork,
+  { typeface, side }: SheetOptions,
+  notes: PrintNote[],
+): readonly BlockWork[] {
+  const labels = fabricLabels(work, typeface, notes);
+  const fabrics = work.project.fabrics.flatMap(({ id, color, picture }): FabricWork[] => {
+    const label = labels.get(id);
+    return label ? [{ id, color, label, ...(picture && { picture }) }] : [];
+  });
+  const seen = new Set<string>();
+  return foundationsOf(work, side, typeface, notes).flatMap(({ job, blockName }): BlockWork[] => {
+    if (seen.has(job.block.id)) return [];
+    seen.add(job.block.id);
+    return [
+      {
+        plan: job.plan,
+        blockId: job.block.id,
+        blockName,
+        copies: job.copies,
+        unit: work.project.unit,
+        allowance: work.project.seamAllowance,
+        fabrics,
+      },
+    ];
+  });
+}
+
+function draftPages(
+  blocks: readonly BlockWork[],
+  setting: PageSetting,
+  parts: ReadonlySet<BookletPart>,
+): readonly PageDraft[] {
+  if (blocks.length === 0) return [];
+  const makers: Readonly<Record<PagePart, () => readonly PageDraft[]>> = {
+    cover: () => coverPages(blocks, setting),
+    cautions: () => cautionPages(setting),
+    guide: () => blocks.flatMap((block) => guidePages(block, setting)),
+    'line-drawing': () => blocks.flatMap((block) => lineDrawingPages(block, setting)),
+    labels: () => pileLabelPages(blocks, setting),
+    templates: () => blocks.flatMap((block) => templatePages(block, setting)),
+  };
+  return BOOKLET_PARTS.flatMap((part) => (part !== 'foundations' && parts.has(part) ? makers[part]() : []));
+}
+
+/** The outline: what is about the whole project first, then each block with its parts. */
+function bookmarksOf(
+  blocks: readonly BlockWork[],
+  drafts: readonly PageDraft[],
+  foundations: readonly Sheet[],
+): readonly Bookmark[] {
+  const whole = BOOKLET_PARTS.flatMap((part): Bookmark[] => {
+    const sheet = drafts.findIndex((draft) => draft.part === part && draft.block === null);
+    return sheet < 0 ? [] : [{ title: PART_NAMES[part], sheet, within: [] }];
+  });
+  const each = blocks.flatMap(({ blockId, blockName }): Bookmark[] => {
+    const within = BOOKLET_PARTS.flatMap((part): Bookmark[] => {
+      const found =
+        part === 'foundations'
+          ? foundations.findIndex((sheet) => sheet.parts.some(({ paper }) => paper?.block === blockId))
+          : drafts.findIndex((draft) => draft.part === part && draft.block === blockId);
+      if (found < 0) return [];
+      return [
+        {
+          title: PART_NAMES[part],
+          sheet: part === 'foundations' ? drafts.length + found : found,
+          within: [],
+        },
+      ];
+    });
+    const [first] = within;
+    return first ? [{ title: blockName, sheet: first.sheet, within }] : [];
+  });
+  return [...whole, ...each];
+}

@@ -1,0 +1,350 @@
+import { STRAIGHT_IN } from '../../../geometry/lattice.ts';
+import type { LengthUnit } from '../../../geometry/length.ts';
+import { distance } from '../../../geometry/ring.ts';
+import type { Join, PiecingPlan, PointKind, RegistrationPoint, Section } from '../../../piecing/plan.ts';
+import { rehearse } from '../../../piecing/rehearsal.ts';
+import { listed, unitWords } from '../../../piecing/sentences.ts';
+import {
+  type Go,
+  goesOf,
+  inwardCorners,
+  joinLength,
+  lengthWords,
+  patchesAlong,
+  sizeWords,
+  unitOf,
+  wholeUnit,
+} from './units.ts';
+
+/** One instruction: a word in front that says what it is about, and its sentences. */
+export interface Line {
+  readonly about: string;
+  readonly text: string;
+}
+
+/** A step of the joining guide, to be ticked when it is done. A join has the number it has on the papers. */
+export type GuideStep =
+  | {
+      readonly kind: 'start';
+      readonly title: string;
+      /** Letters of the finished unit, and the section whose paper it is laid on. */
+      readonly unit: readonly string[];
+      readonly section: string;
+      readonly lines: readonly Line[];
+    }
+  | {
+      readonly kind: 'join';
+      readonly title: string;
+      readonly join: Join;
+      readonly lines: readonly Line[];
+    };
+
+export interface GuideOptions {
+  readonly unit: LengthUnit;
+  /** Seam allowance, inches. */
+  readonly allowance: number;
+}
+
+/**
+ * The joins of a block in the order of the work, a step each, with a step wherever a paper starts from a finished
+ * unit.
+ */
+export function guideSteps(plan: PiecingPlan, options: GuideOptions): readonly GuideStep[] {
+  const steps: GuideStep[] = [];
+  for (const step of rehearse(plan)) {
+    if (step.kind === 'start')
+      steps.push({
+        kind: 'start',
+        unit: step.unit,
+        section: step.section,
+        title: `Paper ${step.section} starts from ${unitWords(step.unit)}`,
+        lines: startLines(plan, step.section, step.unit),
+      });
+    else if (step.kind === 'join')
+      steps.push({
+        kind: 'join',
+        join: step.join,
+        title: `Join ${step.join.step}: ${unitName(plan, step.join.left)} to ${unitName(plan, step.join.right)}`,
+        lines: joinLines(plan, step.join, step.press, options),
+      });
+  }
+  return steps;
+}
+
+function startLines(plan: PiecingPlan, letter: string, unit: readonly string[]): readonly Line[] {
+  const section = plan.sections.find((one) => one.letter === letter)!;
+  const papers = unit.length === 1 ? `the paper of ${unit[0]}` : `the papers of ${listed(unit)}`;
+  return [
+    { about: 'Paper', text: `Take ${papers} off now: behind paper ${letter} nobody can reach it.` },
+    {
+      about: 'Lay',
+      text: `Lay the unit on the blank side of paper ${letter}, right side up, over ${letter}1. Hold it to the light: its allowance reaches past the lines of ${letter}1 evenly all round. Pin it.`,
+    },
+    { about: 'Sew', text: `Go on with ${orderOf(section)} as on any other paper.` },
+  ];
+}
+
+function joinLines(
+  plan: PiecingPlan,
+  join: Join,
+  press: 'open' | 'to-one-side',
+  options: GuideOptions,
+): readonly Line[] {
+  const { unit, allowance } = options;
+  const made = unitOf(plan, [...join.left, ...join.right], allowance);
+  const isWhole = made.letters.length === plan.sections.length;
+  const [first] = join.points;
+  const last = join.points.at(-1);
+  const length = lengthWords(joinLength(join), unit);
+  const edge: Line = {
+    about: 'Edge',
+    text: `The edges marked “join ${join.step}”, from ${first?.label} to ${last?.label}, ${length} long.${placeOf(join, plan, options)}`,
+  };
+  const makes: Line = {
+    about: 'Makes',
+    text: `${isWhole ? 'The whole block' : madeName(join, made.letters)}: ${bothSizes(made, options)}.`,
+  };
+  if (join.kind === 'set-in') return [edge, ...setInLines(plan, join), makes];
+  return [
+    edge,
+    { about: 'Pin', text: `Right sides together. ${pinOrder(join.points)}` },
+    { about: 'Sew', text: sewWords(join.points, allowance) },
+    {
+      about: 'Paper',
+      text: 'Take it out of the allowance of this seam, on both sides. The rest stays.',
+    },
+    { about: 'Press', text: pressWords(plan, join, press) },
+    makes,
+  ];
+}
+
+/** More letters than this say less than the join that made the unit. */
+const MOST_LETTERS = 6;
+
+const madeName = ({ step }: Join, letters: readonly string[]): string =>
+  letters.length > MOST_LETTERS
+    ? `The unit of join ${step}, ${letters.length} sections`
+    : `Unit ${listed(letters)}`;
+
+/** What a unit is called in a sentence: by its sections, or where they are many, by the join that made it. */
+export function unitName(plan: PiecingPlan, letters: readonly string[]): string {
+  const made =
+    letters.length > MOST_LETTERS
+      ? plan.joins.find(
+          ({ left, right }) =>
+            left.length + right.length === letters.length &&
+            [...left, ...right].every((letter) => letters.includes(letter)),
+        )
+      : undefined;
+  return made ? `the unit of join ${made.step}` : listed(letters);
+}
+
+/** Where the two units lie, seen from the front. Nothing where the seam runs aslant and neither word is true. */
+function placeOf(join: Join, plan: PiecingPlan, { allowance }: GuideOptions): string {
+  const [stretch, ...more] = join.stretches;
+  if (!stretch || more.length > 0) return '';
+  const [[ax, ay], [bx, by]] = stretch;
+  const middleOf = (letters: readonly string[]): readonly [number, number] => {
+    const ring = unitOf(plan, letters, allowance).outline;
+    return [
+      ring.reduce((sum, [x]) => sum + x, 0) / ring.length,
+      ring.reduce((sum, [, y]) => sum + y, 0) / ring.length,
+    ];
+  };
+  const [lx, ly] = middleOf(join.left);
+  const [rx, ry] = middleOf(join.right);
+  const words = (isLeftFirst: boolean, where: string): string => {
+    const [first, second] = isLeftFirst ? [join.left, join.right] : [join.right, join.left];
+    const name = unitName(plan, first);
+    const isOne = first.length === 1 || name !== listed(first);
+    return ` Seen from the front, ${name} ${isOne ? 'lies' : 'lie'} ${where} ${unitName(plan, second)}.`;
+  };
+  if (Math.abs(ay - by) < 1 / 16) return words(ly < ry, 'above');
+  if (Math.abs(ax - bx) < 1 / 16) return words(lx < rx, 'to the left of');
+  return '';
+}
+
+const PIN_ORDER: readonly PointKind[] = ['end', 'match', 'junction', 'guide'];
+
+const PIN_WORDS: Readonly<Record<PointKind, readonly [one: string, more: string]>> = {
+  end: ['the end', 'the ends'],
+  match: ['the match point', 'the match points'],
+  junction: ['the junction', 'the junctions'],
+  guide: ['the guide', 'the guides'],
+};
+
+/** Which points are pinned in which order: ends, match points, junctions, guides. Common practice. */
+export function pinOrder(points: readonly RegistrationPoint[]): string {
+  const parts = PIN_ORDER.flatMap((kind): string[] => {
+    const labels = points.filter((point) => point.kind === kind).map(({ label }) => label);
+    return labels.length === 0 ? [] : [`${PIN_WORDS[kind][labels.length === 1 ? 0 : 1]} ${listed(labels)}`];
+  });
+  const [first, ...rest] = parts;
+  return `Pin ${first === undefined ? 'along the line' : `first ${first}`}${rest.map((part) => `, then ${part}`).join('')}.`;
+}
+
+function sewWords(points: readonly RegistrationPoint[], allowance: number): string {
+  const matches = points.filter(({ kind }) => kind === 'match').map(({ label }) => label);
+  const tack =
+    matches.length === 0
+      ? ''
+      : `Tack a few stitches at ${listed(matches)}, open the seam and look: seams must meet there. `;
+  return `${tack}Sew on the printed line, ${allowance > 0 ? 'from trim line to trim line' : 'from end to end and a little beyond'}.`;
+}
+
+/** Open where seams from both sides must meet, else to one side: the one with fewer seams along it. Common practice. */
+function pressWords(plan: PiecingPlan, join: Join, press: 'open' | 'to-one-side'): string {
+  if (press === 'open') return 'Open, since seams from both sides meet here.';
+  const left = patchesAlong(plan, join, join.left).length;
+  const right = patchesAlong(plan, join, join.right).length;
+  if (left === right) return 'To one side, whichever lies flatter.';
+  return `To one side, toward ${unitName(plan, left < right ? join.left : join.right)}, where fewer seams come in.`;
+}
+
+// ---------------------------------------------------------------- set-in seams
+
+const GOES = ['one go', 'two goes', 'three goes', 'four goes', 'five goes'];
+
+/** How a seam that turns corners is sewn: straight stretches, each begun or ended exactly at a corner. Common practice. */
+function setInLines(plan: PiecingPlan, join: Join): readonly Line[] {
+  const goes = goesOf(join);
+  const found = inwardCorners(plan, join);
+  const cornerWords = listed(found.map(({ point }) => point.label));
+  const corner = found.length === 1 ? `the corner ${cornerWords}` : `the corners ${cornerWords}`;
+  const clips = found.map(
+    ({ point, clipped }) => `${listed(clipped)} at ${point.label}, to two threads short of the point`,
+  );
+  return [
+    {
+      about: 'Set in',
+      text: `This seam turns ${corner}. It is sewn in ${GOES[goes.length - 1] ?? `${goes.length} goes`}, and no stitch runs past a corner into the allowance.`,
+    },
+    {
+      about: 'Before',
+      text: `Take the paper out of the allowance of both units along this join, and mark ${corner} on the wrong side of both with a pencil dot. The outline of the paper is the line to sew on.`,
+    },
+    ...goes.map((go, i): Line => ({ about: `Go ${i + 1}`, text: goWords(go, i, clips, found) })),
+    { about: 'Press', text: setInPress(found) },
+  ];
+}
+
+function goWords(go: Go, i: number, clips: readonly string[], found: readonly unknown[]): string {
+  const from = go.points[0]?.label ?? '';
+  const to = go.points.at(-1)?.label ?? '';
+  const start =
+    go.from === 'corner' ? `Begin exactly at ${from}, two stitches on and two back` : `Begin at ${from}`;
+  const end =
+    go.to === 'corner'
+      ? `stop exactly at ${to} with the needle down and take two stitches back`
+      : `sew on to the edge past ${to}`;
+  const turn =
+    i === 0
+      ? 'Right sides together.'
+      : `Turn one unit about the corner until the edges ${from} to ${to} meet, with the sewn allowance folded out of the way.`;
+  const clip =
+    i === 0 && found.length > 0
+      ? ` Then clip the allowance of ${listed(clips)}, so that it can turn the corner.`
+      : '';
+  return `${turn} ${pinOrder(go.points)} ${start}, ${end}.${clip}`;
+}
+
+function setInPress(found: ReturnType<typeof inwardCorners>): string {
+  const toward = [...new Set(found.map(({ other }) => listed(other)))];
+  return toward.length === 1
+    ? `Toward ${toward[0]}, away from the clip; the corner must lie flat.`
+    : 'Each stretch away from the clip at its corner; the corners must lie flat.';
+}
+
+/**
+ * What a partial seam is and when it may serve instead; null for a block that has no ring of patches.
+ * Common practice: half of the first seam, the others in full, the rest of the first seam last.
+ */
+export function partialSeamWords(plan: PiecingPlan): string | null {
+  if (!plan.joins.some(({ kind }) => kind === 'set-in')) return null;
+  const ring = plan.findings.find(({ code }) => code === 'ring');
+  const stretches = ring?.stretches ?? [];
+  // Lines that chase each other have no spot in common, as those that meet in a star have.
+  const [first, ...others] = stretches;
+  const isStar = first?.some((end) =>
+    others.every((other) => other.some((spot) => distance(spot, end) <= STRAIGHT_IN)),
+  );
+  if (!first || isStar) return null;
+  return `A partial seam instead. The lines round the middle chase each other, so this block can also be sewn without a corner, but without its papers: cut the patches with the cutting templates. Sew the first strip to the middle along half of its seam only, beginning at the end that is level with the middle, where the next strip will cross it. Press, and sew the other strips round the middle in turn, each along its whole seam, with the loose half of the first strip folded out of the way. Then lay it over the middle and the end of the last strip, and close the first seam from where it stopped.`;
+}
+
+// ---------------------------------------------------------------- sizes and papers
+
+/** `12 × 3 in finished, 12 1/2 × 3 1/2 in unfinished`. */
+export function bothSizes(
+  { finished, unfinished }: ReturnType<typeof unitOf>,
+  { unit, allowance }: GuideOptions,
+): string {
+  const widest = finished.isRectangle ? '' : 'at its widest ';
+  if (!(allowance > 0))
+    return `${widest}${sizeWords(finished, unit)} finished; no allowance is on the papers`;
+  return `${widest}${sizeWords(finished, unit)} finished, ${sizeWords(unfinished, unit)} unfinished`;
+}
+
+/** The size of the block at the head of its guide. */
+export function blockSizeWords(plan: PiecingPlan, options: GuideOptions): string {
+  const { unit, allowance } = options;
+  const whole = wholeUnit(plan, allowance);
+  const widest = whole.finished.isRectangle ? '' : ' at its widest';
+  const finished = `Finished${widest}: ${sizeWords(whole.finished, unit)}.`;
+  return allowance > 0
+    ? `${finished} Unfinished, with ${lengthWords(allowance, unit)} allowance all round: ${sizeWords(whole.unfinished, unit)}.`
+    : `${finished} The papers carry no allowance: add your own when you cut.`;
+}
+
+/** A paper to sew before it is joined. */
+export interface PaperLine {
+  readonly letter: string;
+  /** `A1 to A9`, in the order in which they are sewn. */
+  readonly order: string;
+  /** What has to be joined before; null for a paper that can be sewn at once. */
+  readonly wait: string | null;
+  readonly sizes: string;
+}
+
+export function paperLines(plan: PiecingPlan, options: GuideOptions): readonly PaperLine[] {
+  return plan.sections.map((section) => ({
+    letter: section.letter,
+    order: orderOf(section),
+    wait:
+      section.startsFrom.length === 0
+        ? null
+        : `Not yet: it starts from ${unitWords(section.startsFrom)}; see its step below.`,
+    sizes: bothSizes(unitOf(plan, [section.letter], options.allowance), options),
+  }));
+}
+
+/** `A1 to A9`; for a paper that starts from a unit the patches after it. */
+function orderOf({ order }: Pick<Section, 'order'>): string {
+  const first = order[0] ?? '';
+  const last = order.at(-1) ?? '';
+  return order.length <= 1 ? first : `${first} to ${last}`;
+}
+
+/**
+ * How a paper that is sewn from its printed side is sewn, for a person who has never done it. Common practice.
+ */
+export function everyPaper({ unit, allowance }: GuideOptions): readonly string[] {
+  const width = lengthWords(allowance > 0 ? allowance : 0.25, unit);
+  const rim = allowance > 0 ? 'the dashed line' : 'your allowance';
+  return [
+    `Fabric lies on the blank side, and you sew on the lines of the printed side, in the order of the numbers. Cut each piece to reach ${width} and a little more past its patch all round; at the rim it reaches past ${rim}.`,
+    'Lay the first piece over patch 1, its wrong side against the blank side of the paper. Hold it to the light to see that it covers, and pin it.',
+    `Lay the next piece on it, right sides together, its edge ${width} past the line between the two. Turn the paper over and sew on that line with short stitches, about 1.8 mm, beginning and ending a few stitches past its ends.`,
+    `Fold the paper back on that line and trim the allowance to ${width}. Unfold, flip the new piece over its own patch, see that it covers, and press. So on with every number.`,
+  ];
+}
+
+/** How every join goes, said once. Common practice. */
+export const EVERY_JOIN: readonly string[] = [
+  'Trim each paper on its dashed trim line, and keep the paper on.',
+  'The points of a join have the same letters on both papers. At a match point, ringed, seams of both papers meet; at a junction a seam of one paper comes in; a guide only divides a long edge.',
+  'Push a pin straight through the same point on both papers, at the cross on the line. Leave it upright while you pin or clip beside it; laid over, it shifts the point.',
+  'Sew with short stitches, about 1.8 mm. Take each pin out before the needle reaches it.',
+  'Press with a dry iron. Steam curls the paper.',
+  'Leave the papers on until the block is joined on all its sides: they keep bias edges from stretching.',
+];

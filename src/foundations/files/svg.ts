@@ -1,0 +1,153 @@
+import type { Point } from '../../geometry/point.ts';
+import { type Mark, PENS, type PenName, type Print, PT, type TextMark } from '../marks.ts';
+import { marksOf, type Sheet } from '../sheet/sheets.ts';
+
+/** The screen's own cut of the typeface first, then an installed one. */
+const FONTS = "'Source Sans 3 Variable', 'Source Sans 3', sans-serif";
+
+/** What a cutting machine does with a line. */
+export type Layer = 'cut' | 'score' | 'draw';
+
+/** Trim lines are cut, lines to fold and sew on are scored; all else, with every text, is drawn. */
+export const layerOf = (pen: PenName): Layer => {
+  switch (pen) {
+    case 'trim':
+    case 'tile-trim':
+    case 'cut-apart':
+      return 'cut';
+    case 'seam':
+    case 'edge':
+      return 'score';
+    default:
+      return 'draw';
+  }
+};
+
+/**
+ * One sheet as SVG for a cutting machine: the drawing of `toSvg` in three named groups, `cut`, `score` and `draw`.
+ * Lines to cut are whole, since a machine would cut every dash.
+ */
+export function toLayeredSvg(sheet: Sheet): string {
+  const marks = marksOf(sheet);
+  const layers = (['cut', 'score', 'draw'] as const).map((layer) => {
+    const own = marks.filter((mark) => layerOf(mark.kind === 'text' ? 'rule' : mark.pen) === layer);
+    return `<g id="${layer}">${drawingOf(own, layer === 'cut')}</g>`;
+  });
+  return framed(sheet, layers.join(''));
+}
+
+/**
+ * One sheet as SVG: width and height in inches, the drawing in points (72 to the inch), one path a pen. Text is
+ * live text; its measured length is stated, so it keeps its place whatever font the viewer puts in.
+ */
+export const toSvg = (sheet: Sheet): string => framed(sheet, drawingOf(marksOf(sheet), false));
+
+function framed(sheet: Sheet, drawing: string): string {
+  const size = `width="${trimmed(sheet.width)}in" height="${trimmed(sheet.height)}in"`;
+  const view = `viewBox="0 0 ${units(sheet.width)} ${units(sheet.height)}"`;
+  return `<svg xmlns="http://www.w3.org/2000/svg" ${size} ${view}><title>${escaped(sheet.title)}</title>${drawing}</svg>`;
+}
+
+function drawingOf(marks: readonly Mark[], isWhole: boolean): string {
+  const prints = new Map<string, string>();
+  const fills = marks.flatMap((mark) => {
+    if (mark.kind !== 'polygon' || mark.fill === undefined) return [];
+    const id = mark.print && printId(mark.print, prints);
+    const fill = `${id === undefined ? '' : `url(#${id}) `}${escaped(mark.fill)}`;
+    return [`<path d="${outline(mark)}" fill="${fill}"/>`];
+  });
+  const paths = (Object.keys(PENS) as PenName[]).flatMap((pen) => {
+    const d = marks.map((mark) => (mark.kind !== 'text' && mark.pen === pen ? outline(mark) : '')).join('');
+    return d === '' ? [] : [pathOf(pen, d, isWhole)];
+  });
+  const dots = marks.flatMap((mark) =>
+    mark.kind === 'circle' && mark.filled
+      ? [`<circle cx="${units(mark.at[0])}" cy="${units(mark.at[1])}" r="${units(mark.radius)}"/>`]
+      : [],
+  );
+  const texts = marks.flatMap((mark) => (mark.kind === 'text' && mark.text !== '' ? [textOf(mark)] : []));
+  return [
+    prints.size > 0 ? `<defs>${[...prints.values()].join('')}</defs>` : '',
+    fills.length > 0 ? `<g>${fills.join('')}</g>` : '',
+    `<g fill="none" stroke-linecap="round" stroke-linejoin="miter">${paths.join('')}</g>`,
+    dots.length > 0 ? `<g>${dots.join('')}</g>` : '',
+    texts.length > 0 ? `<g font-family="${FONTS}">${texts.join('')}</g>` : '',
+  ].join('');
+}
+
+/** The name of the pattern that fills with a print; made and remembered at the first use. */
+function printId(print: Print, prints: Map<string, string>): string {
+  const { data, at, width, height, quarterTurns } = print;
+  const [x, y] = [units(at[0]), units(at[1])];
+  const size = `width="${units(width)}" height="${units(height)}"`;
+  // Sheets may stand in one page: a name that two of them share must mean the same print at the same place.
+  const id = ['print', signOf(data), x, y, units(width), units(height), quarterTurns].join('_');
+  if (!prints.has(id)) {
+    const turned =
+      quarterTurns % 4 === 0 ? '' : ` patternTransform="rotate(${trimmed(90 * quarterTurns)} ${x} ${y})"`;
+    prints.set(
+      id,
+      `<pattern id="${id}" patternUnits="userSpaceOnUse" x="${x}" y="${y}" ${size}${turned}><image ${size} preserveAspectRatio="none" href="${escaped(data)}"/></pattern>`,
+    );
+  }
+  return id;
+}
+
+/** Tells pictures apart by their length and a sum over signs spread through them. */
+function signOf(data: string): string {
+  let sum = data.length;
+  const step = Math.max(1, Math.floor(data.length / 500));
+  for (let at = 0; at < data.length; at += step) sum = (Math.imul(sum, 31) + data.charCodeAt(at)) >>> 0;
+  return sum.toString(36);
+}
+
+function pathOf(pen: PenName, d: string, isWhole: boolean): string {
+  const { width, dash, grey } = PENS[pen];
+  const dashes =
+    dash.length > 0 && !isWhole
+      ? ` stroke-dasharray="${dash.map(units).join(' ')}" stroke-linecap="butt"`
+      : '';
+  return `<path class="${pen}" d="${d}" stroke="${greyOf(grey)}" stroke-width="${units(width)}"${dashes}/>`;
+}
+
+function outline(mark: Exclude<Mark, TextMark>): string {
+  switch (mark.kind) {
+    case 'line':
+      return trace(mark.points);
+    case 'polygon':
+      return `${trace(mark.ring)}Z`;
+    case 'circle': {
+      if (mark.filled) return '';
+      const r = units(mark.radius);
+      const left = `${units(mark.at[0] - mark.radius)} ${units(mark.at[1])}`;
+      const right = `${units(mark.at[0] + mark.radius)} ${units(mark.at[1])}`;
+      return `M${left}A${r} ${r} 0 1 1 ${right}A${r} ${r} 0 1 1 ${left}Z`;
+    }
+  }
+}
+
+const trace = (points: readonly Point[]): string =>
+  points.map(([x, y], i) => `${i === 0 ? 'M' : 'L'}${units(x)} ${units(y)}`).join('');
+
+function textOf({ at, turn, face, size, text, width }: TextMark): string {
+  const [x, y] = [units(at[0]), units(at[1])];
+  const turned = turn === 0 ? '' : ` transform="rotate(${trimmed(turn)} ${x} ${y})"`;
+  const weight = face === 'semibold' ? ' font-weight="600"' : '';
+  return `<text x="${x}" y="${y}" font-size="${units(size)}"${weight} textLength="${units(width)}" lengthAdjust="spacingAndGlyphs" xml:space="preserve"${turned}>${escaped(text)}</text>`;
+}
+
+const greyOf = (grey: number): string => {
+  const level = Math.round(255 * grey)
+    .toString(16)
+    .padStart(2, '0');
+  return `#${level}${level}${level}`;
+};
+
+/** Inches to points, to a ten-thousandth. */
+const units = (inches: number): string => trimmed(inches / PT);
+
+const trimmed = (value: number): string => String(Math.round(value * 1e4) / 1e4 || 0);
+
+const ENTITIES: Readonly<Record<string, string>> = { '&': '&amp;', '<': '&lt;', '>': '&gt;', '"': '&quot;' };
+
+const escaped = (text: string): string => text.replace(/[&<>"]/g, (sign) => ENTITIES[sign]!);

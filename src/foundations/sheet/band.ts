@@ -1,0 +1,291 @@
+import type { Point } from '../../geometry/point.ts';
+import type { Side } from '../foundation/draw-foundation.ts';
+import { SMALLEST_PT, stack } from '../foundation/label-request.ts';
+import { type Mark, PT, type TextMark } from '../marks.ts';
+import { blockMarks, lengthOf, shortened, type TextLine, textAt, wrapped } from '../type/lettering.ts';
+import type { Typeface } from '../type/typeface.ts';
+import { TEST_LINE_IN } from './correction.ts';
+
+/**
+ * The band along the foot of every sheet: test square, 50 mm line, how to print, what the sheet is, and on the
+ * first sheet the cautions.
+ */
+export interface Band {
+  readonly height: number;
+  /** The marks of one sheet's band, from the band's upper left corner. */
+  draw(words: SheetWords): Mark[];
+  /** Where the line begins that says which sheet it is, from the same corner. */
+  readonly numberAt: Point;
+  /** How long that line may be, inches. */
+  readonly numberWidth: number;
+  /** Room for small pictures at the right of the first row on a sheet with or without the cautions. */
+  pictureRoom(first: boolean): PictureRoom;
+}
+
+export interface PictureRoom {
+  readonly x: number;
+  readonly y: number;
+  readonly width: number;
+  readonly height: number;
+}
+
+/** The line that says which sheet it is: the first of some wordings that is no longer than `widest` inches. */
+export function numberLine(
+  typeface: Typeface,
+  wordings: readonly string[],
+  at: Point,
+  widest: number,
+): TextMark {
+  const text = wordings.find((one) => lengthOf(typeface, { text: one, ...PLAIN }) <= widest);
+  return textAt(typeface, { text: text ?? wordings.at(-1) ?? '', ...PLAIN }, at);
+}
+
+/** What a band says that differs from sheet to sheet, beside its number. */
+export interface SheetWords {
+  /** The first sheet of a print cautions. */
+  readonly isFirst: boolean;
+  /** Whether tiles of a larger foundation lie on it. */
+  readonly tiles: boolean;
+  /** Signs of the key that stand on it, such as `#3`. */
+  readonly signs: readonly string[];
+}
+
+/** What a band says on every sheet of a print. */
+export interface BandWords {
+  /** Name of the project, as the typeface can print it. */
+  readonly project: string;
+  /** The day of printing, written out. */
+  readonly printedOn: string;
+  readonly side: Side;
+  /** Fabrics that are shown by their code: `#3 Night sea`. A sheet explains the signs that stand on it alone. */
+  readonly key: readonly string[];
+  /** Whether any sheet of the print holds tiles. */
+  readonly tiles: boolean;
+  /** How the drawing is corrected for the printer; null or absent when it is not. */
+  readonly correction?: string | null;
+}
+
+const SQUARE_IN = 1;
+const GAP_IN = 0.16;
+/** Space between the foundations and the band's first words, inches; a thin rule runs in its middle. */
+const HEAD_IN = 0.14;
+/** The test square's own line stays inside the printable area. */
+const INSET_IN = 0.01;
+const SCALE_WIDTH_IN = TEST_LINE_IN + 0.2;
+const NAME_WIDTH_IN = 1.8;
+const CAUTION_WIDTH_IN = 1.2;
+const PICTURE_IN = 0.95;
+
+const SIDE_WORDS: Readonly<Record<Side, string>> = {
+  printed: 'Printed side: the mirror image of the front. Fabric goes on the blank side.',
+  front: 'Front side: as the finished block is seen, not mirrored. For methods that sew from the other side.',
+};
+
+/** 94 % and 97 % are what pages come out at that are shrunk to fit a printer's margins. */
+const SHRUNK_WORDS =
+  'A square of 15/16 in (23.9 mm) was shrunk to 94 %, one of 31/32 in (24.6 mm) to 97 %: turn off “fit to page” and print again.';
+
+/** How tiles are laid together. */
+export const TILE_WORDS =
+  'Tiles: trim the later one on its dotted line and lay it over the earlier one, crosses on crosses.';
+
+/** The check length of a foundation may run over several of its tiles. */
+const TILED_EDGE_WORDS = 'Measure “this edge” once they are joined.';
+
+/** Short, and behind what the makers say: rotary cutter, iron, needles, pins. */
+const CAUTIONS = [
+  'Rotary cutter: cut away from yourself, close the blade after every cut.',
+  'Iron: dry, unplugged after use.',
+  'Needles, pins: take a pin out before the needle reaches it; keep both from children.',
+  'The makers’ instructions come before these lines.',
+];
+
+type Styled = Omit<TextLine, 'text'>;
+
+const STRONG: Styled = { face: 'semibold', size: 8 * PT };
+const PLAIN: Styled = { face: 'regular', size: 6.5 * PT };
+const FINE: Styled = { face: 'regular', size: SMALLEST_PT * PT };
+const leading = ({ size }: Styled): number => 1.22 * size;
+
+interface Column {
+  readonly lines: readonly TextLine[];
+  readonly height: number;
+}
+
+/** Plans the band for a printable width in inches: one row where it is wide enough, else stacked. */
+export function planBand(width: number, words: BandWords, typeface: Typeface): Band {
+  const column = (wide: number, ...texts: readonly (readonly [string, Styled])[]): Column => {
+    const lines = texts.flatMap(([text, style]) =>
+      wrapped(typeface, { text, ...style }, wide).map((one): TextLine => ({ text: one, ...style })),
+    );
+    return { lines, height: lines.reduce((sum, line) => sum + leading(line), 0) };
+  };
+  const project = (wide: number): Column =>
+    column(wide, [shortened(typeface, { text: words.project, ...STRONG }, wide), STRONG]);
+  const keyOn = ({ signs }: SheetWords): readonly TextLine[] =>
+    keyOf(
+      words.key.filter((entry) => signs.includes(signOf(entry))),
+      width,
+      typeface,
+    );
+  const aboutColumn = (wide: number, { tiles }: Pick<SheetWords, 'tiles'>): Column =>
+    column(
+      wide,
+      [words.printedOn, PLAIN],
+      ...(words.correction ? [[`Drawing ${words.correction}.`, PLAIN] as const] : []),
+      [SIDE_WORDS[words.side], PLAIN],
+      ...(tiles ? [[`${TILE_WORDS} ${TILED_EDGE_WORDS}`, PLAIN] as const] : []),
+    );
+  /** The names with the line of the number, which is set apart, under the project. */
+  const nameHeight = (wide: number): number =>
+    leading(STRONG) + leading(PLAIN) + aboutColumn(wide, words).height;
+
+  // Across: the square, the scale words, the names, then cautions and pictures while there is room.
+  const scaleX = SQUARE_IN + GAP_IN;
+  const wideEnough = width >= scaleX + SCALE_WIDTH_IN + GAP_IN + NAME_WIDTH_IN;
+  const scaleWidth = Math.min(SCALE_WIDTH_IN, width - scaleX);
+  const nameX = wideEnough ? scaleX + SCALE_WIDTH_IN + GAP_IN : 0;
+  const rest = width - nameX - NAME_WIDTH_IN - GAP_IN;
+  const beside = wideEnough && rest >= CAUTION_WIDTH_IN;
+  const withPicture = rest >= CAUTION_WIDTH_IN + GAP_IN + PICTURE_IN;
+  const nameWidth = wideEnough ? NAME_WIDTH_IN : width;
+  const cautionX = beside ? nameX + NAME_WIDTH_IN + GAP_IN : 0;
+  const cautionWidth = beside ? Math.min(2.4, withPicture ? rest - GAP_IN - PICTURE_IN : rest) : width;
+
+  const scale = column(
+    scaleWidth,
+    ['Print at actual size, 100 %, then measure.', { ...STRONG, size: 7.5 * PT }],
+    [SHRUNK_WORDS, PLAIN],
+  );
+  const cautions = column(cautionWidth, ...CAUTIONS.map((text) => [text, FINE] as const));
+  const keyLines = keyOf(words.key, width, typeface);
+  const keyHeight = keyLines.length === 0 ? 0 : keyLines.length * leading(PLAIN) + 0.06;
+
+  const lineRoom = 0.26;
+  let rowHeight = Math.max(SQUARE_IN + 2 * INSET_IN, scale.height + lineRoom);
+  if (wideEnough) rowHeight = Math.max(rowHeight, nameHeight(nameWidth));
+  if (beside) rowHeight = Math.max(rowHeight, cautions.height);
+  const nameY = wideEnough ? 0 : rowHeight + 0.08;
+  const stackedEnd = wideEnough ? rowHeight : nameY + nameHeight(nameWidth);
+  const cautionY = beside ? 0 : stackedEnd + 0.06;
+  const rows = beside ? stackedEnd : cautionY + cautions.height;
+  const top = HEAD_IN + keyHeight;
+  const numberY = top + nameY + leading(STRONG);
+
+  const write = ({ lines }: Column, x: number, y: number): Mark[] => {
+    let baseline = y;
+    return lines.map((line) => {
+      const mark = textAt(typeface, line, [x, baseline + 0.78 * line.size]);
+      baseline += leading(line);
+      return mark;
+    });
+  };
+
+  return {
+    height: top + rows,
+    numberAt: [nameX, numberY + 0.78 * PLAIN.size],
+    numberWidth: nameWidth,
+    draw: (sheet) => {
+      const first = sheet.isFirst;
+      const testLineY = top + SQUARE_IN + INSET_IN;
+      return [
+        {
+          kind: 'line',
+          pen: 'rule',
+          points: [
+            [0, HEAD_IN / 2],
+            [width, HEAD_IN / 2],
+          ],
+        },
+        ...write({ lines: keyOn(sheet), height: keyHeight }, 0, HEAD_IN),
+        ...testSquare([INSET_IN, top + INSET_IN], typeface),
+        ...write(scale, scaleX, top),
+        ...testLine([scaleX, testLineY], typeface),
+        ...write(project(nameWidth), nameX, top + nameY),
+        ...write(aboutColumn(nameWidth, sheet), nameX, numberY + leading(PLAIN)),
+        ...(first ? write(cautions, cautionX, top + cautionY) : []),
+      ];
+    },
+    pictureRoom: (first) => {
+      const taken = first && beside ? cautionX + cautionWidth + GAP_IN : nameX + NAME_WIDTH_IN + GAP_IN;
+      const x = wideEnough ? taken : width;
+      return { x, y: top, width: Math.max(0, width - x), height: SQUARE_IN + 2 * INSET_IN };
+    },
+  };
+}
+
+/** The sign that an entry of the key explains: its first word. */
+const signOf = (entry: string): string => entry.split(' ', 1)[0] ?? '';
+
+/** Key entries in lines as wide as the band, entries kept whole. */
+function keyOf(entries: readonly string[], width: number, typeface: Typeface): TextLine[] {
+  const lines: string[] = [];
+  for (const entry of entries) {
+    const text = shortened(typeface, { text: entry, ...PLAIN }, width);
+    const last = lines.at(-1);
+    const longer = last === undefined ? text : `${last}     ${text}`;
+    if (last !== undefined && typeface.extent(longer, 'regular').width * PLAIN.size <= width)
+      lines[lines.length - 1] = longer;
+    else lines.push(text);
+  }
+  return lines.map((text) => ({ text, ...PLAIN }));
+}
+
+/** The 1 in test square, from line middle to line middle. */
+export function testSquare([x, y]: Point, typeface: Typeface): Mark[] {
+  const words = stack(typeface, [
+    ['1 in', 'semibold', 10],
+    ['test square', 'regular', 6.5],
+  ]);
+  return [
+    {
+      kind: 'polygon',
+      pen: 'measure',
+      ring: [
+        [x, y],
+        [x + SQUARE_IN, y],
+        [x + SQUARE_IN, y + SQUARE_IN],
+        [x, y + SQUARE_IN],
+      ],
+    },
+    ...blockMarks(words, [x + SQUARE_IN / 2, y + SQUARE_IN / 2]),
+  ];
+}
+
+/** The 50 mm test line with its end ticks, from the middle of one to the middle of the other. */
+function testLine([x, y]: Point, typeface: Typeface): Mark[] {
+  const from = x + INSET_IN;
+  const middle = y - TICK_IN;
+  const words = stack(typeface, [['50 mm across', 'regular', 6.5]]);
+  return [
+    ...tickedLine([from, middle], [1, 0]),
+    ...blockMarks(words, [from + TEST_LINE_IN / 2, middle - 0.035 - words.height / 2]),
+  ];
+}
+
+/** Half the length of the ticks at the ends of a test line, inches. */
+const TICK_IN = 0.05;
+
+function tickedLine([x, y]: Point, [ux, uy]: Point): Mark[] {
+  const line = (points: readonly Point[]): Mark => ({ kind: 'line', pen: 'measure', points });
+  const end: Point = [x + TEST_LINE_IN * ux, y + TEST_LINE_IN * uy];
+  const across = ([px, py]: Point): Mark =>
+    line([
+      [px - TICK_IN * uy, py - TICK_IN * ux],
+      [px + TICK_IN * uy, py + TICK_IN * ux],
+    ]);
+  return [line([[x, y], end]), across([x, y]), across(end)];
+}
+
+/** Room that the 50 mm line down takes with its words, inches. */
+export const LINE_DOWN_SIZE = { width: 0.24, height: TEST_LINE_IN + 2 * INSET_IN } as const;
+
+/** The 50 mm test line down, from the upper left corner of its room. */
+export function testLineDown(typeface: Typeface): Mark[] {
+  const words = stack(typeface, [['50 mm down', 'regular', 6.5]]);
+  const x = LINE_DOWN_SIZE.width - TICK_IN - INSET_IN;
+  return [
+    ...tickedLine([x, INSET_IN], [0, 1]),
+    ...blockMarks(words, [x - 0.035 - words.height / 2, INSET_IN + TEST_LINE_IN / 2], -Math.PI / 2),
+  ];
+}

@@ -1,0 +1,42 @@
+import type { Point, Ring } from '../../geometry/point.ts';
+import { boxOf, contains } from '../../geometry/ring.ts';
+import { boxMeetsSegment, type LabelBox } from '../foundation/ground.ts';
+import { CUTTING_GAP_IN } from './filling.ts';
+import type { Rectangle } from './level-packing.ts';
+
+/** Distance between two places looked at, inches. */
+const STEP_IN = 0.125;
+
+/**
+ * The upper left corner of a free place for a box on a sheet, between what the rings cover and a cutting gap off it:
+ * the lowest, then farthest right. Inches from the corner of the sheet's room; null where there is none.
+ */
+export function freeSpot(
+  taken: readonly Ring[],
+  room: Rectangle,
+  { width, height }: Rectangle,
+): Point | null {
+  const around = taken.map((ring) => ({ ring, box: boxOf(ring) }));
+  for (let y = room.height - height; y >= 0; y -= STEP_IN) {
+    for (let x = room.width - width; x >= 0; x -= STEP_IN) {
+      const middle: Point = [x + width / 2, y + height / 2];
+      const box: LabelBox = {
+        middle,
+        halfWidth: width / 2 + CUTTING_GAP_IN,
+        halfHeight: height / 2 + CUTTING_GAP_IN,
+        turn: 0,
+      };
+      const hit = around.find(
+        ({ ring, box: { minX, minY, maxX, maxY } }) =>
+          minX < middle[0] + box.halfWidth &&
+          maxX > middle[0] - box.halfWidth &&
+          minY < middle[1] + box.halfHeight &&
+          maxY > middle[1] - box.halfHeight &&
+          (contains(ring, middle) ||
+            ring.some((a, i) => boxMeetsSegment(box, [a, ring[(i + 1) % ring.length]!]))),
+      );
+      if (!hit) return [x, y];
+    }
+  }
+  return null;
+}
