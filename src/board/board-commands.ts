@@ -1,7 +1,7 @@
 import { setCutsLocked } from '../document/edit-cuts.ts';
 import { MIRRORS, type Turn, turnBlock, turnBy } from '../document/edit-turn.ts';
 import { edit, select } from '../workspace/actions.ts';
-import { isPressed, type KeyPress } from '../workspace/commands.ts';
+import type { Command } from '../workspace/command.ts';
 import { squareAgain } from '../workspace/under-picture.ts';
 import { board } from './board-state.ts';
 import { chooseAll, chooseSameDirection, chooseSameRole } from './choosing.ts';
@@ -23,17 +23,9 @@ import {
 import { openForm, setOnePatch, stepGrid, takeUp, tell } from './working.ts';
 
 /** What the board can be told to do, wherever the keyboard is in the Block place. */
-export interface BoardCommand {
-  readonly name: string;
-  readonly label: string;
-  /** Keys that run it, the one to show first: a single sign, or as in the app's commands: `Mod+a`. */
-  readonly keys: readonly string[];
-  /** Its key is not listened for: the browser's own event brings it, with what is in the clipboard. */
-  readonly byEvent?: true;
+export interface BoardCommand extends Command {
   /** What it is for: the whole block, what is chosen, or the board itself. */
   readonly about: 'board' | 'chosen' | 'block';
-  readonly enabled: () => boolean;
-  readonly run: () => void;
 }
 
 const ZOOM_STEP = 1.25;
@@ -45,7 +37,7 @@ const isLocked = (): boolean => targetNow()?.cuts.every(({ locked }) => locked =
 
 const onBoard = (name: string, label: string, keys: readonly string[], run: () => void): BoardCommand => ({
   name,
-  label,
+  label: () => label,
   keys,
   about: 'board',
   enabled: always,
@@ -54,7 +46,7 @@ const onBoard = (name: string, label: string, keys: readonly string[], run: () =
 
 const onCuts = (name: string, label: string, keys: readonly string[], run: () => void): BoardCommand => ({
   name,
-  label,
+  label: () => label,
   keys,
   about: 'chosen',
   enabled: hasCuts,
@@ -63,7 +55,7 @@ const onCuts = (name: string, label: string, keys: readonly string[], run: () =>
 
 const turningBlock = (name: string, label: string, turn: Turn): BoardCommand => ({
   name,
-  label,
+  label: () => label,
   keys: [],
   about: 'block',
   enabled: hasBlock,
@@ -153,7 +145,7 @@ export const BOARD_COMMANDS: readonly BoardCommand[] = [
   },
   {
     name: 'add-corner',
-    label: 'Add a corner in the middle',
+    label: () => 'Add a corner in the middle',
     keys: [],
     about: 'chosen',
     enabled: () => targetNow()?.chosen?.kind === 'edge',
@@ -186,7 +178,7 @@ export const BOARD_COMMANDS: readonly BoardCommand[] = [
   ...FORMS.map(
     ({ name, label, fits }): BoardCommand => ({
       name: `form-${name}`,
-      label,
+      label: () => label,
       keys: [],
       about: name === 'rings' || name === 'rays' || name === 'size' ? 'block' : 'chosen',
       enabled: () => {
@@ -202,19 +194,4 @@ export function boardCommand(name: string): BoardCommand {
   const found = BOARD_COMMANDS.find((one) => one.name === name);
   if (found === undefined) throw new Error(`The board has no command named ${name}.`);
   return found;
-}
-
-/** Runs the command a key stands for. False when there is none, or nothing for it to work on. */
-export function runBoardCommand(press: KeyPress): boolean {
-  const command = BOARD_COMMANDS.find(
-    ({ keys, byEvent }) => byEvent !== true && keys.some((key) => isKey(key, press)),
-  );
-  if (command === undefined || !command.enabled()) return false;
-  command.run();
-  return true;
-}
-
-function isKey(key: string, press: KeyPress): boolean {
-  if (key.startsWith('Mod+')) return isPressed(key, press);
-  return !press.ctrlKey && !press.metaKey && !press.altKey && key === press.key.toUpperCase();
 }

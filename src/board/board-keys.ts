@@ -1,4 +1,4 @@
-import { isPressed } from '../workspace/commands.ts';
+import { isPressed } from '../workspace/command.ts';
 import { session, undoLabel } from '../workspace/session.ts';
 import { board, onEmptySheet } from './board-state.ts';
 import { jump, moveCrosshair, pressCrosshair, type StepSize } from './crosshair.ts';

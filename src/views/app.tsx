@@ -1,15 +1,16 @@
 import { useEffect, useState } from 'react';
 import { useStore } from 'zustand';
 import { session } from '../workspace/session.ts';
-import { BlockPlace } from './block/block-place.tsx';
 import { ErrorBoundary } from './error-boundary.tsx';
 import { FileDrop } from './file-drop.tsx';
 import { listenToKeys } from './keys.ts';
 import { NoticeLine } from './notice-line.tsx';
 import { Palette } from './palette.tsx';
-import { PaperPlace } from './paper/paper-place.tsx';
+import { PlaceView } from './place-view.tsx';
+import { placeNamed } from './places.ts';
 import { followTheme } from './theme.ts';
 import { TopBar } from './top-bar.tsx';
+import { Waiting } from './waiting.tsx';
 
 interface AppProps {
   /** Settles when the kept work, or the demo, is open. */
@@ -45,14 +46,5 @@ export function App({ started }: AppProps) {
 }
 
 function CurrentPlace() {
-  const place = useStore(session, (state) => state.place);
-  return place === 'block' ? <BlockPlace /> : <PaperPlace />;
-}
-
-function Waiting({ text }: { readonly text: string }) {
-  return (
-    <main className="waiting" aria-busy="true">
-      <p role="status">{text}</p>
-    </main>
-  );
+  return <PlaceView place={useStore(session, (state) => placeNamed(state.place))} />;
 }

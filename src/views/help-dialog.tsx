@@ -1,11 +1,11 @@
-import { BOARD_COMMANDS } from '../board/board-commands.ts';
 import { BOARD_KEYS } from '../board/board-keys.ts';
 import { EMPTY_PROJECT } from '../document/project.ts';
-import { COMMANDS, keyText } from '../workspace/commands.ts';
+import { type Command, keyText } from '../workspace/command.ts';
 import { freshSession } from '../workspace/session.ts';
-import { boardKeyText } from './all-commands.ts';
+import { EVERYWHERE } from './command-list.ts';
 import { Dialog } from './dialog.tsx';
 import { PALETTE_KEY } from './palette.tsx';
+import { PLACES } from './places.ts';
 import { isMac } from './platform.ts';
 import { REHEARSAL_KEYS } from './rehearsal/rehearsal-keys.ts';
 
@@ -21,14 +21,6 @@ const LIST_KEYS = [
 /** How to draw, read the check and print, in few words; then every key, from the command lists themselves. */
 export function HelpDialog({ onClose }: { readonly onClose: () => void }) {
   const palette = { does: 'Any command by its name', keys: keyText(PALETTE_KEY, isMac()) };
-  const commands = COMMANDS.filter(({ keys }) => keys.length > 0).map(({ label, keys }) => ({
-    does: label(FRESH),
-    keys: keyText(keys[0]!, isMac()),
-  }));
-  const boardCommands = BOARD_COMMANDS.filter(({ keys }) => keys.length > 0).map(({ label, keys }) => ({
-    does: label,
-    keys: boardKeyText(keys[0]),
-  }));
   return (
     <Dialog title="How Underpaper works" className="help" onClose={onClose}>
       <div className="help-text">
@@ -89,11 +81,13 @@ export function HelpDialog({ onClose }: { readonly onClose: () => void }) {
       </div>
       <div className="help-keys">
         <div className="help-column">
-          <KeyTable title="Anywhere" rows={[palette, ...commands]} />
+          <KeyTable title="Anywhere" rows={[palette, ...keyRows(EVERYWHERE)]} />
           <KeyTable title="In the list of blocks" rows={LIST_KEYS} />
           <KeyTable title="In the sewing rehearsal" rows={REHEARSAL_KEYS} />
         </div>
-        <KeyTable title="In Block" rows={boardCommands} />
+        {PLACES.filter(({ commands }) => keyRows(commands).length > 0).map(({ name, label, commands }) => (
+          <KeyTable key={name} title={`In ${label}`} rows={keyRows(commands)} />
+        ))}
         <KeyTable title="On the drawing board" rows={BOARD_KEYS} />
       </div>
     </Dialog>
@@ -104,6 +98,12 @@ interface KeyRow {
   readonly keys: string;
   readonly does: string;
 }
+
+/** Those of some commands that have a key. */
+const keyRows = (commands: readonly Command[]): readonly KeyRow[] =>
+  commands.flatMap(({ label, keys: [key] }) =>
+    key === undefined ? [] : [{ does: label(FRESH), keys: keyText(key, isMac()) }],
+  );
 
 function KeyTable({ title, rows }: { readonly title: string; readonly rows: readonly KeyRow[] }) {
   return (

@@ -87,6 +87,10 @@ const DRAWINGS = {
     </>
   ),
   rename: <path d="M4 16 4.8 12.4 13.4 3.8 16.2 6.6 7.6 15.2ZM11.6 5.6 14.4 8.4" />,
+  // The places of the window.
+  block: <path d="M3.4 3.4H16.6V16.6H3.4ZM3.4 12.8 16.6 7.2M9.6 10.2V3.4" />,
+  // Sheets that lie on each other, one with a paper on it.
+  sheets: <path d="M6.4 3H16.6V14.2M3.4 5.8H13.8V17H3.4ZM6.2 13.8 11 9V13.8Z" />,
   menu: <path d="M4.4 3.4H12L15.6 7V16.6H4.4ZM12 3.6V7H15.4M7.2 10.4H12.8M7.2 13.2H11" />,
   help: (
     <>

@@ -1,8 +1,7 @@
-import { runBoardCommand } from '../board/board-commands.ts';
 import { pasteText } from '../board/clipboard.ts';
-import { commandForKey } from '../workspace/commands.ts';
 import { session } from '../workspace/session.ts';
 import { isPictureFile, takePicture } from '../workspace/under-picture.ts';
+import { runByKey } from './command-list.ts';
 
 const TYPING =
   'input:not([type="radio"], [type="checkbox"], [type="color"]), textarea, select, [contenteditable]';
@@ -13,15 +12,7 @@ const isTyping = (target: EventTarget | null): boolean => target instanceof Elem
 export function listenToKeys(): () => void {
   const onKey = (event: KeyboardEvent): void => {
     if (event.defaultPrevented || document.querySelector('dialog[open]') !== null) return;
-    const typing = isTyping(event.target);
-    const command = commandForKey(event);
-    if (command !== null && (command.whileTyping || !typing)) {
-      event.preventDefault();
-      if (command.enabled(session.getState())) void command.run();
-      return;
-    }
-    if (typing || session.getState().place !== 'block') return;
-    if (runBoardCommand(event)) event.preventDefault();
+    if (runByKey(event, isTyping(event.target))) event.preventDefault();
   };
   const onPaste = (event: ClipboardEvent): void => {
     // On a fabric a picture is taken as its own.

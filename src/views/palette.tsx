@@ -1,5 +1,5 @@
 import { type KeyboardEvent, useEffect, useId, useRef, useState } from 'react';
-import { commandsNow, type Listed, matching } from './all-commands.ts';
+import { commandsNow, type Listed, matching } from './command-list.ts';
 import { Dialog } from './dialog.tsx';
 
 /** The key that opens the palette, as the commands write theirs. */

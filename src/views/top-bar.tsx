@@ -1,13 +1,15 @@
 import { useEffect, useState } from 'react';
 import { useStore } from 'zustand';
 import { renameProject } from '../document/edit-project.ts';
-import { edit } from '../workspace/actions.ts';
-import { type CommandName, command, keyText, runCommand } from '../workspace/commands.ts';
+import { edit, goTo } from '../workspace/actions.ts';
+import { keyText } from '../workspace/command.ts';
+import { type CommandName, command, runCommand } from '../workspace/commands.ts';
 import { type SaveState, session } from '../workspace/session.ts';
 import { HelpDialog } from './help-dialog.tsx';
 import { Icon, type IconName, MarkIcon } from './icons.tsx';
 import { NameField } from './name-field.tsx';
-import { warmPaper } from './paper/warm-paper.ts';
+import { loadScreen } from './place-view.tsx';
+import { PLACES, type Place, placeNamed } from './places.ts';
 import { isMac } from './platform.ts';
 import { ProjectMenu } from './project-menu.tsx';
 
@@ -25,8 +27,10 @@ export function TopBar() {
   useEffect(() => {
     document.title = `${name} – Underpaper`;
   }, [name]);
-  // The work is on show: its sheets are got ready, also for those who go to them at once.
-  useEffect(warmPaper, []);
+  // The work is on show: what the other places will show of it is got ready.
+  useEffect(() => {
+    for (const { prepare } of PLACES) prepare?.();
+  }, []);
   return (
     <header className="top-bar">
       <div className="top-project">
@@ -44,8 +48,9 @@ export function TopBar() {
         </span>
       </div>
       <nav className="places" aria-label="Places">
-        <PlaceButton place="block" />
-        <PlaceButton place="paper" />
+        {PLACES.map((place) => (
+          <PlaceButton key={place.name} place={place} />
+        ))}
       </nav>
       <div className="top-acts">
         <CommandButton name="undo" icon="undo" />
@@ -66,19 +71,28 @@ export function TopBar() {
   );
 }
 
-function PlaceButton({ place }: { readonly place: 'block' | 'paper' }) {
-  const isHere = useStore(session, (state) => state.place === place);
-  const { label, name } = command(place === 'block' ? 'go-to-block' : 'go-to-paper');
+function PlaceButton({ place }: { readonly place: Place }) {
+  const isHere = useStore(session, (state) => placeNamed(state.place) === place);
+  const { name, label, key, icon, prepare } = place;
+  // Someone is about to go there.
+  const comeNear = (): void => {
+    void loadScreen(place);
+    prepare?.();
+  };
   return (
     <button
       type="button"
       className="place"
       aria-current={isHere ? 'page' : undefined}
-      onPointerEnter={place === 'paper' ? warmPaper : undefined}
-      onFocus={place === 'paper' ? warmPaper : undefined}
-      onClick={() => runCommand(name)}
+      title={`${label} (${keyText(key, isMac())})`}
+      onPointerEnter={comeNear}
+      onFocus={comeNear}
+      onClick={() => {
+        if (!isHere) goTo(name);
+      }}
     >
-      {label(session.getState())}
+      <Icon name={icon} size={18} />
+      {label}
     </button>
   );
 }

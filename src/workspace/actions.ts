@@ -1,7 +1,7 @@
 import { openFile } from '../document/file.ts';
 import { oneLine } from '../document/file-place.ts';
 import type { Project } from '../document/project.ts';
-import type { History, HistoryEntry, Moment, Notice, Place, SaveState, Session, Theme } from './session.ts';
+import type { History, HistoryEntry, Moment, Notice, SaveState, Session, Theme } from './session.ts';
 import { session } from './session.ts';
 
 /** A pure edit: the same project back when there is nothing to change. */
@@ -151,7 +151,7 @@ export function select(cutIds: readonly string[]): void {
   session.setState({ selection });
 }
 
-export function goTo(place: Place): void {
+export function goTo(place: string): void {
   session.setState({ place, draft: null });
 }
 

@@ -2,7 +2,7 @@ import { createStore, getMany, set, type UseStore, update } from 'idb-keyval';
 import { openFile } from '../document/file.ts';
 import { toText } from '../document/to-text.ts';
 import { say, setSaveState } from './actions.ts';
-import { freshSession, type Place, type Session, session, type Theme } from './session.ts';
+import { freshSession, type Session, session, type Theme } from './session.ts';
 
 /** Time without a change after which the work is kept, in milliseconds. */
 const QUIET_MS = 400;
@@ -24,7 +24,7 @@ interface KeptWork {
   /** The project as a file has it. */
   readonly text: string;
   readonly blockId: string | null;
-  readonly place: Place;
+  readonly place: string;
 }
 
 /** What was found in the browser's own storage. */
@@ -89,7 +89,7 @@ export async function restore(keep: UseStore): Promise<Restored> {
       ...fresh,
       ...settings,
       blockId: opened.project.blocks.some(({ id }) => id === blockId) ? blockId : fresh.blockId,
-      place: place === 'paper' ? 'paper' : 'block',
+      place: typeof place === 'string' ? place : fresh.place,
     });
     return { kind: 'restored' };
   }

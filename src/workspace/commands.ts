@@ -5,8 +5,9 @@ import { nextBlockId } from '../document/ids.ts';
 import { outlineOf } from '../document/outline.ts';
 import { EMPTY_PROJECT, type Project } from '../document/project.ts';
 import { MM_PER_IN } from '../geometry/lattice.ts';
-import { edit, goTo, redo, replaceProject, undo } from './actions.ts';
+import { edit, redo, replaceProject, undo } from './actions.ts';
 import { chooseDrawing } from './bring-in.ts';
+import type { Command } from './command.ts';
 import { askFor } from './dialogs.ts';
 import { openFromPicker, saveKeptAside, saveToFile } from './files.ts';
 import { redoLabel, type Session, session, undoLabel } from './session.ts';
@@ -27,29 +28,18 @@ export type CommandName =
   | 'recolour'
   | 'duplicate-block'
   | 'remove-block'
-  | 'delete-selection'
-  | 'go-to-block'
-  | 'go-to-paper';
+  | 'delete-selection';
 
-export interface Command {
+interface AppCommand extends Command {
   readonly name: CommandName;
-  /** As a menu or button shows it; undo and redo say what they would take back or do again. */
-  readonly label: (state: Session) => string;
-  /** Keys that run it, the one to show first: `Mod+Shift+z`, where `Mod` is Ctrl, or Cmd on a Mac. */
-  readonly keys: readonly string[];
-  /** Whether its keys also work while the person types in a field, where undo and delete are the field's own. */
-  readonly whileTyping: boolean;
-  readonly enabled: (state: Session) => boolean;
-  readonly run: () => void | Promise<void>;
 }
 
-/** Every command, once, in menu order: menus, buttons and keys all read this list. */
-export const COMMANDS: readonly Command[] = [
+/** Every command that can be given in any place, once, in menu order. */
+export const COMMANDS: readonly AppCommand[] = [
   {
     name: 'undo',
     label: (state) => withStep('Undo', undoLabel(state)),
     keys: ['Mod+z'],
-    whileTyping: false,
     enabled: (state) => undoLabel(state) !== null,
     run: undo,
   },
@@ -57,7 +47,6 @@ export const COMMANDS: readonly Command[] = [
     name: 'redo',
     label: (state) => withStep('Redo', redoLabel(state)),
     keys: ['Mod+Shift+z', 'Mod+y'],
-    whileTyping: false,
     enabled: (state) => redoLabel(state) !== null,
     run: redo,
   },
@@ -89,7 +78,6 @@ export const COMMANDS: readonly Command[] = [
     name: 'save-kept-aside',
     label: () => 'Save the work that could not be read',
     keys: [],
-    whileTyping: false,
     enabled: (state) => state.keptAside.length > 0,
     run: saveKeptAside,
   },
@@ -105,7 +93,6 @@ export const COMMANDS: readonly Command[] = [
     name: 'from-the-shelf',
     label: () => 'From the shelf…',
     keys: [],
-    whileTyping: false,
     enabled: () => true,
     run: () => askFor({ kind: 'shelf' }),
   },
@@ -113,7 +100,6 @@ export const COMMANDS: readonly Command[] = [
     name: 'bring-in-drawing',
     label: () => 'Bring in a drawing (SVG)…',
     keys: [],
-    whileTyping: false,
     enabled: () => true,
     run: chooseDrawing,
   },
@@ -121,7 +107,6 @@ export const COMMANDS: readonly Command[] = [
     name: 'lay-picture',
     label: () => 'Lay a picture under the drawing…',
     keys: [],
-    whileTyping: false,
     enabled: hasOpenBlock,
     run: choosePicture,
   },
@@ -129,7 +114,6 @@ export const COMMANDS: readonly Command[] = [
     name: 'take-elsewhere',
     label: () => 'Take the block elsewhere…',
     keys: [],
-    whileTyping: false,
     enabled: hasOpenBlock,
     run: () => askFor({ kind: 'elsewhere' }),
   },
@@ -137,7 +121,6 @@ export const COMMANDS: readonly Command[] = [
     name: 'recolour',
     label: () => 'Replace or swap fabrics…',
     keys: [],
-    whileTyping: false,
     enabled: (state) => hasOpenBlock(state) && state.project.fabrics.length > 1,
     run: () => askFor({ kind: 'recolour' }),
   },
@@ -160,7 +143,6 @@ export const COMMANDS: readonly Command[] = [
     name: 'remove-block',
     label: () => 'Delete the block',
     keys: [],
-    whileTyping: false,
     enabled: hasOpenBlock,
     run: () => {
       const { blockId } = session.getState();
@@ -171,7 +153,6 @@ export const COMMANDS: readonly Command[] = [
     name: 'delete-selection',
     label: ({ selection }) => (selection.length === 1 ? 'Delete the cut' : 'Delete the cuts'),
     keys: ['Delete', 'Backspace'],
-    whileTyping: false,
     enabled: ({ place, selection }) => place === 'block' && selection.length > 0,
     run: () => {
       const { blockId, selection } = session.getState();
@@ -180,25 +161,9 @@ export const COMMANDS: readonly Command[] = [
       edit(label, (before) => removeCuts(before, blockId, selection), { select: [] });
     },
   },
-  {
-    name: 'go-to-block',
-    label: () => 'Block',
-    keys: ['Alt+1'],
-    whileTyping: true,
-    enabled: ({ place }) => place !== 'block',
-    run: () => goTo('block'),
-  },
-  {
-    name: 'go-to-paper',
-    label: () => 'Paper',
-    keys: ['Alt+2'],
-    whileTyping: true,
-    enabled: ({ place }) => place !== 'paper',
-    run: () => goTo('paper'),
-  },
 ];
 
-export function command(name: CommandName): Command {
+export function command(name: CommandName): AppCommand {
   const found = COMMANDS.find((one) => one.name === name);
   if (found === undefined) throw new Error(`No command is named ${name}.`);
   return found;
@@ -208,51 +173,6 @@ export function command(name: CommandName): Command {
 export function runCommand(name: CommandName): void {
   const { enabled, run } = command(name);
   if (enabled(session.getState())) void run();
-}
-
-/** What a key press needs to show; a DOM KeyboardEvent has it all. */
-export interface KeyPress {
-  readonly key: string;
-  /** The key's place on the keyboard, for digits that Alt turns into other signs. */
-  readonly code: string;
-  readonly ctrlKey: boolean;
-  readonly metaKey: boolean;
-  readonly shiftKey: boolean;
-  readonly altKey: boolean;
-}
-
-/** The command a key press stands for, enabled or not; null for none. */
-export function commandForKey(press: KeyPress): Command | null {
-  return COMMANDS.find(({ keys }) => keys.some((keyed) => isPressed(keyed, press))) ?? null;
-}
-
-/** Whether a press is the key named: `Mod+Shift+z`. */
-export function isPressed(keyed: string, press: KeyPress): boolean {
-  const parts = keyed.split('+');
-  const key = parts.at(-1) ?? '';
-  return (
-    parts.includes('Mod') === (press.ctrlKey || press.metaKey) &&
-    parts.includes('Shift') === press.shiftKey &&
-    parts.includes('Alt') === press.altKey &&
-    // With Alt a keyboard may give other signs than those on the key, so its place counts too.
-    (press.key.toLowerCase() === key.toLowerCase() ||
-      (press.altKey && (press.code === `Digit${key}` || press.code === `Key${key.toUpperCase()}`)))
-  );
-}
-
-/** A key as menus show it: `Ctrl+Shift+Z`, or `⇧⌘Z` on a Mac. */
-export function keyText(keyed: string, isMac: boolean): string {
-  const parts = keyed.split('+');
-  const key = parts.at(-1) ?? '';
-  const shown = key.length === 1 ? key.toUpperCase() : key;
-  const has = (part: string) => parts.includes(part);
-  if (isMac) return `${has('Alt') ? '⌥' : ''}${has('Shift') ? '⇧' : ''}${has('Mod') ? '⌘' : ''}${shown}`;
-  return [
-    ...(has('Mod') ? ['Ctrl'] : []),
-    ...(has('Alt') ? ['Alt'] : []),
-    ...(has('Shift') ? ['Shift'] : []),
-    shown,
-  ].join('+');
 }
 
 /** Adds a square of a common block size (6 in, or 150 mm in a metric project) and opens it. */

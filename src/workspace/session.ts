@@ -1,9 +1,6 @@
 import { createStore } from 'zustand/vanilla';
 import { type Block, EMPTY_PROJECT, type Project } from '../document/project.ts';
 
-/** The places of the window, in the order of the work. */
-export type Place = 'block' | 'paper';
-
 /** `system` follows the machine's own light or dark setting. */
 export type Theme = 'system' | 'light' | 'dark';
 
@@ -48,7 +45,8 @@ export interface Session {
   readonly blockId: string | null;
   /** Ids of chosen cuts of the open block. */
   readonly selection: readonly string[];
-  readonly place: Place;
+  /** Name of the place in sight, an entry in the screens' table of places. */
+  readonly place: string;
   readonly history: History;
   readonly save: SaveState;
   readonly notice: Notice | null;

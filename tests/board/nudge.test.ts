@@ -1,5 +1,4 @@
 import { beforeEach, describe, expect, it } from 'vitest';
-import { runBoardCommand } from '../../src/board/board-commands.ts';
 import { board } from '../../src/board/board-state.ts';
 import { nudge } from '../../src/board/nudge.ts';
 import { select, undo } from '../../src/workspace/actions.ts';
@@ -7,14 +6,6 @@ import { freshSession, session } from '../../src/workspace/session.ts';
 import { projectWith, WINDOW } from './script.ts';
 
 const block = () => session.getState().project.blocks[0]!;
-const press = (key: string, ctrlKey = false) => ({
-  key,
-  code: '',
-  ctrlKey,
-  metaKey: false,
-  shiftKey: false,
-  altKey: false,
-});
 
 beforeEach(() => {
   session.setState(freshSession(projectWith(WINDOW)), true);
@@ -64,21 +55,5 @@ describe('keys that move an edge', () => {
     for (let step = 0; step < 60; step++) nudge(-1, 0, 'grid');
     expect(block().outline[1]).toEqual([0.25, 0]);
     expect(board.getState().said).toBe('It cannot move there.');
-  });
-});
-
-describe('commands of the board', () => {
-  it('lock, choose all, and leave keys alone that have nothing to work on', () => {
-    expect(runBoardCommand(press('l'))).toBe(false);
-    expect(runBoardCommand(press('a', true))).toBe(true);
-    expect(session.getState().selection).toEqual(['c1']);
-    expect(runBoardCommand(press('l'))).toBe(true);
-    expect(block().cuts[0]!.locked).toBe(true);
-    nudge(0, 1, 'grid');
-    expect(block().cuts[0]!.from).toEqual([0, 4]);
-    expect(runBoardCommand(press('l'))).toBe(true);
-    expect(block()).toEqual(WINDOW);
-    // Pasting comes with the browser's own event, which knows what the clipboard holds.
-    expect(runBoardCommand(press('v', true))).toBe(false);
   });
 });

@@ -1,11 +1,9 @@
 import { describe, expect, it } from 'vitest';
-import { BOARD_COMMANDS } from '../../src/board/board-commands.ts';
 import { cutsFromText, cutsToText } from '../../src/board/cuts-text.ts';
 import { measureTool } from '../../src/board/tools/measure.ts';
 import { selectTool } from '../../src/board/tools/select.ts';
 import { cornerName, cutStory, jointsOf } from '../../src/board/whereabouts.ts';
 import type { Block } from '../../src/document/project.ts';
-import { COMMANDS } from '../../src/workspace/commands.ts';
 import { Script, WINDOW } from './script.ts';
 
 const BARRED: Block = {
@@ -133,14 +131,5 @@ describe('cuts as text', () => {
     '{"format":"underpaper-cuts","cuts":[null]',
   ])('are none in %j', (text) => {
     expect(cutsFromText(text)).toBeNull();
-  });
-});
-
-describe('the list of commands', () => {
-  it('has every name and every key once, beside those of the app', () => {
-    const names = BOARD_COMMANDS.map(({ name }) => name);
-    expect(new Set(names).size).toBe(names.length);
-    const keys = [...BOARD_COMMANDS, ...COMMANDS].flatMap((one) => one.keys).map((key) => key.toLowerCase());
-    expect(new Set([...keys, 'mod+k']).size).toBe(keys.length + 1);
   });
 });

@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { type Listed, matching } from '../../src/views/all-commands.ts';
+import { type Listed, matching } from '../../src/views/command-list.ts';
 
 const listed = (label: string): Listed => ({ id: label, label, key: '', run: () => undefined });
 const COMMANDS = [

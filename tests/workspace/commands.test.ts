@@ -1,14 +1,7 @@
 import { beforeEach, describe, expect, it } from 'vitest';
-import { select } from '../../src/workspace/actions.ts';
-import {
-  COMMANDS,
-  command,
-  commandForKey,
-  freeBlockName,
-  type KeyPress,
-  keyText,
-  runCommand,
-} from '../../src/workspace/commands.ts';
+import { goTo, select } from '../../src/workspace/actions.ts';
+import { commandForKey, type KeyPress, keyText } from '../../src/workspace/command.ts';
+import { COMMANDS, command, freeBlockName, runCommand } from '../../src/workspace/commands.ts';
 import { closeDialog, dialogs } from '../../src/workspace/dialogs.ts';
 import { freshSession, session } from '../../src/workspace/session.ts';
 import { blockOf, harbour, quarters } from '../document/projects.ts';
@@ -38,13 +31,13 @@ describe('the list of commands', () => {
   });
 
   it('is found by key, Ctrl or Cmd alike, and never with a key too many', () => {
-    const named = (key: KeyPress) => commandForKey(key)?.name ?? null;
+    const named = (key: KeyPress) => commandForKey(COMMANDS, key)?.name ?? null;
     expect(named(press('z', { ctrlKey: true }))).toBe('undo');
     expect(named(press('z', { metaKey: true }))).toBe('undo');
     expect(named(press('Z', { metaKey: true, shiftKey: true }))).toBe('redo');
     expect(named(press('y', { ctrlKey: true }))).toBe('redo');
     expect(named(press('Delete'))).toBe('delete-selection');
-    expect(named(press('¡', { altKey: true, code: 'Digit1' }))).toBe('go-to-block');
+    expect(named(press('∫', { metaKey: true, altKey: true, code: 'KeyB' }))).toBe('add-block');
     expect(named(press('z'))).toBeNull();
     expect(named(press('z', { ctrlKey: true, altKey: true }))).toBeNull();
     expect(named(press('Delete', { shiftKey: true }))).toBeNull();
@@ -55,6 +48,7 @@ describe('the list of commands', () => {
     expect(keyText('Mod+Shift+z', true)).toBe('⇧⌘Z');
     expect(keyText('Mod+Alt+n', false)).toBe('Ctrl+Alt+N');
     expect(keyText('Delete', true)).toBe('Delete');
+    expect(keyText('+', true)).toBe('+');
   });
 
   it('undo and redo say what they would do, and are off when there is nothing', () => {
@@ -117,9 +111,9 @@ describe('commands', () => {
   it('delete chosen cuts as one step, only while the block is in sight', () => {
     expect(command('delete-selection').enabled(now())).toBe(false);
     select(['c1', 'c2']);
-    runCommand('go-to-paper');
+    goTo('paper');
     expect(command('delete-selection').enabled(now())).toBe(false);
-    runCommand('go-to-block');
+    goTo('block');
     runCommand('delete-selection');
     expect(blockOf(now().project).cuts).toEqual([]);
     expect(command('undo').label(now())).toBe('Undo delete 2 cuts');

@@ -18,7 +18,7 @@ import { SeamCheck } from './seam-check.tsx';
 import { ToolStrip } from './tool-strip.tsx';
 
 /** The Block place: what there is at the left, the drawing in the middle, what the check says at the right. */
-export function BlockPlace() {
+export default function BlockPlace() {
   // Its name alone: the block is another with every move of a gesture, and this is the whole screen.
   const blockName = useStore(session, (state) => shownBlock(state)?.name ?? null);
   const isEmptySheet = useStore(board, onEmptySheet);

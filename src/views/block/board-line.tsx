@@ -72,12 +72,13 @@ function ValueToggle() {
 
 function ZoomButton({ name, icon }: { readonly name: string; readonly icon: IconName }) {
   const { label, keys, run } = boardCommand(name);
+  const text = label(session.getState());
   return (
     <button
       type="button"
       className="icon-button"
-      aria-label={label}
-      title={`${label} (${keys[0]})`}
+      aria-label={text}
+      title={`${text} (${keys[0]})`}
       onClick={run}
     >
       <Icon name={icon} size={18} />

@@ -103,7 +103,7 @@ function ToggleLine({ name, label, isOn }: ToggleLineProps) {
 /** One that opens a dialog or takes the card's subject away closes the card first. */
 function ActButton({ name, label }: { readonly name: string; readonly label: string }) {
   const { enabled, run } = boardCommand(name);
-  const isEnabled = enabled();
+  const isEnabled = enabled(session.getState());
   return (
     <button
       type="button"

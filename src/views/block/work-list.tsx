@@ -1,7 +1,7 @@
 import { useStore } from 'zustand';
 import { BOARD_COMMANDS } from '../../board/board-commands.ts';
 import { board } from '../../board/board-state.ts';
-import { keyText } from '../../workspace/commands.ts';
+import { keyText } from '../../workspace/command.ts';
 import { session } from '../../workspace/session.ts';
 import { isMac } from '../platform.ts';
 
@@ -17,18 +17,17 @@ export function WorkList({ about, except = [] }: WorkListProps) {
   useStore(session, (state) => state.selection);
   useStore(session, (state) => state.project);
   useStore(board, (state) => state.chosen);
+  const state = session.getState();
   const commands = BOARD_COMMANDS.filter(
-    (one) => one.about === about && one.enabled() && !except.includes(one.name),
+    (one) => one.about === about && one.enabled(state) && !except.includes(one.name),
   ).toSorted((a, b) => Number(b.name.startsWith('form-')) - Number(a.name.startsWith('form-')));
   return (
     <ul className="work-list">
       {commands.map(({ name, label, keys, run }) => (
         <li key={name}>
           <button type="button" className="work" onClick={run}>
-            <span>{label}</span>
-            {keys[0] !== undefined && (
-              <kbd>{keys[0].includes('+') ? keyText(keys[0], isMac()) : keys[0]}</kbd>
-            )}
+            <span>{label(state)}</span>
+            {keys[0] !== undefined && <kbd>{keyText(keys[0], isMac())}</kbd>}
           </button>
         </li>
       ))}

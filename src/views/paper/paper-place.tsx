@@ -23,7 +23,7 @@ import { SheetPreview } from './sheet-preview.tsx';
 import { useLayout } from './use-layout.ts';
 
 /** The Paper place: the sheets as they will print, and what is printed how. */
-export function PaperPlace() {
+export default function PaperPlace() {
   const project = useStore(session, shownProject);
   const openBlock = useStore(session, (state) => state.blockId);
   const settings = useStore(paperSettings);

@@ -1,0 +1,82 @@
+import { Component, type ComponentType, lazy, type ReactNode, Suspense } from 'react';
+import { saveToFile } from '../workspace/files.ts';
+import type { Place } from './places.ts';
+import { Waiting } from './waiting.tsx';
+
+/** A screen has not come over the network. All other trouble goes on to who knows it. */
+class NotLoaded extends Error {}
+
+/** Screens asked for, by the name of their place; a part of one that failed once is not asked for again. */
+const asked = new Map<string, Promise<{ readonly default: ComponentType }>>();
+const screens = new Map<string, ComponentType>();
+
+/** Fetches the screen of a place before it is opened. */
+export function loadScreen({ name, load }: Place): Promise<{ readonly default: ComponentType }> {
+  const known = asked.get(name);
+  if (known !== undefined) return known;
+  const coming = load().catch((cause: unknown) => {
+    throw new NotLoaded(`${name} could not be loaded`, { cause });
+  });
+  // It is said when the place is opened.
+  coming.catch(() => undefined);
+  asked.set(name, coming);
+  return coming;
+}
+
+function screenOf(place: Place): ComponentType {
+  const known = screens.get(place.name);
+  if (known !== undefined) return known;
+  const screen = lazy(() => loadScreen(place));
+  screens.set(place.name, screen);
+  return screen;
+}
+
+/** The screen of a place: fetched when it is first opened, with a word to read meanwhile and when that fails. */
+export function PlaceView({ place }: { readonly place: Place }) {
+  const Screen = screenOf(place);
+  return (
+    <LoadBoundary key={place.name} label={place.label}>
+      <Suspense fallback={<Waiting text={`Opening ${place.label} …`} />}>
+        <Screen />
+      </Suspense>
+    </LoadBoundary>
+  );
+}
+
+interface LoadBoundaryProps {
+  readonly label: string;
+  readonly children: ReactNode;
+}
+
+class LoadBoundary extends Component<LoadBoundaryProps, { readonly trouble: unknown }> {
+  override state: { readonly trouble: unknown } = { trouble: null };
+
+  static getDerivedStateFromError(trouble: unknown): { readonly trouble: unknown } {
+    return { trouble };
+  }
+
+  override render() {
+    const { trouble } = this.state;
+    if (trouble === null) return this.props.children;
+    if (!(trouble instanceof NotLoaded)) throw trouble;
+    return (
+      <main className="failed failed-place">
+        <div className="failed-card" role="alert">
+          <h2>{this.props.label} could not be loaded</h2>
+          <p>
+            Your work is all here; only this screen has not come over the network. The other places go on
+            working.
+          </p>
+          <div className="buttons">
+            <button type="button" className="button button-main" onClick={() => window.location.reload()}>
+              Reload the page
+            </button>
+            <button type="button" className="button" onClick={saveToFile}>
+              Save to a file
+            </button>
+          </div>
+        </div>
+      </main>
+    );
+  }
+}

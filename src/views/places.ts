@@ -1,0 +1,59 @@
+import type { ComponentType } from 'react';
+import { BOARD_COMMANDS } from '../board/board-commands.ts';
+import { goTo } from '../workspace/actions.ts';
+import type { Command } from '../workspace/command.ts';
+import type { IconName } from './icons.tsx';
+import { warmPaper } from './paper/warm-paper.ts';
+
+/** A place of the window: one step of the work, with a screen of its own. */
+export interface Place {
+  /** What the session and the work kept in the browser know it by. */
+  readonly name: string;
+  readonly label: string;
+  /** The key that goes there, as commands write theirs. */
+  readonly key: string;
+  readonly icon: IconName;
+  /** What can be done there and nowhere else. */
+  readonly commands: readonly Command[];
+  /** Its screen, fetched when it is first opened: what is loaded exports it by default. */
+  readonly load: () => Promise<{ readonly default: ComponentType }>;
+  /** Gets ready what it will show: once the work is open, and whenever someone is about to go there. */
+  readonly prepare?: () => void;
+}
+
+/**
+ * Every place, in the order of the work. The bar at the top, the keys, the palette and the help read this list; a new
+ * place is an entry here and a folder beside this file.
+ */
+export const PLACES: readonly Place[] = [
+  {
+    name: 'block',
+    label: 'Block',
+    key: 'Alt+1',
+    icon: 'block',
+    commands: BOARD_COMMANDS,
+    load: () => import('./block/block-place.tsx'),
+  },
+  {
+    name: 'paper',
+    label: 'Paper',
+    key: 'Alt+2',
+    icon: 'sheets',
+    commands: [],
+    load: () => import('./paper/paper-place.tsx'),
+    prepare: warmPaper,
+  },
+];
+
+/** The place of a name; the first for a name that none has, such as one kept by another version. */
+export const placeNamed = (name: string): Place => PLACES.find((place) => place.name === name) ?? PLACES[0]!;
+
+/** A command for each place that goes there. */
+export const GO_TO_PLACES: readonly Command[] = PLACES.map((place) => ({
+  name: `go-to-${place.name}`,
+  label: () => `Go to ${place.label}`,
+  keys: [place.key],
+  whileTyping: true,
+  enabled: (state) => placeNamed(state.place) !== place,
+  run: () => goTo(place.name),
+}));
