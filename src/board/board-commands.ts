@@ -1,16 +1,16 @@
 import { setCutsLocked } from '../document/edit-cuts.ts';
 import { MIRRORS, type Turn, turnBlock, turnBy } from '../document/edit-turn.ts';
+import { FORMS } from '../editing/forms/forms.ts';
+import { addCorner } from '../editing/reshape.ts';
+import { joinCuts, splitAtCrossings } from '../editing/split.ts';
+import { SYMMETRIES, type Symmetry } from '../editing/symmetry.ts';
 import { edit, select } from '../workspace/actions.ts';
 import type { Command } from '../workspace/command.ts';
 import { squareAgain } from '../workspace/under-picture.ts';
 import { board } from './board-state.ts';
 import { chooseAll, chooseSameDirection, chooseSameRole } from './choosing.ts';
 import { copyChosen, cutOutChosen, hasKept, pasteKept } from './clipboard.ts';
-import { FORMS } from './forms/forms.ts';
 import { zoomBy, zoomToChosen, zoomToFit } from './looking.ts';
-import { addCorner } from './reshape.ts';
-import { joinCuts, splitAtCrossings } from './split.ts';
-import { SYMMETRIES, type Symmetry } from './symmetry.ts';
 import { targetNow } from './target.ts';
 import { TOOLS } from './tools/tools.ts';
 import {

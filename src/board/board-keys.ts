@@ -1,10 +1,10 @@
+import { isTyped } from '../editing/typing.ts';
+import { placeWords } from '../editing/words.ts';
 import { isPressed } from '../workspace/command.ts';
 import { session, undoLabel } from '../workspace/session.ts';
 import { board, onEmptySheet } from './board-state.ts';
 import { jump, moveCrosshair, pressCrosshair, type StepSize } from './crosshair.ts';
 import { nudge } from './nudge.ts';
-import { isTyped } from './typing.ts';
-import { placeWords } from './words.ts';
 import { busy, cancel, deleteChosen, send, takeUp, tell, typedNow } from './working.ts';
 
 /** A key of the board and what it does, as the help shows it. */

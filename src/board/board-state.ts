@@ -1,12 +1,13 @@
 import { createStore } from 'zustand/vanilla';
 import type { Block, Project } from '../document/project.ts';
+import type { Chosen } from '../editing/chosen.ts';
+import { type GridKind, gridStep } from '../editing/grid.ts';
+import type { Symmetry } from '../editing/symmetry.ts';
 import type { Point } from '../geometry/point.ts';
 import { session, shownBlock } from '../workspace/session.ts';
 import type { Camera, ViewSize } from './camera.ts';
 import type { Lit } from './draw/block.ts';
-import { type GridKind, gridStep } from './grid.ts';
-import type { Symmetry } from './symmetry.ts';
-import type { Chosen, Mark, OutlineFor, ToolName } from './tools/tool.ts';
+import type { Mark, OutlineFor, ToolName } from './tools/tool.ts';
 
 export interface Crosshair {
   readonly at: Point;

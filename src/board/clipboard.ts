@@ -1,9 +1,9 @@
 import { addCuts, type NewCut, removeCuts } from '../document/edit-cuts.ts';
 import { freeCutIds } from '../document/ids.ts';
 import type { Block } from '../document/project.ts';
+import { cutsFromText, cutsToText } from '../editing/cuts-text.ts';
+import { samePlace } from '../editing/nearness.ts';
 import { edit, say } from '../workspace/actions.ts';
-import { cutsFromText, cutsToText } from './cuts-text.ts';
-import { samePlace } from './nearness.ts';
 import { targetNow } from './target.ts';
 import { tell } from './working.ts';
 

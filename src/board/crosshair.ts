@@ -1,16 +1,23 @@
 import type { Block, Unit } from '../document/project.ts';
+import { gridSpacing, gridStep } from '../editing/grid.ts';
+import { type Hit, hitAt } from '../editing/hit.ts';
+import {
+  bareField,
+  fieldOf,
+  inReadingOrder,
+  type Snap,
+  type SnapField,
+  snapTo,
+} from '../editing/snapping.ts';
+import { cornerName, edgeName } from '../editing/whereabouts.ts';
+import { capital, cutName, cutWords, placeWords, snapWords } from '../editing/words.ts';
 import { MAX_COORDINATE_IN, snapPoint } from '../geometry/lattice.ts';
 import type { Point } from '../geometry/point.ts';
 import { session } from '../workspace/session.ts';
 import { board } from './board-state.ts';
 import { toScreen } from './camera.ts';
-import { gridSpacing, gridStep } from './grid.ts';
-import { type Hit, hitAt } from './hit.ts';
 import { bringIntoView, sheetBox } from './looking.ts';
-import { bareField, fieldOf, inReadingOrder, type Snap, type SnapField, snapTo } from './snapping.ts';
 import type { Pointer, Surroundings } from './tools/tool.ts';
-import { cornerName, edgeName } from './whereabouts.ts';
-import { capital, cutName, cutWords, placeWords, snapWords } from './words.ts';
 import { sendIn, surroundings, tell } from './working.ts';
 
 /** The keyboard's pointer: it stands at exact places, and every tool works with it as with a mouse. */

@@ -1,3 +1,4 @@
+import { edgesOf } from '../editing/nearness.ts';
 import { holdsPoint } from '../geometry/inner-spot.ts';
 import type { Point } from '../geometry/point.ts';
 import { type Box, boxOf } from '../geometry/ring.ts';
@@ -15,7 +16,6 @@ import {
   type ViewSize,
   zoomAbout,
 } from './camera.ts';
-import { edgesOf } from './nearness.ts';
 
 /** Acts that move the eye, not the drawing. */
 

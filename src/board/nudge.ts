@@ -1,14 +1,14 @@
 import type { Block } from '../document/project.ts';
+import { gridStep } from '../editing/grid.ts';
+import { edgesOf } from '../editing/nearness.ts';
+import { moveCornerAttached, moveEdgeAttached, shiftCutsAttached } from '../editing/reshape.ts';
+import { edgeName } from '../editing/whereabouts.ts';
+import { capital } from '../editing/words.ts';
 import { TOUCH_IN } from '../geometry/lattice.ts';
 import type { Point, Segment } from '../geometry/point.ts';
 import { edit } from '../workspace/actions.ts';
 import { session } from '../workspace/session.ts';
 import { board } from './board-state.ts';
-import { gridStep } from './grid.ts';
-import { edgesOf } from './nearness.ts';
-import { moveCornerAttached, moveEdgeAttached, shiftCutsAttached } from './reshape.ts';
-import { edgeName } from './whereabouts.ts';
-import { capital } from './words.ts';
 import { cancel, tell } from './working.ts';
 
 /** Moves what is chosen by one step of the grid, or a quarter of one; presses in a row are one step of the history. */

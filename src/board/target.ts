@@ -1,8 +1,8 @@
+import type { Target } from '../editing/forms/form.ts';
 import { holdsPoint } from '../geometry/inner-spot.ts';
 import { planOf } from '../workspace/plans.ts';
 import { session } from '../workspace/session.ts';
 import { board, gridInUse, onEmptySheet } from './board-state.ts';
-import type { Target } from './forms/form.ts';
 
 /** What forms and commands work on at this moment: the open block and what is chosen in it; null without a block. */
 export function targetNow(): Target | null {

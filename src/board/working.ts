@@ -1,17 +1,18 @@
 import { removeCuts } from '../document/edit-cuts.ts';
 import { paintPatch } from '../document/edit-paint.ts';
 import type { Fabric, Project } from '../document/project.ts';
+import type { Chosen } from '../editing/chosen.ts';
+import { gridStep, neighbouringStep } from '../editing/grid.ts';
+import { removeCorner } from '../editing/reshape.ts';
+import type { Typing } from '../editing/typing.ts';
 import { cancelPreview, edit, preview, say, select } from '../workspace/actions.ts';
 import { planAtHand } from '../workspace/plans.ts';
 import { session, shownBlock } from '../workspace/session.ts';
 import { board, fabricInHand, gridInUse, onEmptySheet } from './board-state.ts';
 import type { Lit } from './draw/block.ts';
-import { gridStep, neighbouringStep } from './grid.ts';
 import { fitAgain, pan, settleView, zoomToFit } from './looking.ts';
-import { removeCorner } from './reshape.ts';
-import type { Chosen, Effect, Machine, OutlineFor, Surroundings, ToolEvent, ToolName } from './tools/tool.ts';
+import type { Effect, Machine, OutlineFor, Surroundings, ToolEvent, ToolName } from './tools/tool.ts';
 import { toolEntry } from './tools/tools.ts';
-import type { Typing } from './typing.ts';
 
 /** The tool in hand and what it does to the session. */
 

@@ -49,3 +49,6 @@ export const EMPTY_PROJECT: Project = {
   fabrics: [],
   blocks: [],
 };
+
+/** A pure edit: the same project back when there is nothing to change. */
+export type ProjectEdit = (project: Project) => Project;

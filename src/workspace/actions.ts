@@ -1,11 +1,8 @@
 import { openFile } from '../document/file.ts';
 import { oneLine } from '../document/file-place.ts';
-import type { Project } from '../document/project.ts';
+import type { Project, ProjectEdit } from '../document/project.ts';
 import type { History, HistoryEntry, Moment, Notice, SaveState, Session, Theme } from './session.ts';
 import { session } from './session.ts';
-
-/** A pure edit: the same project back when there is nothing to change. */
-export type ProjectEdit = (project: Project) => Project;
 
 export interface EditOptions {
   /** Edits in a row with the same key are one step of the history: typing a name, a colour wheel. */

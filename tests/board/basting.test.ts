@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { reachNear, rowsInside, wallFrom } from '../../src/board/draw/basting.ts';
-import { edgesOf } from '../../src/board/nearness.ts';
+import { edgesOf } from '../../src/editing/nearness.ts';
 import type { Point, Ring, Segment } from '../../src/geometry/point.ts';
 import { contains, distanceToSegment } from '../../src/geometry/ring.ts';
 import { piece } from '../../src/piecing/piece.ts';

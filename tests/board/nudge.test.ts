@@ -3,7 +3,7 @@ import { board } from '../../src/board/board-state.ts';
 import { nudge } from '../../src/board/nudge.ts';
 import { select, undo } from '../../src/workspace/actions.ts';
 import { freshSession, session } from '../../src/workspace/session.ts';
-import { projectWith, WINDOW } from './script.ts';
+import { projectWith, WINDOW } from '../editing/window.ts';
 
 const block = () => session.getState().project.blocks[0]!;
 

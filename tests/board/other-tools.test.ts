@@ -3,7 +3,8 @@ import { outlineTool } from '../../src/board/tools/outline.ts';
 import { paintTool } from '../../src/board/tools/paint.ts';
 import { panTool } from '../../src/board/tools/pan.ts';
 import { piece } from '../../src/piecing/piece.ts';
-import { Script, WINDOW } from './script.ts';
+import { WINDOW } from '../editing/window.ts';
+import { Script } from './script.ts';
 
 describe('drawing an outline', () => {
   it('closes on its first corner and begins at 0, 0 for a new block', () => {

@@ -2,7 +2,8 @@ import { describe, expect, it } from 'vitest';
 import { selectTool } from '../../src/board/tools/select.ts';
 import type { Block } from '../../src/document/project.ts';
 import { piece } from '../../src/piecing/piece.ts';
-import { Script, WINDOW } from './script.ts';
+import { WINDOW } from '../editing/window.ts';
+import { Script } from './script.ts';
 
 /** The window with an upright bar hanging from the top edge to the level cut. */
 const BARRED: Block = {

@@ -1,10 +1,11 @@
 import { describe, expect, it } from 'vitest';
-import { cutsFromText, cutsToText } from '../../src/board/cuts-text.ts';
 import { measureTool } from '../../src/board/tools/measure.ts';
 import { selectTool } from '../../src/board/tools/select.ts';
-import { cornerName, cutStory, jointsOf } from '../../src/board/whereabouts.ts';
 import type { Block } from '../../src/document/project.ts';
-import { Script, WINDOW } from './script.ts';
+import { cutsFromText, cutsToText } from '../../src/editing/cuts-text.ts';
+import { cornerName, cutStory, jointsOf } from '../../src/editing/whereabouts.ts';
+import { WINDOW } from '../editing/window.ts';
+import { Script } from './script.ts';
 
 const BARRED: Block = {
   ...WINDOW,

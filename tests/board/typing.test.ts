@@ -1,7 +1,8 @@
 import { describe, expect, it } from 'vitest';
 import { cutTool } from '../../src/board/tools/cut.ts';
 import { piece } from '../../src/piecing/piece.ts';
-import { Script, WINDOW } from './script.ts';
+import { WINDOW } from '../editing/window.ts';
+import { Script } from './script.ts';
 
 const ends = (script: Script<unknown>) => script.block.cuts.slice(1).map(({ from, to }) => [from, to]);
 

@@ -7,7 +7,7 @@ import { PLACES, placeNamed } from '../../src/views/places.ts';
 import { goTo } from '../../src/workspace/actions.ts';
 import type { KeyPress } from '../../src/workspace/command.ts';
 import { freshSession, session } from '../../src/workspace/session.ts';
-import { projectWith, WINDOW } from '../board/script.ts';
+import { projectWith, WINDOW } from '../editing/window.ts';
 
 const now = () => session.getState();
 const block = () => now().project.blocks[0]!;

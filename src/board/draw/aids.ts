@@ -1,6 +1,6 @@
+import { axesOf, middleOf, type Symmetry } from '../../editing/symmetry.ts';
 import type { Point, Ring } from '../../geometry/point.ts';
 import { boxOf } from '../../geometry/ring.ts';
-import { axesOf, middleOf, type Symmetry } from '../symmetry.ts';
 import { INKS } from './inks.ts';
 import { dot, type Pen, strokeLine } from './pen.ts';
 

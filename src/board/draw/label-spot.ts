@@ -1,8 +1,8 @@
+import { edgesOf } from '../../editing/nearness.ts';
 import { innerSpot } from '../../geometry/inner-spot.ts';
 import type { Point } from '../../geometry/point.ts';
 import { distanceToSegment } from '../../geometry/ring.ts';
 import type { Patch } from '../../piecing/plan.ts';
-import { edgesOf } from '../nearness.ts';
 import { Lately } from './lately.ts';
 
 /** Where a patch's id stands, and the room around it. Inches. */

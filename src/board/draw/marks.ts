@@ -1,13 +1,14 @@
 import type { Block, Unit } from '../../document/project.ts';
+import type { Chosen } from '../../editing/chosen.ts';
+import { edgesOf, samePlace } from '../../editing/nearness.ts';
+import type { Snap } from '../../editing/snapping.ts';
+import { angleWords, lengthWords, placeWords, SNAP_WORDS } from '../../editing/words.ts';
 import { holdsPoint } from '../../geometry/inner-spot.ts';
 import type { Point, Segment } from '../../geometry/point.ts';
 import type { PiecingPlan } from '../../piecing/plan.ts';
 import type { Crosshair } from '../board-state.ts';
 import { toScreen, type ViewSize } from '../camera.ts';
-import { edgesOf, samePlace } from '../nearness.ts';
-import type { Snap } from '../snapping.ts';
-import type { Chosen, Mark } from '../tools/tool.ts';
-import { angleWords, lengthWords, placeWords, SNAP_WORDS } from '../words.ts';
+import type { Mark } from '../tools/tool.ts';
 import { tracePatch } from './block.ts';
 import { INKS } from './inks.ts';
 import { dot, FONT, type Pen, strokeLine, strokePath, trace } from './pen.ts';

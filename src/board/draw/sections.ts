@@ -1,10 +1,10 @@
 import type { Fabric } from '../../document/project.ts';
+import { along, edgesOf, meeting } from '../../editing/nearness.ts';
 import { holdsPoint } from '../../geometry/inner-spot.ts';
 import type { Segment } from '../../geometry/point.ts';
 import { boxOf, distance } from '../../geometry/ring.ts';
 import type { Patch, PiecingPlan } from '../../piecing/plan.ts';
 import { type Camera, toScreen } from '../camera.ts';
-import { along, edgesOf, meeting } from '../nearness.ts';
 import { rowsInside } from './basting.ts';
 import { inkOn } from './contrast.ts';
 import { boxesAlong, type Figure } from './figures.ts';

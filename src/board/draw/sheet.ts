@@ -1,8 +1,8 @@
 import type { Unit } from '../../document/project.ts';
+import { type GridKind, gridLinesIn } from '../../editing/grid.ts';
 import { MM_PER_IN } from '../../geometry/lattice.ts';
 import type { Box } from '../../geometry/ring.ts';
 import { toScreen } from '../camera.ts';
-import { type GridKind, gridLinesIn } from '../grid.ts';
 import { INKS } from './inks.ts';
 import { FONT, type Pen, strokePath, trace } from './pen.ts';
 

@@ -1,14 +1,14 @@
 import { addCuts, type NewCut } from '../../document/edit-cuts.ts';
 import { freeCutIds } from '../../document/ids.ts';
 import { onLattice } from '../../document/limits.ts';
+import { samePlace } from '../../editing/nearness.ts';
+import { inFirstPatch } from '../../editing/patch-span.ts';
+import { type Snap, snapTo } from '../../editing/snapping.ts';
+import { imagesOf, middleOf } from '../../editing/symmetry.ts';
+import { isTyped, otherField, type Typed, withoutSign, withSign } from '../../editing/typing.ts';
+import { lengthWords, snapWords } from '../../editing/words.ts';
 import type { Point } from '../../geometry/point.ts';
 import { distance, distanceToSegment } from '../../geometry/ring.ts';
-import { samePlace } from '../nearness.ts';
-import { inFirstPatch } from '../patch-span.ts';
-import { type Snap, snapTo } from '../snapping.ts';
-import { imagesOf, middleOf } from '../symmetry.ts';
-import { isTyped, otherField, type Typed, withoutSign, withSign } from '../typing.ts';
-import { lengthWords, snapWords } from '../words.ts';
 import { aimed, type Entry, entered, typedMarks } from './entry.ts';
 import {
   caught,

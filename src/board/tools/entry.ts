@@ -1,7 +1,7 @@
 import type { Unit } from '../../document/project.ts';
+import type { Snap } from '../../editing/snapping.ts';
+import { type Typed, typedEnd } from '../../editing/typing.ts';
 import type { Point } from '../../geometry/point.ts';
-import type { Snap } from '../snapping.ts';
-import { type Typed, typedEnd } from '../typing.ts';
 import type { Mark } from './tool.ts';
 
 /** Where the next point of what is drawn comes to lie. */

@@ -1,7 +1,7 @@
+import { samePlace } from '../../editing/nearness.ts';
+import type { Snap } from '../../editing/snapping.ts';
+import { angleWords, lengthWords, placeWords, snapWords } from '../../editing/words.ts';
 import type { Segment } from '../../geometry/point.ts';
-import { samePlace } from '../nearness.ts';
-import type { Snap } from '../snapping.ts';
-import { angleWords, lengthWords, placeWords, snapWords } from '../words.ts';
 import { caught, caughtFrom, type Effect, fieldAround, type Surroundings, stay, type Tool } from './tool.ts';
 
 /** Measures from one place to another, by dragging or by two clicks. What was measured stays until the next. */

@@ -1,14 +1,14 @@
 import { addBlock } from '../../document/edit-block.ts';
 import { setOutline } from '../../document/edit-outline.ts';
 import { nextBlockId } from '../../document/ids.ts';
+import { snapFrom } from '../../editing/heading.ts';
+import { samePlace } from '../../editing/nearness.ts';
+import { bareField, free, type Snap, type SnapField } from '../../editing/snapping.ts';
+import { isTyped, otherField, type Typed, withoutSign, withSign } from '../../editing/typing.ts';
+import { lengthWords, snapWords } from '../../editing/words.ts';
 import { type OutlineFault, outlineFault } from '../../geometry/outline.ts';
 import type { Point, Ring } from '../../geometry/point.ts';
 import { boxOf, distance } from '../../geometry/ring.ts';
-import { snapFrom } from '../heading.ts';
-import { samePlace } from '../nearness.ts';
-import { bareField, free, type Snap, type SnapField } from '../snapping.ts';
-import { isTyped, otherField, type Typed, withoutSign, withSign } from '../typing.ts';
-import { lengthWords, snapWords } from '../words.ts';
 import { aimed, type Entry, entered, typedMarks } from './entry.ts';
 import {
   caught,

@@ -1,8 +1,8 @@
 import { paintPatches } from '../../document/edit-paint.ts';
+import { along } from '../../editing/nearness.ts';
 import { holdsPoint, innerSpot } from '../../geometry/inner-spot.ts';
 import type { Point } from '../../geometry/point.ts';
 import { distance } from '../../geometry/ring.ts';
-import { along } from '../nearness.ts';
 import { type Effect, type Surroundings, stay, type Tool } from './tool.ts';
 
 /** Lays the chosen fabric on patches: a click for one, a drag for every patch it passes over. */

@@ -1,12 +1,12 @@
 import type { Block, Cut } from '../../document/project.ts';
+import { snapFrom } from '../../editing/heading.ts';
+import { type Hit, hitAt } from '../../editing/hit.ts';
+import { crossing, edgesOf, shifted } from '../../editing/nearness.ts';
+import { moveCornerAttached, moveEdgeAttached, moveEnd, shiftCutsAttached } from '../../editing/reshape.ts';
+import { free, rankOf, type Snap, type SnapField, snapField, snapTo } from '../../editing/snapping.ts';
 import { innerSpot } from '../../geometry/inner-spot.ts';
 import type { Point, Segment } from '../../geometry/point.ts';
 import { type Box, boxOf, distance } from '../../geometry/ring.ts';
-import { snapFrom } from '../heading.ts';
-import { type Hit, hitAt } from '../hit.ts';
-import { crossing, edgesOf, shifted } from '../nearness.ts';
-import { moveCornerAttached, moveEdgeAttached, moveEnd, shiftCutsAttached } from '../reshape.ts';
-import { free, rankOf, type Snap, type SnapField, snapField, snapTo } from '../snapping.ts';
 import {
   caught,
   type Effect,

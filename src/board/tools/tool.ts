@@ -1,12 +1,12 @@
-import type { Block, Project } from '../../document/project.ts';
+import type { Block, Project, ProjectEdit } from '../../document/project.ts';
+import type { Chosen } from '../../editing/chosen.ts';
+import type { GridKind } from '../../editing/grid.ts';
+import { snapFrom } from '../../editing/heading.ts';
+import { fieldOf, free, type Snap, type SnapField, snapTo } from '../../editing/snapping.ts';
+import type { Symmetry } from '../../editing/symmetry.ts';
+import type { Typed, Typing } from '../../editing/typing.ts';
 import type { Point, Segment } from '../../geometry/point.ts';
 import type { PiecingPlan } from '../../piecing/plan.ts';
-import type { ProjectEdit } from '../../workspace/actions.ts';
-import type { GridKind } from '../grid.ts';
-import { snapFrom } from '../heading.ts';
-import { fieldOf, free, type Snap, type SnapField, snapTo } from '../snapping.ts';
-import type { Symmetry } from '../symmetry.ts';
-import type { Typed, Typing } from '../typing.ts';
 
 export type ToolName = 'select' | 'cut' | 'outline' | 'paint' | 'measure' | 'pan';
 
@@ -36,14 +36,6 @@ export type ToolEvent =
   | { readonly kind: 'next' }
   /** As if nothing had been begun. */
   | { readonly kind: 'cancel' };
-
-/** What is chosen besides cuts: at most one thing. */
-export type Chosen =
-  /** A side of the outline, from the corner of this number. */
-  | { readonly kind: 'edge'; readonly edge: number }
-  | { readonly kind: 'corner'; readonly corner: number }
-  /** The patch that holds this spot. Patch ids change with the plan, spots do not. */
-  | { readonly kind: 'patch'; readonly at: Point };
 
 /** Whom a drawn outline is for: a block still to be made, or the one on the board. */
 export type OutlineFor =

@@ -1,9 +1,9 @@
 import { useStore } from 'zustand';
 import { boardCommand } from '../../board/board-commands.ts';
 import { board } from '../../board/board-state.ts';
-import { gridStep, gridSteps } from '../../board/grid.ts';
 import { toolEntry } from '../../board/tools/tools.ts';
 import { chooseGrid } from '../../board/working.ts';
+import { gridStep, gridSteps } from '../../editing/grid.ts';
 import { session } from '../../workspace/session.ts';
 import { Icon, type IconName } from '../icons.tsx';
 import { DrawingAids } from './drawing-aids.tsx';

@@ -1,12 +1,12 @@
 import { useStore } from 'zustand';
 import { boardCommand } from '../../board/board-commands.ts';
 import { board } from '../../board/board-state.ts';
-import { formNamed } from '../../board/forms/forms.ts';
-import { cornerName, edgeName } from '../../board/whereabouts.ts';
-import { capital, cutEnds, cutName, lengthWords, placeWords } from '../../board/words.ts';
 import { deleteChosen, openForm } from '../../board/working.ts';
 import { paintPatch } from '../../document/edit-paint.ts';
 import type { Block, Cut, Unit } from '../../document/project.ts';
+import { formNamed } from '../../editing/forms/forms.ts';
+import { cornerName, edgeName } from '../../editing/whereabouts.ts';
+import { capital, cutEnds, cutName, lengthWords, placeWords } from '../../editing/words.ts';
 import { holdsPoint } from '../../geometry/inner-spot.ts';
 import type { Point } from '../../geometry/point.ts';
 import { edit } from '../../workspace/actions.ts';

@@ -1,9 +1,9 @@
 import { useId } from 'react';
 import { useStore } from 'zustand';
 import { board } from '../../board/board-state.ts';
-import type { GridKind } from '../../board/grid.ts';
-import { SYMMETRIES, type Symmetry } from '../../board/symmetry.ts';
 import { setOnePatch } from '../../board/working.ts';
+import type { GridKind } from '../../editing/grid.ts';
+import { SYMMETRIES, type Symmetry } from '../../editing/symmetry.ts';
 import { command } from '../../workspace/commands.ts';
 import { session } from '../../workspace/session.ts';
 import { Choice } from '../choice.tsx';

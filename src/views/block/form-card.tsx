@@ -1,10 +1,10 @@
 import { type FormEvent, useEffect, useId, useRef, useState } from 'react';
 import { useStore } from 'zustand';
 import { board } from '../../board/board-state.ts';
-import { type Field, type Form, readValues, type Target, type Work } from '../../board/forms/form.ts';
 import { targetNow } from '../../board/target.ts';
 import { closeForm, tell } from '../../board/working.ts';
 import type { Unit } from '../../document/project.ts';
+import { type Field, type Form, readValues, type Target, type Work } from '../../editing/forms/form.ts';
 import { formatLength } from '../../geometry/length.ts';
 import { cancelPreview, edit, preview } from '../../workspace/actions.ts';
 import { session } from '../../workspace/session.ts';

@@ -1,3 +1,4 @@
+import type { Block, Cut, Project, Unit } from '../../document/project.ts';
 import {
   degreesText,
   setCutsAngle,
@@ -5,12 +6,11 @@ import {
   setCutsLength,
   setEdgeAngle,
   setEdgeLength,
-} from '../../board/cut-edits.ts';
-import { edgesOf } from '../../board/nearness.ts';
-import { moveCornerAttached } from '../../board/reshape.ts';
-import { parseAngle } from '../../board/typing.ts';
-import { lengthWords } from '../../board/words.ts';
-import type { Block, Cut, Project, Unit } from '../../document/project.ts';
+} from '../../editing/cut-edits.ts';
+import { edgesOf } from '../../editing/nearness.ts';
+import { moveCornerAttached } from '../../editing/reshape.ts';
+import { parseAngle } from '../../editing/typing.ts';
+import { lengthWords } from '../../editing/words.ts';
 import { formatLength, parseLength } from '../../geometry/length.ts';
 import type { Point } from '../../geometry/point.ts';
 import { edit } from '../../workspace/actions.ts';

@@ -2,10 +2,10 @@ import { useRef } from 'react';
 import { useStore } from 'zustand';
 import { board } from '../../board/board-state.ts';
 import { bringIntoView } from '../../board/looking.ts';
-import { type Joint, jointName, jointStory, jointsOf } from '../../board/whereabouts.ts';
-import { placeWords } from '../../board/words.ts';
 import { light, tell } from '../../board/working.ts';
 import type { Block } from '../../document/project.ts';
+import { type Joint, jointName, jointStory, jointsOf } from '../../editing/whereabouts.ts';
+import { placeWords } from '../../editing/words.ts';
 import { session } from '../../workspace/session.ts';
 import { walk } from './rows.ts';
 

@@ -1,8 +1,8 @@
 import { describe, expect, it } from 'vitest';
-import { joinCuts, splitAtCrossings } from '../../src/board/split.ts';
 import type { Block } from '../../src/document/project.ts';
+import { joinCuts, splitAtCrossings } from '../../src/editing/split.ts';
 import { piece } from '../../src/piecing/piece.ts';
-import { projectWith, WINDOW } from './script.ts';
+import { projectWith, WINDOW } from './window.ts';
 
 const CROSSED: Block = {
   ...WINDOW,

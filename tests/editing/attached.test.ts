@@ -1,9 +1,14 @@
 import { describe, expect, it } from 'vitest';
-import { moveCornerAttached, moveEdgeAttached, moveEnd, shiftCutsAttached } from '../../src/board/reshape.ts';
 import type { Block } from '../../src/document/project.ts';
+import {
+  moveCornerAttached,
+  moveEdgeAttached,
+  moveEnd,
+  shiftCutsAttached,
+} from '../../src/editing/reshape.ts';
 import type { Point, Ring } from '../../src/geometry/point.ts';
 import { piece } from '../../src/piecing/piece.ts';
-import { projectWith } from './script.ts';
+import { projectWith } from './window.ts';
 
 /** What is attached stays attached: checked against where a ruler on paper would put it. */
 

@@ -1,8 +1,8 @@
 import { describe, expect, it } from 'vitest';
-import { jointStory, jointsOf, patchStory } from '../../src/board/whereabouts.ts';
 import type { Block } from '../../src/document/project.ts';
+import { jointStory, jointsOf, patchStory } from '../../src/editing/whereabouts.ts';
 import { piece } from '../../src/piecing/piece.ts';
-import { WINDOW } from './script.ts';
+import { WINDOW } from './window.ts';
 
 const BARRED: Block = {
   ...WINDOW,

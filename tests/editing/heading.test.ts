@@ -1,11 +1,11 @@
 import { describe, expect, it } from 'vitest';
-import { gridLinesIn, gridSpotNear } from '../../src/board/grid.ts';
-import { snapFrom } from '../../src/board/heading.ts';
-import { snapField, snapTo } from '../../src/board/snapping.ts';
-import { angleWords, snapWords } from '../../src/board/words.ts';
 import type { Block } from '../../src/document/project.ts';
+import { gridLinesIn, gridSpotNear } from '../../src/editing/grid.ts';
+import { snapFrom } from '../../src/editing/heading.ts';
+import { snapField, snapTo } from '../../src/editing/snapping.ts';
+import { angleWords, snapWords } from '../../src/editing/words.ts';
 import type { Point } from '../../src/geometry/point.ts';
-import { WINDOW } from './script.ts';
+import { WINDOW } from './window.ts';
 
 /** A rope of 3 across and 4 down, 5 in long, and a level cut. */
 const ROPED: Block = {

@@ -1,12 +1,12 @@
 import { describe, expect, it } from 'vitest';
-import { readValues, type Target, type Values } from '../../src/board/forms/form.ts';
-import { FORMS, formNamed } from '../../src/board/forms/forms.ts';
 import { addCuts } from '../../src/document/edit-cuts.ts';
 import { outlineOf } from '../../src/document/outline.ts';
 import type { Block } from '../../src/document/project.ts';
+import { readValues, type Target, type Values } from '../../src/editing/forms/form.ts';
+import { FORMS, formNamed } from '../../src/editing/forms/forms.ts';
 import { boxOf, signedArea } from '../../src/geometry/ring.ts';
 import { piece } from '../../src/piecing/piece.ts';
-import { projectWith, WINDOW } from './script.ts';
+import { projectWith, WINDOW } from './window.ts';
 
 const SQUARE: Block = { ...WINDOW, cuts: [] };
 const HEXAGON: Block = { ...SQUARE, outline: outlineOf({ kind: 'hexagon', side: 4 }) };

@@ -1,19 +1,19 @@
 import { describe, expect, it } from 'vitest';
+import { outlineOf } from '../../src/document/outline.ts';
+import type { Block, Cut, Project } from '../../src/document/project.ts';
 import {
   setCutsAngle,
   setCutsEnd,
   setCutsLength,
   setEdgeAngle,
   setEdgeLength,
-} from '../../src/board/cut-edits.ts';
-import { formNamed } from '../../src/board/forms/forms.ts';
-import { addCorner } from '../../src/board/reshape.ts';
-import { cornerStory, edgeStory } from '../../src/board/whereabouts.ts';
-import { outlineOf } from '../../src/document/outline.ts';
-import type { Block, Cut, Project } from '../../src/document/project.ts';
+} from '../../src/editing/cut-edits.ts';
+import { formNamed } from '../../src/editing/forms/forms.ts';
+import { addCorner } from '../../src/editing/reshape.ts';
+import { cornerStory, edgeStory } from '../../src/editing/whereabouts.ts';
 import { distance, signedArea } from '../../src/geometry/ring.ts';
 import { piece } from '../../src/piecing/piece.ts';
-import { projectWith, WINDOW } from './script.ts';
+import { projectWith, WINDOW } from './window.ts';
 
 const cut = (id: string, from: Cut['from'], to: Cut['to']): Cut => ({ id, from, to, role: 'auto' });
 

@@ -1,9 +1,8 @@
-import type { Block, Cut, Unit } from '../../document/project.ts';
+import type { Block, Cut, ProjectEdit, Unit } from '../../document/project.ts';
 import { parseLength } from '../../geometry/length.ts';
 import type { Point } from '../../geometry/point.ts';
 import type { Patch } from '../../piecing/plan.ts';
-import type { ProjectEdit } from '../../workspace/actions.ts';
-import type { Chosen } from '../tools/tool.ts';
+import type { Chosen } from '../chosen.ts';
 import { parseAngle } from '../typing.ts';
 
 /** What a form works on: the recorded block and what is chosen in it. */

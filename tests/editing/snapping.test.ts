@@ -1,8 +1,8 @@
 import { describe, expect, it } from 'vitest';
-import { inReadingOrder, snapField, snapTo } from '../../src/board/snapping.ts';
-import { snapWords } from '../../src/board/words.ts';
 import type { Block } from '../../src/document/project.ts';
-import { WINDOW } from './script.ts';
+import { inReadingOrder, snapField, snapTo } from '../../src/editing/snapping.ts';
+import { snapWords } from '../../src/editing/words.ts';
+import { WINDOW } from './window.ts';
 
 const CROSSED: Block = {
   ...WINDOW,
