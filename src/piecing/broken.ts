@@ -11,6 +11,7 @@ export function brokenPlan(code: string, at: Point, message: string): PiecingPla
     patches: [],
     sections: [],
     joins: [],
+    edges: [],
     findings: [{ code, severity: 'trouble', at, patches: [], cuts: [], message, stretches: [] }],
   };
 }

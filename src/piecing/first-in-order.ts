@@ -1,5 +1,6 @@
+import { isOneStretch } from '../geometry/one-stretch.ts';
+import { contactsOf } from './edges.ts';
 import type { PiecingPlan, Section } from './plan.ts';
-import { isOneStretch, sharedEdges } from './verify.ts';
 
 /**
  * An order of a section that begins with a given patch and otherwise keeps as near to the present one as can be sewn;
@@ -8,15 +9,15 @@ import { isOneStretch, sharedEdges } from './verify.ts';
  * Taking one off never spoils another, so when this sticks, no order begins with that patch. Cost: O(patches²).
  */
 export function firstOrder(plan: PiecingPlan, section: Section, first: string): string[] | null {
-  const shared = sharedEdges(plan.patches);
+  const contacts = contactsOf(plan.edges);
   const left = new Set(section.order);
   const base = new Set(
     plan.patches.filter((patch) => section.startsFrom.includes(patch.section)).map((patch) => patch.id),
   );
   const comesOff = (id: string): boolean =>
     isOneStretch(
-      (shared.get(id) ?? [])
-        .filter(({ other }) => other !== id && (left.has(other) || base.has(other)))
+      (contacts.get(id) ?? [])
+        .filter(({ other }) => left.has(other) || base.has(other))
         .map(({ edge }) => edge),
     );
   const order: string[] = [];

@@ -1,8 +1,9 @@
+import { isOneStretch } from '../geometry/one-stretch.ts';
 import type { Segment } from '../geometry/point.ts';
+import { type Contact, contactsOf } from './edges.ts';
 import { compareIds } from './ids.ts';
 import type { PiecingPlan, Section } from './plan.ts';
 import { listed } from './rules/rule.ts';
-import { isOneStretch, type SharedEdge, sharedEdges } from './verify.ts';
 
 /** Why an order by hand cannot be sewn: the first patch that does not go on, and what is in its way. */
 export interface OrderFault {
@@ -19,21 +20,21 @@ export interface OrderFault {
  * one straight unbroken stretch. Result: null when it can, else the first fault.
  */
 export function orderFault(plan: PiecingPlan, section: Section, order: readonly string[]): OrderFault | null {
-  return faultIn(plan, section, order, sharedEdges(plan.patches));
+  return faultIn(plan, section, order, contactsOf(plan.edges));
 }
 
 function faultIn(
   plan: PiecingPlan,
   section: Section,
   order: readonly string[],
-  shared: ReadonlyMap<string, readonly SharedEdge[]>,
+  contacts: ReadonlyMap<string, readonly Contact[]>,
 ): OrderFault | null {
   const earlier = new Set(
     plan.patches.filter((patch) => section.startsFrom.includes(patch.section)).map((patch) => patch.id),
   );
   for (const id of order) {
     if (earlier.size > 0) {
-      const contact = (shared.get(id) ?? []).filter(({ other }) => earlier.has(other));
+      const contact = (contacts.get(id) ?? []).filter(({ other }) => earlier.has(other));
       const stretches = contact.map(({ edge }) => edge);
       if (!isOneStretch(stretches)) {
         const touches = [...new Set(contact.map(({ other }) => other))].sort(compareIds);
@@ -54,12 +55,12 @@ function faultIn(
  * themselves; its own place included. Cost: O(patches³) on sections of a few dozen at most.
  */
 export function freeMoves(plan: PiecingPlan, section: Section): Map<string, readonly number[]> {
-  const shared = sharedEdges(plan.patches);
+  const contacts = contactsOf(plan.edges);
   return new Map(
     section.order.map((id, from) => {
       const places = section.order.map((_, to) => to);
       const free = places.filter(
-        (to) => to === from || faultIn(plan, section, moved(section.order, from, to), shared) === null,
+        (to) => to === from || faultIn(plan, section, moved(section.order, from, to), contacts) === null,
       );
       return [id, free];
     }),

@@ -8,6 +8,7 @@ import { assemble } from './assemble.ts';
 import type { Block, PlanChoice } from './block.ts';
 import { brokenPlan, outlineMessage } from './broken.ts';
 import { wishFor } from './choices.ts';
+import { edgesOf, namedEdges } from './edges.ts';
 import { DEFAULT_BUDGET, type PieceOptions } from './options.ts';
 import { type Pattern, patternOf, ROLE_NUMBER } from './pattern.ts';
 import type { PiecingPlan, Verdict } from './plan.ts';
@@ -121,7 +122,8 @@ export function planFrom(
   // Rows, columns and the like may take more foundations than could be; only a search for the fewest proves them.
   const choice = choiceFor(block, options);
   const fewest = sections.length === 1 || (isProven && (choice === 'fewest' || choice === 'unit-first'));
-  return { verdict, fewest, patches, sections, joins, findings };
+  const edges = namedEdges(edgesOf(pattern.division), assembled.idOf, block.cuts);
+  return { verdict, fewest, patches, sections, joins, edges, findings };
 }
 
 /** A plan that has passed the check by the rule itself; one that fails is given out as broken. */

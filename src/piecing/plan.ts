@@ -14,6 +14,8 @@ export interface PiecingPlan {
   readonly sections: readonly Section[];
   /** In sewing order: every unit a join needs is made by an earlier step. */
   readonly joins: readonly Join[];
+  /** Every edge of the drawing once, in the order in which they begin, as one reads. */
+  readonly edges: readonly Edge[];
   readonly findings: readonly Finding[];
 }
 
@@ -45,6 +47,21 @@ export interface Patch {
   readonly seam: Segment | null;
   /** Ids of all patches it shares an edge with, in its block. */
   readonly neighbours: readonly string[];
+}
+
+/**
+ * A straight edge between two corners of patches: what patches, sections and joins share, without a look at
+ * coordinates. Its ends are the very corners that the polygons beside it have.
+ */
+export interface Edge {
+  /** It runs rightwards, or downwards when upright. */
+  readonly from: Point;
+  readonly to: Point;
+  /** Id of the patch on the right of who walks along it, seen from the front; null outside the block. */
+  readonly right: string | null;
+  readonly left: string | null;
+  /** Id of the cut it lies on; null where it is part of the outline. */
+  readonly line: string | null;
 }
 
 export interface Section {

@@ -1,10 +1,10 @@
+import { isOneStretch } from '../geometry/one-stretch.ts';
 import type { Point } from '../geometry/point.ts';
 import { distance } from '../geometry/ring.ts';
 import { refusedAlong, seamMeets } from './partings.ts';
 import type { Pattern } from './pattern.ts';
 import { holdsWithout } from './peel.ts';
 import { cellsOf, keyOf, maskOf, type Region, sidesOf, spread, without } from './region.ts';
-import { isOneStretch } from './verify.ts';
 
 /** A region opened along a seam that turns corners, and the two units it unites. */
 export interface SetInSplit {

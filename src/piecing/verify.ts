@@ -1,7 +1,6 @@
-import { STRAIGHT_IN } from '../geometry/lattice.ts';
-import type { Point, Segment } from '../geometry/point.ts';
+import { isOneStretch } from '../geometry/one-stretch.ts';
+import type { Segment } from '../geometry/point.ts';
 import { pointNumbers } from '../geometry/point-numbers.ts';
-import { distance, distanceToSegment, farthestPair } from '../geometry/ring.ts';
 import type { Patch, PiecingPlan } from './plan.ts';
 
 /**
@@ -82,7 +81,7 @@ export function verifyPlan(plan: PiecingPlan): string[] {
 }
 
 /** A stretch of a patch's boundary that it shares with another patch. */
-export interface SharedEdge {
+interface SharedEdge {
   readonly edge: Segment;
   /** Id of the patch beyond it. */
   readonly other: string;
@@ -92,7 +91,7 @@ export interface SharedEdge {
  * What each patch shares with others, by patch id. Neighbours share vertices exactly, so the patch beyond an edge is
  * the one that has the same edge the other way. Cost: O(edges).
  */
-export function sharedEdges(patches: readonly Patch[]): ReadonlyMap<string, readonly SharedEdge[]> {
+function sharedEdges(patches: readonly Patch[]): ReadonlyMap<string, readonly SharedEdge[]> {
   const { numberOf, count } = pointNumbers();
   const rings = patches.map(({ polygon, holes }) =>
     [polygon, ...holes].map((ring) => ({ ring, ids: ring.map(numberOf) })),
@@ -118,26 +117,4 @@ export function sharedEdges(patches: readonly Patch[]): ReadonlyMap<string, read
       return [id, shared];
     }),
   );
-}
-
-/** Do the edges, in any order, make one straight and unbroken stretch? */
-export function isOneStretch(edges: readonly Segment[]): boolean {
-  if (edges.length === 0) return false;
-  const points = edges.flat();
-  const [a, b] = farthestPair(points);
-  if (points.some((p) => distanceToSegment(p, a, b) > STRAIGHT_IN)) return false;
-  // Straight: then it is unbroken when the edges fill the whole length, none lying on another.
-  const length = distance(a, b);
-  const along = (p: Point): number =>
-    ((p[0] - a[0]) * (b[0] - a[0]) + (p[1] - a[1]) * (b[1] - a[1])) / length;
-  const intervals = edges
-    .map(([p, q]) => [Math.min(along(p), along(q)), Math.max(along(p), along(q))] as const)
-    .sort((p, q) => p[0] - q[0]);
-  let reached = 0;
-  for (const [start, end] of intervals) {
-    const twice = Math.min(reached, end) - start;
-    if (start - reached > STRAIGHT_IN || twice > STRAIGHT_IN) return false;
-    reached = Math.max(reached, end);
-  }
-  return Math.abs(reached - length) <= STRAIGHT_IN;
 }

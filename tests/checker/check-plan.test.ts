@@ -1,6 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import type { Block } from '../../src/piecing/block.ts';
-import type { Join, Patch, PiecingPlan, RegistrationPoint, Section } from '../../src/piecing/plan.ts';
+import type { Edge, Join, Patch, PiecingPlan, RegistrationPoint, Section } from '../../src/piecing/plan.ts';
+import { edgesFrom } from './check-edges.ts';
 import { checkPlan } from './check-plan.ts';
 import { asOneStretch, sharedBoundary } from './shared-boundary.ts';
 
@@ -185,6 +186,7 @@ const good: PiecingPlan = {
   patches,
   sections,
   joins: [join],
+  edges: edgesFrom(block, patches),
   findings: [
     {
       code: 'unpainted-patch',
@@ -219,7 +221,7 @@ describe('the order-and-join checker', () => {
     expect(checkPlan(withRole('down', 'seam'), good)).toEqual([]);
   });
 
-  const spoiled: readonly [string, RegExp, PiecingPlan][] = [
+  const spoiled: [string, RegExp, PiecingPlan][] = [
     [
       'an area that is missing',
       /areas sum/,
@@ -417,9 +419,22 @@ describe('the order-and-join checker', () => {
     [
       'a broken block without a reason',
       /does not say why/,
-      { verdict: 'broken', fewest: false, patches: [], sections: [], joins: [], findings: [] },
+      { verdict: 'broken', fewest: false, patches: [], sections: [], joins: [], edges: [], findings: [] },
     ],
   ];
+  const withEdge = (index: number, change: Partial<Edge>): PiecingPlan => ({
+    ...good,
+    edges: good.edges.map((edge, i) => (i === index ? { ...edge, ...change } : edge)),
+  });
+  const inner = good.edges.findIndex(({ line }) => line !== null);
+  const { right, left } = good.edges[inner]!;
+  spoiled.push(
+    ['an edge left out', /is not told/, { ...good, edges: good.edges.slice(1) }],
+    ['an edge told twice', /told twice/, { ...good, edges: [...good.edges, good.edges[0]!] }],
+    ['an edge with its sides turned', /is none/, withEdge(inner, { right: left, left: right })],
+    ['an edge on no cut', /lies on no cut/, withEdge(inner, { line: null })],
+    ['an edge on another cut', /does not lie on cut/, withEdge(inner, { line: 'nowhere' })],
+  );
   for (const [what, says, plan] of spoiled) {
     it(`finds ${what}`, () => {
       expect(checkPlan(block, plan).join('\n')).toMatch(says);
@@ -503,13 +518,17 @@ describe('the order-and-join checker', () => {
       neighbours: [...new Set(patch.neighbours.map((id) => id.replace('B1', 'B2')))],
     }));
     const last: Section = { letter: 'B', outline, holes: [], startsFrom: ['A'], order: ['B2'] };
-    const plan: PiecingPlan = {
+    const rows: Block = {
+      ...block,
+      cuts: block.cuts.map((cut) => (cut.id === 'down' ? { ...cut, from: [2, 0], to: [2, 3] } : cut)),
+    };
+    const withEdges = (told: PiecingPlan): PiecingPlan => ({ ...told, edges: edgesFrom(rows, told.patches) });
+    const plan = withEdges({
       ...good,
       patches: [...upper, lower],
       sections: [sections[0]!, last],
       joins: [],
-    };
-    const rows: Block = { ...block, cuts: block.cuts.filter((cut) => cut.id !== 'down') };
+    });
 
     it('passes', () => {
       expect(checkPlan(rows, plan)).toEqual([]);
@@ -553,7 +572,10 @@ describe('the order-and-join checker', () => {
         order: ['A1', 'A2'],
       };
       expect(
-        checkPlan(rows, { ...plan, patches: [...two, bent], sections: [small, last], findings: [] }),
+        checkPlan(
+          rows,
+          withEdges({ ...plan, patches: [...two, bent], sections: [small, last], findings: [] }),
+        ),
       ).toEqual(['the boundary of B2 with what is sewn is bent']);
     });
   });
@@ -579,6 +601,7 @@ describe('the order-and-join checker', () => {
       verdict: 'one-foundation',
       patches: bent,
       joins: [],
+      edges: edgesFrom(block, bent),
       findings: [],
       sections: [
         {
@@ -671,6 +694,7 @@ describe('the order-and-join checker', () => {
       fewest: true,
       patches: feet,
       joins: [],
+      edges: edgesFrom(strip, feet),
       findings: [],
       sections: [
         {
@@ -705,7 +729,7 @@ describe('the order-and-join checker', () => {
         [9, 2],
         [0, 2],
       ],
-      cuts: [],
+      cuts: [{ id: 'level', from: [0, 1], to: [9, 1], role: 'auto' }],
       paint: [],
     };
     const half = (letter: string, top: number, neighbour: string): Patch => ({
@@ -723,11 +747,13 @@ describe('the order-and-join checker', () => {
       seam: null,
       neighbours: [neighbour],
     });
+    const halves = [half('A', 0, 'B1'), half('B', 1, 'A1')];
     const plan: PiecingPlan = {
       verdict: 'several-foundations',
       fewest: true,
       findings: [],
-      patches: [half('A', 0, 'B1'), half('B', 1, 'A1')],
+      patches: halves,
+      edges: edgesFrom(long, halves),
       sections: ['A', 'B'].map((letter, i) => ({
         letter,
         holes: [],

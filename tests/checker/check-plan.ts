@@ -1,6 +1,7 @@
 import type { Point, Segment } from '../../src/geometry/point.ts';
 import type { Block, Cut } from '../../src/piecing/block.ts';
 import type { Join, Patch, PiecingPlan, Section, Verdict } from '../../src/piecing/plan.ts';
+import { checkTopology } from './check-edges.ts';
 import {
   along,
   asOneStretch,
@@ -86,6 +87,7 @@ export function checkPlan(block: Block, plan: PiecingPlan): string[] {
   const around = new Neighbourhood(plan.patches);
   faults.push(...checkPolygons(block, plan));
   faults.push(...checkEdges(block, plan));
+  faults.push(...checkTopology(block, plan));
   faults.push(...checkNeighbours(plan, around));
   faults.push(...checkSections(plan, around));
   faults.push(...checkOrder(plan, around));
@@ -100,8 +102,8 @@ export function checkPlan(block: Block, plan: PiecingPlan): string[] {
 
 function checkBroken(plan: PiecingPlan): string[] {
   const faults: string[] = [];
-  if (plan.patches.length + plan.sections.length + plan.joins.length > 0) {
-    faults.push('a broken block has patches, sections or joins');
+  if (plan.patches.length + plan.sections.length + plan.joins.length + plan.edges.length > 0) {
+    faults.push('a broken block has patches, sections, joins or edges');
   }
   if (!plan.findings.some((finding) => finding.severity === 'trouble')) {
     faults.push('a broken block does not say why');

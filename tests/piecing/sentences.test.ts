@@ -38,6 +38,7 @@ const plan = (change: Partial<PiecingPlan>): PiecingPlan => ({
   verdict: 'several-foundations',
   fewest: true,
   patches: [],
+  edges: [],
   sections: ['A', 'B', 'C'].map(section),
   joins: [join(1), join(2)],
   findings: [],
