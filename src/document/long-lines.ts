@@ -30,10 +30,15 @@ const DRAWERS = 360;
  *
  * Input: straight pieces in any unit; `tolerance`, in the same unit, is how far an end may lie from the line and
  * how wide a gap may be. Pieces not longer than the tolerance are left out. The ends that come out are ends that
- * came in. Lines grow from the longest piece, so that a chain of slight bends never counts as straight.
+ * came in. Lines grow from the longest piece, so that a chain of slight bends never counts as straight. Once they lie
+ * on more than `most` lines the others are not looked at.
  * Cost: about O(n × lines of one direction).
  */
-export function longLines(pieces: readonly Segment[], tolerance: number): LongLines {
+export function longLines(
+  pieces: readonly Segment[],
+  tolerance: number,
+  most = Number.POSITIVE_INFINITY,
+): LongLines {
   const drawers = new Map<number, Carrier[]>();
   const carriers: Carrier[] = [];
   let repeated = 0;
@@ -42,6 +47,7 @@ export function longLines(pieces: readonly Segment[], tolerance: number): LongLi
     .filter(({ length }) => length > tolerance)
     .sort((a, b) => b.length - a.length);
   for (const { piece, length } of sized) {
+    if (carriers.length > most) break;
     const [a, b] = piece;
     const home = drawerOf(a, b);
     const spread = Math.min(DRAWERS / 2, 1 + Math.ceil(((2 * tolerance) / length) * (DRAWERS / Math.PI)));

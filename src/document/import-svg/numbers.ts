@@ -3,15 +3,15 @@
 export const PX_PER_IN = 96;
 
 /** CSS pixels in one of each absolute unit: 1 in = 96 px = 2.54 cm = 25.4 mm = 101.6 Q = 72 pt = 6 pc. */
-const PX_PER: Readonly<Record<string, number>> = {
-  px: 1,
-  in: PX_PER_IN,
-  cm: PX_PER_IN / 2.54,
-  mm: PX_PER_IN / 25.4,
-  q: PX_PER_IN / 101.6,
-  pt: PX_PER_IN / 72,
-  pc: PX_PER_IN / 6,
-};
+const PX_PER: ReadonlyMap<string, number> = new Map([
+  ['px', 1],
+  ['in', PX_PER_IN],
+  ['cm', PX_PER_IN / 2.54],
+  ['mm', PX_PER_IN / 25.4],
+  ['q', PX_PER_IN / 101.6],
+  ['pt', PX_PER_IN / 72],
+  ['pc', PX_PER_IN / 6],
+]);
 
 /** The units that measure something on paper; a pixel is what the writer took it for. */
 export const TRUE_UNITS: ReadonlySet<string> = new Set(['in', 'cm', 'mm', 'q', 'pt', 'pc']);
@@ -25,13 +25,18 @@ export interface SvgLength {
   readonly unit: string;
 }
 
+/** No program writes a length of more signs. */
+const LONGEST_LENGTH = 60;
+
 /** A length with an absolute unit, or with none (which counts as pixels); null for anything else, such as `100%`. */
 export function readLength(text: string | undefined): SvgLength | null {
-  const [, amount, unit = ''] =
-    /^\s*([+-]?(?:\d+\.?\d*|\.\d+)(?:e[+-]?\d+)?)\s*([a-z]*)\s*$/i.exec(text ?? '') ?? [];
-  const perUnit = unit === '' ? 1 : PX_PER[unit.toLowerCase()];
-  const px = Number(amount) * (perUnit ?? Number.NaN);
-  return Number.isFinite(px) ? { px, unit: unit.toLowerCase() } : null;
+  const tidy = text?.trim().toLowerCase() ?? '';
+  if (tidy.length > LONGEST_LENGTH) return null;
+  const amount = matchNumber(tidy, 0);
+  if (amount === null) return null;
+  const unit = tidy.slice(amount.end).trimStart();
+  const px = amount.value * (unit === '' ? 1 : (PX_PER.get(unit) ?? Number.NaN));
+  return Number.isFinite(px) ? { px, unit } : null;
 }
 
 /** Numbers parted by blanks and commas; null when anything else stands among them or one is beyond counting. */

@@ -25,24 +25,25 @@ interface Control {
 }
 
 /** How many numbers each command takes. */
-const TAKES: Readonly<Record<string, number>> = {
-  m: 2,
-  l: 2,
-  h: 1,
-  v: 1,
-  c: 6,
-  s: 4,
-  q: 4,
-  t: 2,
-  a: 7,
-  z: 0,
-};
+const TAKES: ReadonlyMap<string, number> = new Map([
+  ['m', 2],
+  ['l', 2],
+  ['h', 1],
+  ['v', 1],
+  ['c', 6],
+  ['s', 4],
+  ['q', 4],
+  ['t', 2],
+  ['a', 7],
+  ['z', 0],
+]);
 
 /**
  * Reads the data of a path. Every curve becomes `chords` straight stretches with their ends on it; with 0 it is left
- * out, and the path goes on in a new run where the curve ends. Source: SVG 1.1, chapter 8; arcs, appendix F.6.
+ * out, and the path goes on in a new run where the curve ends. What comes after `most` points is not read; they are
+ * then a few more than that. Source: SVG 1.1, chapter 8; arcs, appendix F.6.
  */
-export function readPath(data: string, chords: number): ReadPath {
+export function readPath(data: string, chords: number, most = Number.POSITIVE_INFINITY): ReadPath {
   const runs: Run[] = [];
   const skipped: Segment[] = [];
   let points: Point[] = [];
@@ -54,6 +55,7 @@ export function readPath(data: string, chords: number): ReadPath {
   let at = 0;
   let letter = '';
   let isBegun = false;
+  let count = 0;
   const finish = (isClosed: boolean): void => {
     if (points.length > 1) runs.push({ points, isClosed });
     points = [];
@@ -62,6 +64,7 @@ export function readPath(data: string, chords: number): ReadPath {
     if (points.length === 0) points.push(here);
     points.push(to);
     here = to;
+    count++;
   };
   const curveTo = (to: Point, on: (t: number) => Point): void => {
     curves++;
@@ -80,12 +83,12 @@ export function readPath(data: string, chords: number): ReadPath {
   };
   for (;;) {
     at = pastBlanks(data, at);
-    if (at >= data.length) return done(false);
+    if (at >= data.length || count > most) return done(false);
     const sign = data[at]!;
     if (/[a-z]/i.test(sign)) {
       letter = sign;
       at++;
-      if (TAKES[letter.toLowerCase()] === undefined) return done(true);
+      if (!TAKES.has(letter.toLowerCase())) return done(true);
       if (!isBegun && letter.toLowerCase() !== 'm') return done(true);
       isBegun = true;
     } else if (letter === '' || letter.toLowerCase() === 'z') return done(true);
@@ -168,7 +171,7 @@ function readValues(
 ): { readonly values: readonly number[]; readonly end: number } | null {
   const values: number[] = [];
   let at = start;
-  for (let i = 0; i < TAKES[kind]!; i++) {
+  for (let i = 0; i < TAKES.get(kind)!; i++) {
     at = pastBlanks(data, at);
     if (kind === 'a' && (i === 3 || i === 4)) {
       const flag = data[at];

@@ -46,26 +46,26 @@ export const MAX_POINTS = 200_000;
 const GROUPS: ReadonlySet<string> = new Set(['svg', 'g', 'a', 'switch']);
 
 /** Elements left out with all they hold, and what they count as; null for what draws nothing by itself. */
-const LEFT_OUT: Readonly<Record<string, LeftOutKind | null>> = {
-  text: 'text',
-  image: 'picture',
-  use: 'copy',
-  script: 'script',
-  foreignObject: 'foreign',
-  defs: null,
-  symbol: null,
-  clipPath: null,
-  mask: null,
-  pattern: null,
-  marker: null,
-  linearGradient: null,
-  radialGradient: null,
-  filter: null,
-  metadata: null,
-  style: null,
-  title: null,
-  desc: null,
-};
+const LEFT_OUT: ReadonlyMap<string, LeftOutKind | null> = new Map<string, LeftOutKind | null>([
+  ['text', 'text'],
+  ['image', 'picture'],
+  ['use', 'copy'],
+  ['script', 'script'],
+  ['foreignObject', 'foreign'],
+  ['defs', null],
+  ['symbol', null],
+  ['clipPath', null],
+  ['mask', null],
+  ['pattern', null],
+  ['marker', null],
+  ['linearGradient', null],
+  ['radialGradient', null],
+  ['filter', null],
+  ['metadata', null],
+  ['style', null],
+  ['title', null],
+  ['desc', null],
+]);
 
 /** What the insides of an element inherit. */
 interface Context {
@@ -146,7 +146,7 @@ class Reader {
       this.skipping = 1;
       return true;
     }
-    const kind = LEFT_OUT[name];
+    const kind = LEFT_OUT.get(name);
     if (kind) this.count(kind);
     else if (kind === undefined) this.shape(name, attributes, inner);
     // Shapes hold nothing that draws, and what is not known by name is no shape.
@@ -236,7 +236,7 @@ class Reader {
       this.count('hidden');
       return;
     }
-    const path = readPath(data, this.chords);
+    const path = readPath(data, this.chords, MAX_POINTS - this.points);
     const placed = (points: readonly Point[]): readonly Point[] =>
       points.map((p) => applied(context.matrix, p));
     const runs = path.runs.map(({ points, isClosed }) => ({ points: placed(points), isClosed }));

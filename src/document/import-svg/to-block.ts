@@ -57,6 +57,9 @@ export type ToBlock =
   /** A whole sentence. */
   | { readonly ok: false; readonly error: string };
 
+/** Ten times the cuts of a block: in a drawing made patch by patch each line comes several times, and in parts. */
+const MOST_PIECES = 10 * CUTS_PER_BLOCK;
+
 /** An outer edge with less than this share of the rectangle round everything is some shape, not the outline. */
 const WORTH_THE_NAME = 0.5;
 
@@ -67,6 +70,10 @@ const WORTH_THE_NAME = 0.5;
 export function toBlock(drawing: SvgDrawing, options: ToBlockOptions): ToBlock {
   const pieces = piecesOf(drawing);
   if (pieces.length === 0) return refuse('No straight line was found in it.');
+  if (pieces.length > MOST_PIECES)
+    return refuse(
+      `It has ${pieces.length.toLocaleString('en')} straight pieces, far too many for a block: up to ${MOST_PIECES.toLocaleString('en')} are read.`,
+    );
   const { scale } = options;
   if (scale.kind === 'per-inch') return atScale(drawing, pieces, 1 / scale.pixels, options);
   // The width meant is that of the outline, which may be narrower than all lines together.
@@ -106,10 +113,10 @@ function atScale(
   const near = ([x, y]: Point): Point => [x - whole.minX, y - whole.minY];
   const placed = inches.map(([a, b]): Segment => [near(a), near(b)]);
   const welded = weld(placed, joinWithin);
-  const { lines: long, repeated } = longLines(welded.pieces, STRAIGHT_IN / 2);
+  const { lines: long, repeated } = longLines(welded.pieces, STRAIGHT_IN / 2, CUTS_PER_BLOCK);
   if (long.length > CUTS_PER_BLOCK)
     return refuse(
-      `It comes to ${long.length.toLocaleString('en')} lines; a block may have ${CUTS_PER_BLOCK.toLocaleString('en')}.`,
+      `It comes to more than ${CUTS_PER_BLOCK.toLocaleString('en')} lines, which is the most that a block may have.`,
     );
   const reached = reachOut(long, long, joinWithin);
   const box: Box = boxOf(reached.lines.flat());

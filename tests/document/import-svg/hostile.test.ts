@@ -1,6 +1,8 @@
 import { describe, expect, it } from 'vitest';
 import { MAX_SVG_LENGTH, readSvg } from '../../../src/document/import-svg/read-svg.ts';
-import { drawingOf, importedFrom, svg } from './imported.ts';
+import { toBlock } from '../../../src/document/import-svg/to-block.ts';
+import { Prng } from '../../designs/prng.ts';
+import { drawingOf, importedFrom, SAIL, svg } from './imported.ts';
 
 /** The sentence of a refusal; a file that was read gives none. */
 const refusal = (text: string): string => {
@@ -95,15 +97,15 @@ describe('files that mean harm are read for their lines, or refused in a sentenc
   });
 
   it.each([
-    ['<svg><path d="M0 0', /ends in the middle of a value/],
-    ['<svg><g>', /ends while “g” is still open/],
-    ['<svg></g></svg>', /closes “g” where “svg” is open/],
+    ['<svg><path d="M0 0', /ends before all is closed/],
+    ['<svg><g>', /ends before all is closed/],
+    ['<svg></g></svg>', /closes what is not open/],
     ['<svg><path d=5/></svg>', /a value not in quotes/],
-    ['<svg><path d/></svg>', /a value missing/],
-    ['<svg><!-- and so on', /in the middle of a comment/],
-    ['<svg><![CDATA[ and so on', /in the middle of a piece of text/],
-    ['<svg></svg></svg>', /where nothing is open/],
-    ['<svg><', /begins no tag/],
+    ['<svg><path d/></svg>', /a tag that cannot be read/],
+    ['<svg><!-- and so on', /ends before all is closed/],
+    ['<svg><![CDATA[ and so on', /ends before all is closed/],
+    ['<svg></svg></svg>', /closes what is not open/],
+    ['<svg><', /ends before all is closed/],
     ['\u001f\u008b\u0008', /compressed/],
   ])('what is cut off or broken is said: %s', (text, sentence) => {
     expect(refusal(text)).toMatch(sentence);
@@ -111,5 +113,110 @@ describe('files that mean harm are read for their lines, or refused in a sentenc
 
   it('too long a text is refused unread', () => {
     expect(refusal(' '.repeat(MAX_SVG_LENGTH + 1))).toMatch(/far too large for a block/);
+  });
+
+  it('names that every object knows are names like any other', () => {
+    const names = ['constructor', '__proto__', 'toString', 'valueOf', 'hasOwnProperty'];
+    for (const name of names) {
+      const drawing = drawingOf(
+        svg(`<${name} ${name}="1"/><g ${name}="${name}" style="${name}:1" transform="${name}(1)"/>
+             <line x2="1${name}" y2="9"/><path d="${name}"/>${square}`),
+      );
+      expect([name, drawing.runs.length]).toEqual([name, 1]);
+      // What is left out is counted under names that a person can be told.
+      for (const kind of drawing.leftOut.keys()) expect([name, kind]).toEqual([name, 'unreadable']);
+    }
+  });
+
+  it('a length of a hundred thousand signs is none', () => {
+    const long = 100_000;
+    for (const width of [
+      '1'.repeat(long),
+      `1${' '.repeat(long)}!`,
+      `${'1'.repeat(long)}x`,
+      `1e${'9'.repeat(long)}`,
+    ])
+      expect(drawingOf(svg(square, `width="${width}" height="9"`)).runs).toHaveLength(1);
+    expect(drawingOf(svg(square, `width="  96px${' '.repeat(long)}" height="96"`)).page?.maxX).toBe(96);
+  });
+
+  it('a line of a hundred thousand points is refused, and drawings of twenty thousand are not looked at for ever', () => {
+    const prng = new Prng(5);
+    const random = (): number => prng.next();
+    const points = (count: number): string =>
+      Array.from(
+        { length: count },
+        () => `${(400 * random()).toFixed(2)},${(400 * random()).toFixed(2)}`,
+      ).join(' ');
+    const blockOf = (count: number) =>
+      toBlock(drawingOf(svg(`<polyline points="${points(count)}"/>`)), {
+        scale: { kind: 'per-inch', pixels: 96 },
+        joinWithin: 0.02,
+      });
+    expect(blockOf(100_000)).toEqual({
+      ok: false,
+      error: expect.stringMatching(/^It has 99,999 straight pieces, far too many/),
+    });
+    expect(blockOf(20_000)).toEqual({
+      ok: false,
+      error: expect.stringMatching(/^It comes to more than 5,000 lines/),
+    });
+  });
+
+  it('5,000 drawings with something changed in them are read, or refused in a sentence', () => {
+    const seed = 20_261_130;
+    const prng = new Prng(seed);
+    const random = (): number => prng.next();
+    const pick = <T>(items: readonly T[]): T => items[Math.floor(random() * items.length)]!;
+    const sources = [
+      SAIL,
+      svg(`<g transform="rotate(30 9 9)">${square}<path d="M8 8C20 9 30 4 392 392a5 6 7 0 1 9 9z"/></g>`),
+    ];
+    const strange = [
+      '<',
+      '>',
+      '"',
+      '&',
+      '&#0;',
+      '/',
+      ' ',
+      '-',
+      '1e309',
+      'NaN',
+      '\u0000',
+      '\ud800',
+      '<svg>',
+      '</g>',
+      '<!--',
+      ']]>',
+      '<![CDATA[',
+      '<!DOCTYPE',
+      'constructor',
+      '__proto__',
+      'a',
+    ];
+    let refused = 0;
+    for (let i = 0; i < 5_000; i++) {
+      let text = pick(sources);
+      for (let changes = 1 + Math.floor(3 * random()); changes > 0; changes--) {
+        const [at, end] = [random(), random()]
+          .map((share) => Math.floor(share * text.length))
+          .toSorted((a, b) => a - b);
+        const kind = Math.floor(random() * 4);
+        if (kind === 0) text = text.slice(0, at) + text.slice(Math.min(end!, at! + 12));
+        else if (kind === 1) text = text.slice(0, at) + pick(strange) + text.slice(at);
+        else if (kind === 2) text = text.slice(0, end) + text.slice(at, end) + text.slice(end);
+        else text = text.slice(0, at) + pick(strange) + text.slice(at! + 1);
+      }
+      const read = readSvg(text, i % 3);
+      const made =
+        read.ok && toBlock(read.drawing, { scale: { kind: 'width', inches: 6 }, joinWithin: 0.02 });
+      const error = !read.ok ? read.error : made && !made.ok ? made.error : null;
+      if (error === null) continue;
+      refused++;
+      expect(error, `seed ${seed}, drawing ${i}`).toMatch(/^(It|Its|At|No) [^<>]*\.$/);
+    }
+    expect(refused).toBeGreaterThan(500);
+    expect(refused).toBeLessThan(4_900);
   });
 });

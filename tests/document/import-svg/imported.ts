@@ -41,3 +41,10 @@ export function sizeOf({ outline }: ImportedBlock): [number, number] {
   const ys = outline.map(([, y]) => y);
   return [Math.max(...xs) - Math.min(...xs), Math.max(...ys) - Math.min(...ys)];
 }
+
+/** A sail over waves: a square of 4 in in a larger page, a mast, two slanted seams and a waterline with two posts. */
+export const SAIL = `<svg xmlns="http://www.w3.org/2000/svg" width="4.5in" height="4.5in" viewBox="0 0 450 450">
+  <g fill="none" stroke="#000" stroke-width="2">
+    <rect x="25" y="25" width="400" height="400"/>
+    <path d="M25 325H425M25 125L225 325L425 125M225 25V325M125 325V425M325 425V325"/>
+  </g></svg>`;

@@ -10,7 +10,7 @@ import { signedArea } from '../../checker/shared-boundary.ts';
 import { polygonizerFaces } from '../../designs/polygonizer-peer.ts';
 import { has } from '../../foundations/tools.ts';
 import { NEEDS_SHARED } from '../../published/shared-data.ts';
-import { heldBlock, importedFrom, sizeOf } from './imported.ts';
+import { heldBlock, importedFrom, SAIL, sizeOf } from './imported.ts';
 
 /** Areas of the faces by `piece`, and by the polygonizer of JSTS over the same outline and cuts. */
 function faces(block: ImportedBlock): { readonly mine: number[]; readonly peer: number[] } {
@@ -71,12 +71,6 @@ describe('crease patterns written by two drawing programs', () => {
   );
 });
 
-/** A sail over waves: a square of 4 in in a larger page, a mast, two slanted seams and a waterline with two posts. */
-const SAIL = `<svg xmlns="http://www.w3.org/2000/svg" width="4.5in" height="4.5in" viewBox="0 0 450 450">
-  <g fill="none" stroke="#000" stroke-width="2">
-    <rect x="25" y="25" width="400" height="400"/>
-    <path d="M25 325H425M25 125L225 325L425 125M225 25V325M125 325V425M325 425V325"/>
-  </g></svg>`;
 /** Counted by hand: sky and sail on each side of the mast, and three waves below. */
 const SAIL_FACES = 7;
 
