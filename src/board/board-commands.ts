@@ -20,7 +20,7 @@ import {
   toggleShown,
   tracedBlock,
 } from './under-picture-acts.ts';
-import { openForm, setOnePatch, stepGrid, takeUp, tell } from './working.ts';
+import { canDelete, deleteChosen, openForm, setOnePatch, stepGrid, takeUp, tell } from './working.ts';
 
 /** What the board can be told to do, wherever the keyboard is in the Block place. */
 export interface BoardCommand extends Command {
@@ -98,6 +98,16 @@ export const BOARD_COMMANDS: readonly BoardCommand[] = [
     );
   }),
   { ...onBoard('choose-all', 'Choose all cuts', ['Mod+a'], chooseAll), enabled: hasBlock },
+  {
+    ...onBoard('delete-chosen', '', ['Delete', 'Backspace'], deleteChosen),
+    label: ({ selection }) =>
+      selection.length === 0
+        ? 'Delete what is chosen'
+        : selection.length === 1
+          ? 'Delete the cut'
+          : 'Delete the cuts',
+    enabled: canDelete,
+  },
   onCuts('choose-direction', 'Choose all in this direction', [], chooseSameDirection),
   onCuts('choose-role', 'Choose all sewn as this', [], chooseSameRole),
   onCuts('copy', 'Copy', ['Mod+c'], copyChosen),

@@ -1,35 +1,11 @@
 import { isTyped } from '../editing/typing.ts';
 import { placeWords } from '../editing/words.ts';
-import { isPressed } from '../workspace/command.ts';
+import { isPressed, type KeyPress, type PartKey, when } from '../workspace/command.ts';
 import { session, undoLabel } from '../workspace/session.ts';
 import { board, onEmptySheet } from './board-state.ts';
 import { jump, moveCrosshair, pressCrosshair, type StepSize } from './crosshair.ts';
 import { nudge } from './nudge.ts';
-import { busy, cancel, deleteChosen, send, takeUp, tell, typedNow } from './working.ts';
-
-/** A key of the board and what it does, as the help shows it. */
-export interface BoardKey {
-  readonly keys: string;
-  readonly does: string;
-}
-
-/** Keys that work while the board has the keyboard. */
-export const BOARD_KEYS: readonly BoardKey[] = [
-  { keys: 'Arrows', does: 'Move the crosshair by the grid' },
-  { keys: 'Shift + arrows', does: 'Move it by a quarter of the grid' },
-  { keys: 'Ctrl + arrows', does: 'Move it by four steps of the grid' },
-  { keys: 'N, P', does: 'Jump to the next or previous corner, cut end or crossing' },
-  { keys: 'Enter', does: 'Begin or end a cut, set a corner, lay fabric, pick up or put down' },
-  { keys: '0 … 9, Tab', does: 'While a line runs: type its length, then its angle; Enter ends it' },
-  { keys: 'T', does: 'With Cut or Outline: type a place, how far across, Tab, how far down; Enter sets it' },
-  { keys: 'Alt + arrows', does: 'Move what is chosen by the grid; with Shift by a quarter of it' },
-  { keys: 'Backspace', does: 'Take the last sign typed, or the last corner of an outline, back' },
-  { keys: 'Delete', does: 'Delete what is chosen' },
-  { keys: 'Esc', does: 'Cancel what is begun, or choose nothing' },
-  { keys: 'Space + drag', does: 'Move the sheet' },
-  { keys: 'Shift while drawing', does: 'Keep the line to steps of 15°' },
-  { keys: 'Alt while dragging', does: 'Nothing catches the pointer, and an end leaves its joint' },
-];
+import { busy, cancel, chooseNothing, send, takeUp, tell, typedNow } from './working.ts';
 
 const ARROWS: Readonly<Record<string, readonly [number, number]>> = {
   ArrowLeft: [-1, 0],
@@ -38,54 +14,100 @@ const ARROWS: Readonly<Record<string, readonly [number, number]>> = {
   ArrowDown: [0, 1],
 };
 
-/** Carries out a key pressed on the board. False when it is none of the board's. */
-export function boardKey(event: KeyboardEvent): boolean {
-  if (typingKey(event)) return true;
-  // Undo with nothing to undo takes back what is begun.
-  if (isPressed('Mod+z', event) && busy() && undoLabel(session.getState()) === null) return stepBack();
-  const arrow = ARROWS[event.key];
-  if (arrow !== undefined && event.altKey && !event.metaKey && !event.ctrlKey) {
-    nudge(...arrow, event.shiftKey ? 'finer' : 'grid');
+const isPlain = ({ ctrlKey, metaKey, altKey }: KeyPress): boolean => !ctrlKey && !metaKey && !altKey;
+
+/** A key with nothing held but Shift, which some keyboards need for a sign. */
+const isNamed =
+  (name: string) =>
+  (press: KeyPress): boolean =>
+    press.key.toUpperCase() === name.toUpperCase() && isPlain(press);
+
+/** What an arrow does while certain keys are held. */
+const onArrow =
+  (isHeld: (press: KeyPress) => boolean, act: (dx: number, dy: number, press: KeyPress) => void) =>
+  (press: KeyPress): boolean => {
+    const arrow = ARROWS[press.key];
+    if (arrow === undefined || press.metaKey || !isHeld(press)) return false;
+    act(...arrow, press);
     return true;
-  }
-  if (arrow !== undefined && !event.altKey && !event.metaKey) {
-    const size: StepSize = event.shiftKey ? 'finer' : event.ctrlKey ? 'coarser' : 'grid';
-    moveCrosshair(...arrow, size);
-    return true;
-  }
-  if (event.ctrlKey || event.metaKey || event.altKey) return false;
-  switch (event.key) {
-    case 'n':
-    case 'N':
-      jump(1);
-      return true;
-    case 'p':
-    case 'P':
-      jump(-1);
-      return true;
-    case 'Enter':
+  };
+
+const step =
+  (size: StepSize) =>
+  (dx: number, dy: number): void =>
+    moveCrosshair(dx, dy, size);
+
+const toNext = when<void>(isNamed('N'), () => jump(1));
+const toPrevious = when<void>(isNamed('P'), () => jump(-1));
+
+/** Keys that work while the board has the keyboard; of two that a press could be, the first. */
+export const BOARD_KEYS: readonly PartKey[] = [
+  {
+    shown: '0 … 9, Tab',
+    does: 'While a line runs: type its length, then its angle; Enter ends it',
+    run: (press) => isPlain(press) && typeKey(press.key),
+  },
+  {
+    shown: 'T',
+    does: 'With Cut or Outline: type a place, how far across, Tab, how far down; Enter sets it',
+  },
+  {
+    shown: 'Arrows',
+    does: 'Move the crosshair by the grid',
+    run: onArrow(({ shiftKey, ctrlKey, altKey }) => !shiftKey && !ctrlKey && !altKey, step('grid')),
+  },
+  {
+    shown: 'Shift + arrows',
+    does: 'Move it by a quarter of the grid',
+    run: onArrow(({ shiftKey, altKey }) => shiftKey && !altKey, step('finer')),
+  },
+  {
+    shown: 'Ctrl + arrows',
+    does: 'Move it by four steps of the grid',
+    run: onArrow(({ ctrlKey, shiftKey, altKey }) => ctrlKey && !shiftKey && !altKey, step('coarser')),
+  },
+  {
+    shown: 'N, P',
+    does: 'Jump to the next or previous corner, cut end or crossing',
+    run: (press) => toNext(press) || toPrevious(press),
+  },
+  {
+    shown: 'Enter',
+    does: 'Begin or end a cut, set a corner, lay fabric, pick up or put down',
+    run: when(isNamed('Enter'), () => {
       if (board.getState().crosshair === null && busy()) send({ kind: 'finish' });
       else pressCrosshair();
-      return true;
-    case 'Backspace':
-      if (busy()) {
-        send({ kind: 'back' });
-        return true;
-      }
-      return deleteChosen();
-    case 'Delete':
-      return deleteChosen();
-    case 'Escape':
-      return stepBack();
-    default:
-      return false;
-  }
-}
+    }),
+  },
+  {
+    shown: 'Alt + arrows',
+    does: 'Move what is chosen by the grid; with Shift by a quarter of it',
+    run: onArrow(
+      ({ altKey, ctrlKey }) => altKey && !ctrlKey,
+      (dx, dy, { shiftKey }) => nudge(dx, dy, shiftKey ? 'finer' : 'grid'),
+    ),
+  },
+  {
+    shown: 'Backspace',
+    does: 'Take the last sign typed, or the last corner of an outline, back',
+    run: when(isNamed('Backspace'), () => {
+      if (!busy()) return false;
+      return send({ kind: 'back' });
+    }),
+  },
+  {
+    shown: 'Esc',
+    does: 'Cancel what is begun, or choose nothing',
+    run: when((press) => isNamed('Escape')(press) || isUndoOfBegun(press), stepBack),
+  },
+  { shown: 'Space + drag', does: 'Move the sheet' },
+  { shown: 'Shift while drawing', does: 'Keep the line to steps of 15°' },
+  { shown: 'Alt while dragging', does: 'Nothing catches the pointer, and an end leaves its joint' },
+];
 
 /** Keys that write a length and an angle, or a place. Tab is one only once something is typed. */
-function typingKey({ key, ctrlKey, metaKey, altKey }: KeyboardEvent): boolean {
+function typeKey(key: string): boolean {
   const typed = typedNow();
-  if (ctrlKey || metaKey || altKey) return false;
   const isWriting = typeof typed === 'object' && typed !== null;
   if (isWriting && key === 'Tab') send({ kind: 'next' });
   else if (isWriting && key === 'Enter') endTyping();
@@ -105,6 +127,10 @@ function endTyping(): void {
     });
 }
 
+/** Undo with nothing to undo takes back what is begun. */
+const isUndoOfBegun = (press: KeyPress): boolean =>
+  isPressed('Mod+z', press) && busy() && undoLabel(session.getState()) === null;
+
 /** Esc takes back step by step: what is begun, then what is chosen, then the crosshair. */
 function stepBack(): boolean {
   if (cancel()) {
@@ -116,8 +142,8 @@ function stepBack(): boolean {
     return true;
   }
   const { chosen, crosshair } = board.getState();
-  if (chosen !== null) {
-    board.setState({ chosen: null });
+  if (chosen !== null || session.getState().selection.length > 0) {
+    chooseNothing();
     return true;
   }
   if (crosshair !== null) {

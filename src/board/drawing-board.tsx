@@ -2,10 +2,11 @@ import type Konva from 'konva';
 import { type KeyboardEvent, useEffect, useLayoutEffect, useRef } from 'react';
 import { Layer, Shape, Stage } from 'react-konva/es/ReactKonvaCore.js';
 import { useStore } from 'zustand';
+import { takeKey } from '../workspace/command.ts';
 import { pictures } from '../workspace/fabric-pictures.ts';
 import { landings } from '../workspace/plans.ts';
 import { session } from '../workspace/session.ts';
-import { boardKey } from './board-keys.ts';
+import { BOARD_KEYS } from './board-keys.ts';
 import { board } from './board-state.ts';
 import { Canvasful, type Figure, TILE_PX } from './draw/figures.ts';
 import type { Pen } from './draw/pen.ts';
@@ -167,7 +168,7 @@ export function DrawingBoard({ name, describedBy }: DrawingBoardProps) {
       event.preventDefault();
       return;
     }
-    if (event.type === 'keydown' && boardKey(event.nativeEvent)) {
+    if (event.type === 'keydown' && takeKey(BOARD_KEYS, event.nativeEvent, undefined)) {
       event.preventDefault();
       event.stopPropagation();
     }

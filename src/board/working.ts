@@ -225,6 +225,19 @@ export function stepGrid(direction: 'finer' | 'coarser'): void {
   tell(`Grid ${step.label}`);
 }
 
+/** Lets go of what is chosen. */
+export function chooseNothing(): void {
+  select([]);
+  board.setState({ chosen: null });
+  tell('Nothing is chosen.');
+}
+
+/** Whether there is something chosen that can be deleted. */
+export function canDelete(): boolean {
+  const { chosen } = board.getState();
+  return session.getState().selection.length > 0 || chosen?.kind === 'corner' || chosen?.kind === 'patch';
+}
+
 /** Deletes what is chosen: cuts, a corner of the outline, or the fabric of a patch. True when there was something. */
 export function deleteChosen(): boolean {
   const { selection, blockId } = session.getState();

@@ -1,4 +1,4 @@
-import { useEffect, useState } from 'react';
+import { lazy, Suspense, useEffect, useState } from 'react';
 import { useStore } from 'zustand';
 import { session } from '../workspace/session.ts';
 import { ErrorBoundary } from './error-boundary.tsx';
@@ -11,6 +11,9 @@ import { placeNamed } from './places.ts';
 import { followTheme } from './theme.ts';
 import { TopBar } from './top-bar.tsx';
 import { Waiting } from './waiting.tsx';
+import { closeWindowDialog, windowDialog } from './window-dialog.ts';
+
+const HelpDialog = lazy(() => import('./help-dialog.tsx'));
 
 interface AppProps {
   /** Settles when the kept work, or the demo, is open. */
@@ -38,11 +41,27 @@ export function App({ started }: AppProps) {
           <Waiting text="Opening your work …" />
         )}
         <NoticeLine />
-        <Palette />
+        <WindowDialogs />
         <FileDrop />
       </div>
     </ErrorBoundary>
   );
+}
+
+function WindowDialogs() {
+  const open = useStore(windowDialog, (state) => state.open);
+  switch (open) {
+    case 'palette':
+      return <Palette onClose={closeWindowDialog} />;
+    case 'help':
+      return (
+        <Suspense fallback={null}>
+          <HelpDialog onClose={closeWindowDialog} />
+        </Suspense>
+      );
+    case null:
+      return null;
+  }
 }
 
 function CurrentPlace() {

@@ -3,9 +3,30 @@ import { COMMANDS } from '../workspace/commands.ts';
 import { session } from '../workspace/session.ts';
 import { GO_TO_PLACES, placeNamed } from './places.ts';
 import { isMac } from './platform.ts';
+import { openWindowDialog, windowDialog } from './window-dialog.ts';
+
+/** What can be asked of the window itself. */
+const OF_THE_WINDOW: readonly Command[] = [
+  {
+    name: 'palette',
+    label: () => 'Any command by its name…',
+    keys: ['Mod+k'],
+    whileTyping: true,
+    // It is no command to find by itself.
+    enabled: () => windowDialog.getState().open === null,
+    run: () => openWindowDialog('palette'),
+  },
+  {
+    name: 'help',
+    label: () => 'Help',
+    keys: ['?'],
+    enabled: () => true,
+    run: () => openWindowDialog('help'),
+  },
+];
 
 /** What can be done in every place. */
-export const EVERYWHERE: readonly Command[] = [...COMMANDS, ...GO_TO_PLACES];
+export const EVERYWHERE: readonly Command[] = [...OF_THE_WINDOW, ...COMMANDS, ...GO_TO_PLACES];
 
 /** What can be done in the place in sight alone. */
 const hereNow = (): readonly Command[] => placeNamed(session.getState().place).commands;

@@ -1,26 +1,16 @@
-import { BOARD_KEYS } from '../board/board-keys.ts';
 import { EMPTY_PROJECT } from '../document/project.ts';
-import { type Command, keyText } from '../workspace/command.ts';
+import { type Command, keyText, type PartKeys } from '../workspace/command.ts';
 import { freshSession } from '../workspace/session.ts';
 import { EVERYWHERE } from './command-list.ts';
 import { Dialog } from './dialog.tsx';
-import { PALETTE_KEY } from './palette.tsx';
 import { PLACES } from './places.ts';
 import { isMac } from './platform.ts';
-import { REHEARSAL_KEYS } from './rehearsal/rehearsal-keys.ts';
 
 /** Labels name what a command does in general, not what it would do to the work at hand. */
 const FRESH = freshSession(EMPTY_PROJECT);
 
-const LIST_KEYS = [
-  { keys: 'F2', does: 'Rename' },
-  { keys: 'Alt + ↑ ↓', does: 'Move up or down' },
-  { keys: 'Delete', does: 'Delete the block' },
-];
-
 /** How to draw, read the check and print, in few words; then every key, from the command lists themselves. */
-export function HelpDialog({ onClose }: { readonly onClose: () => void }) {
-  const palette = { does: 'Any command by its name', keys: keyText(PALETTE_KEY, isMac()) };
+export default function HelpDialog({ onClose }: { readonly onClose: () => void }) {
   return (
     <Dialog title="How Underpaper works" className="help" onClose={onClose}>
       <div className="help-text">
@@ -81,28 +71,27 @@ export function HelpDialog({ onClose }: { readonly onClose: () => void }) {
       </div>
       <div className="help-keys">
         <div className="help-column">
-          <KeyTable title="Anywhere" rows={[palette, ...keyRows(EVERYWHERE)]} />
-          <KeyTable title="In the list of blocks" rows={LIST_KEYS} />
-          <KeyTable title="In the sewing rehearsal" rows={REHEARSAL_KEYS} />
+          <KeyTable title="Anywhere" rows={keyRows(EVERYWHERE)} />
         </div>
-        {PLACES.filter(({ commands }) => keyRows(commands).length > 0).map(({ name, label, commands }) => (
-          <KeyTable key={name} title={`In ${label}`} rows={keyRows(commands)} />
+        {PLACES.map(({ name, label, commands, partKeys }) => (
+          <div key={name} className="help-column">
+            {keyRows(commands).length > 0 && <KeyTable title={`In ${label}`} rows={keyRows(commands)} />}
+            {partKeys.map(({ title, keys }) => (
+              <KeyTable key={title} title={title} rows={keys} />
+            ))}
+          </div>
         ))}
-        <KeyTable title="On the drawing board" rows={BOARD_KEYS} />
       </div>
     </Dialog>
   );
 }
 
-interface KeyRow {
-  readonly keys: string;
-  readonly does: string;
-}
+type KeyRow = PartKeys['keys'][number];
 
 /** Those of some commands that have a key. */
 const keyRows = (commands: readonly Command[]): readonly KeyRow[] =>
   commands.flatMap(({ label, keys: [key] }) =>
-    key === undefined ? [] : [{ does: label(FRESH), keys: keyText(key, isMac()) }],
+    key === undefined ? [] : [{ does: label(FRESH), shown: keyText(key, isMac()) }],
   );
 
 function KeyTable({ title, rows }: { readonly title: string; readonly rows: readonly KeyRow[] }) {
@@ -110,10 +99,10 @@ function KeyTable({ title, rows }: { readonly title: string; readonly rows: read
     <section>
       <h3>{title}</h3>
       <dl className="keys">
-        {rows.map(({ keys, does }) => (
+        {rows.map(({ shown, does }) => (
           <div key={does}>
             <dt>
-              <kbd>{keys}</kbd>
+              <kbd>{shown}</kbd>
             </dt>
             <dd>{does}</dd>
           </div>

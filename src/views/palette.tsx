@@ -2,27 +2,8 @@ import { type KeyboardEvent, useEffect, useId, useRef, useState } from 'react';
 import { commandsNow, type Listed, matching } from './command-list.ts';
 import { Dialog } from './dialog.tsx';
 
-/** The key that opens the palette, as the commands write theirs. */
-export const PALETTE_KEY = 'Mod+k';
-
-/** Every command by its name: a few letters, Enter. Opens by its key wherever one is, unless a dialog is open. */
-export function Palette() {
-  const [isOpen, setOpen] = useState(false);
-  useEffect(() => {
-    const onKey = (event: globalThis.KeyboardEvent): void => {
-      const isAsked = event.key.toLowerCase() === 'k' && (event.ctrlKey || event.metaKey);
-      if (!isAsked || event.shiftKey || event.altKey || document.querySelector('dialog[open]') !== null)
-        return;
-      event.preventDefault();
-      setOpen(true);
-    };
-    window.addEventListener('keydown', onKey);
-    return () => window.removeEventListener('keydown', onKey);
-  }, []);
-  return isOpen ? <OpenPalette onClose={() => setOpen(false)} /> : null;
-}
-
-function OpenPalette({ onClose }: { readonly onClose: () => void }) {
+/** Every command by its name: a few letters, Enter. */
+export function Palette({ onClose }: { readonly onClose: () => void }) {
   const id = useId();
   // What can be done is asked once: nothing changes while the palette is open.
   const [commands] = useState(commandsNow);

@@ -1,9 +1,12 @@
 import type { ComponentType } from 'react';
 import { BOARD_COMMANDS } from '../board/board-commands.ts';
+import { BOARD_KEYS } from '../board/board-keys.ts';
 import { goTo } from '../workspace/actions.ts';
-import type { Command } from '../workspace/command.ts';
+import type { Command, PartKeys } from '../workspace/command.ts';
+import { BLOCK_LIST_KEYS } from './block/block-list-keys.ts';
 import type { IconName } from './icons.tsx';
 import { warmPaper } from './paper/warm-paper.ts';
+import { REHEARSAL_KEYS } from './rehearsal/rehearsal-keys.ts';
 
 /** A place of the window: one step of the work, with a screen of its own. */
 export interface Place {
@@ -15,6 +18,8 @@ export interface Place {
   readonly icon: IconName;
   /** What can be done there and nowhere else. */
   readonly commands: readonly Command[];
+  /** Keys of parts of its screen, for the help. */
+  readonly partKeys: readonly PartKeys[];
   /** Its screen, fetched when it is first opened: what is loaded exports it by default. */
   readonly load: () => Promise<{ readonly default: ComponentType }>;
   /** Gets ready what it will show: once the work is open, and whenever someone is about to go there. */
@@ -32,6 +37,11 @@ export const PLACES: readonly Place[] = [
     key: 'Alt+1',
     icon: 'block',
     commands: BOARD_COMMANDS,
+    partKeys: [
+      { title: 'On the drawing board', keys: BOARD_KEYS },
+      { title: 'In the list of blocks', keys: BLOCK_LIST_KEYS },
+      { title: 'In the sewing rehearsal', keys: REHEARSAL_KEYS },
+    ],
     load: () => import('./block/block-place.tsx'),
   },
   {
@@ -40,6 +50,7 @@ export const PLACES: readonly Place[] = [
     key: 'Alt+2',
     icon: 'sheets',
     commands: [],
+    partKeys: [],
     load: () => import('./paper/paper-place.tsx'),
     prepare: warmPaper,
   },

@@ -1,17 +1,17 @@
-import { useEffect, useState } from 'react';
+import { useEffect } from 'react';
 import { useStore } from 'zustand';
 import { renameProject } from '../document/edit-project.ts';
 import { edit, goTo } from '../workspace/actions.ts';
 import { keyText } from '../workspace/command.ts';
 import { type CommandName, command, runCommand } from '../workspace/commands.ts';
 import { type SaveState, session } from '../workspace/session.ts';
-import { HelpDialog } from './help-dialog.tsx';
 import { Icon, type IconName, MarkIcon } from './icons.tsx';
 import { NameField } from './name-field.tsx';
 import { loadScreen } from './place-view.tsx';
 import { PLACES, type Place, placeNamed } from './places.ts';
 import { isMac } from './platform.ts';
 import { ProjectMenu } from './project-menu.tsx';
+import { openWindowDialog } from './window-dialog.ts';
 
 const SAVE_WORDS: Readonly<Record<SaveState, string>> = {
   saved: 'Kept in this browser',
@@ -23,7 +23,6 @@ const SAVE_WORDS: Readonly<Record<SaveState, string>> = {
 export function TopBar() {
   const name = useStore(session, (state) => state.project.name);
   const save = useStore(session, (state) => state.save);
-  const [isHelpOpen, setHelpOpen] = useState(false);
   useEffect(() => {
     document.title = `${name} – Underpaper`;
   }, [name]);
@@ -61,12 +60,11 @@ export function TopBar() {
           className="icon-button"
           aria-label="Help"
           title="Help"
-          onClick={() => setHelpOpen(true)}
+          onClick={() => openWindowDialog('help')}
         >
           <Icon name="help" />
         </button>
       </div>
-      {isHelpOpen && <HelpDialog onClose={() => setHelpOpen(false)} />}
     </header>
   );
 }

@@ -69,3 +69,28 @@ export function keyText(keyed: string, isMac: boolean): string {
     shown,
   ].join('+');
 }
+
+/** A key of one part of a screen, such as a list or the board, while that part has the keyboard. */
+export interface PartKey<Here = void> {
+  /** The key as the help shows it. */
+  readonly shown: string;
+  readonly does: string;
+  /** Does it, given where in the part the keyboard is; false where the press is another key's. None: told in the help only. */
+  readonly run?: (press: KeyPress, here: Here) => boolean;
+}
+
+/** What a key does where a press is meant for it; an act that answers false leaves the press to others. */
+export const when =
+  <Here>(isMeant: (press: KeyPress) => boolean, act: (press: KeyPress, here: Here) => unknown) =>
+  (press: KeyPress, here: Here): boolean =>
+    isMeant(press) && act(press, here) !== false;
+
+/** Carries out a key of a part. False when it is none of them. */
+export const takeKey = <Here>(keys: readonly PartKey<Here>[], press: KeyPress, here: Here): boolean =>
+  keys.some(({ run }) => run?.(press, here) === true);
+
+/** Keys of one part of a screen under the name the help gives it. */
+export interface PartKeys {
+  readonly title: string;
+  readonly keys: readonly Pick<PartKey, 'shown' | 'does'>[];
+}

@@ -1,5 +1,4 @@
 import { addBlock, duplicateBlock, removeBlock } from '../document/edit-block.ts';
-import { removeCuts } from '../document/edit-cuts.ts';
 import { findBlock } from '../document/find.ts';
 import { nextBlockId } from '../document/ids.ts';
 import { outlineOf } from '../document/outline.ts';
@@ -27,8 +26,7 @@ export type CommandName =
   | 'take-elsewhere'
   | 'recolour'
   | 'duplicate-block'
-  | 'remove-block'
-  | 'delete-selection';
+  | 'remove-block';
 
 interface AppCommand extends Command {
   readonly name: CommandName;
@@ -147,18 +145,6 @@ export const COMMANDS: readonly AppCommand[] = [
     run: () => {
       const { blockId } = session.getState();
       if (blockId !== null) edit('Delete block', (before) => removeBlock(before, blockId));
-    },
-  },
-  {
-    name: 'delete-selection',
-    label: ({ selection }) => (selection.length === 1 ? 'Delete the cut' : 'Delete the cuts'),
-    keys: ['Delete', 'Backspace'],
-    enabled: ({ place, selection }) => place === 'block' && selection.length > 0,
-    run: () => {
-      const { blockId, selection } = session.getState();
-      if (blockId === null || selection.length === 0) return;
-      const label = selection.length === 1 ? 'Delete cut' : `Delete ${selection.length} cuts`;
-      edit(label, (before) => removeCuts(before, blockId, selection), { select: [] });
     },
   },
 ];

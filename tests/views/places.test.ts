@@ -2,9 +2,8 @@ import { beforeEach, describe, expect, it, vi } from 'vitest';
 import { board } from '../../src/board/board-state.ts';
 import { nudge } from '../../src/board/nudge.ts';
 import { commandsNow, EVERYWHERE, runByKey } from '../../src/views/command-list.ts';
-import { PALETTE_KEY } from '../../src/views/palette.tsx';
 import { PLACES, placeNamed } from '../../src/views/places.ts';
-import { goTo } from '../../src/workspace/actions.ts';
+import { goTo, select, undo } from '../../src/workspace/actions.ts';
 import type { KeyPress } from '../../src/workspace/command.ts';
 import { freshSession, session } from '../../src/workspace/session.ts';
 import { projectWith, WINDOW } from '../editing/window.ts';
@@ -40,7 +39,7 @@ describe('the table of places', () => {
     for (const { commands } of PLACES) {
       expect(new Set(commands.map(({ name }) => name)).size).toBe(commands.length);
       const keys = [...EVERYWHERE, ...commands].flatMap((one) => one.keys).map((key) => key.toLowerCase());
-      expect(new Set([...keys, PALETTE_KEY.toLowerCase()]).size).toBe(keys.length + 1);
+      expect(new Set(keys).size).toBe(keys.length);
     }
   });
 
@@ -73,6 +72,20 @@ describe('commands of the board', () => {
     expect(block()).toEqual(WINDOW);
     // Pasting comes with the browser's own event, which knows what the clipboard holds.
     expect(onBoard('v', { ctrlKey: true })).toBe(false);
+  });
+
+  it('delete chosen cuts as one step, and the key works nowhere else', () => {
+    expect(onBoard('Delete')).toBe(false);
+    select(['c1']);
+    goTo('paper');
+    expect(onBoard('Delete')).toBe(false);
+    goTo('block');
+    expect(runByKey(press('Backspace'), true)).toBe(false);
+    expect(onBoard('Backspace')).toBe(true);
+    expect(block().cuts).toEqual([]);
+    undo();
+    expect(block()).toEqual(WINDOW);
+    expect(now().selection).toEqual(['c1']);
   });
 
   it('are not run while typing, nor elsewhere', () => {

@@ -1,5 +1,4 @@
 import { beforeEach, describe, expect, it } from 'vitest';
-import { goTo, select } from '../../src/workspace/actions.ts';
 import { commandForKey, type KeyPress, keyText } from '../../src/workspace/command.ts';
 import { COMMANDS, command, freeBlockName, runCommand } from '../../src/workspace/commands.ts';
 import { closeDialog, dialogs } from '../../src/workspace/dialogs.ts';
@@ -36,11 +35,10 @@ describe('the list of commands', () => {
     expect(named(press('z', { metaKey: true }))).toBe('undo');
     expect(named(press('Z', { metaKey: true, shiftKey: true }))).toBe('redo');
     expect(named(press('y', { ctrlKey: true }))).toBe('redo');
-    expect(named(press('Delete'))).toBe('delete-selection');
     expect(named(press('∫', { metaKey: true, altKey: true, code: 'KeyB' }))).toBe('add-block');
     expect(named(press('z'))).toBeNull();
     expect(named(press('z', { ctrlKey: true, altKey: true }))).toBeNull();
-    expect(named(press('Delete', { shiftKey: true }))).toBeNull();
+    expect(named(press('d', { ctrlKey: true, shiftKey: true }))).toBeNull();
   });
 
   it('shows keys as each system writes them', () => {
@@ -106,20 +104,6 @@ describe('commands', () => {
     runCommand('remove-block');
     for (let i = 0; i < 4; i++) runCommand('undo');
     expect(now().project).toBe(harbour);
-  });
-
-  it('delete chosen cuts as one step, only while the block is in sight', () => {
-    expect(command('delete-selection').enabled(now())).toBe(false);
-    select(['c1', 'c2']);
-    goTo('paper');
-    expect(command('delete-selection').enabled(now())).toBe(false);
-    goTo('block');
-    runCommand('delete-selection');
-    expect(blockOf(now().project).cuts).toEqual([]);
-    expect(command('undo').label(now())).toBe('Undo delete 2 cuts');
-    runCommand('undo');
-    expect(now().project).toBe(harbour);
-    expect(now().selection).toEqual(['c1', 'c2']);
   });
 
   it('replace or swap fabrics when there are two, and a block to see them in', () => {

@@ -5,12 +5,14 @@ import { nextBlockId } from '../../document/ids.ts';
 import type { Block, Project } from '../../document/project.ts';
 import type { PiecingPlan } from '../../piecing/plan.ts';
 import { edit, openBlock, say } from '../../workspace/actions.ts';
+import { takeKey } from '../../workspace/command.ts';
 import { runCommand } from '../../workspace/commands.ts';
 import { type Session, session } from '../../workspace/session.ts';
 import { ActButton } from '../act-button.tsx';
 import { Icon } from '../icons.tsx';
 import { NameField } from '../name-field.tsx';
 import { useRestingPlan } from '../use-plan.ts';
+import { BLOCK_LIST_KEYS } from './block-list-keys.ts';
 import { BlockPicture } from './block-picture.tsx';
 import { countOf } from './counts.ts';
 import { NewBlockDialog } from './new-block-dialog.tsx';
@@ -33,15 +35,18 @@ export function BlockList() {
   };
 
   const onKey = (event: KeyboardEvent, block: Block, index: number): void => {
-    const step = event.key === 'ArrowDown' ? 1 : event.key === 'ArrowUp' ? -1 : 0;
-    if (step !== 0 && event.altKey) move(block, index + step);
-    else if (step !== 0) focusOn(index + step);
-    else if (event.key === 'F2') setRenaming(block.id);
-    else if (event.key === 'Delete') remove(block);
-    else return;
+    const isTaken = takeKey(BLOCK_LIST_KEYS, event, {
+      go: (by) => focusOn(index + by),
+      move: (by) => {
+        move(block, index + by);
+        requestAnimationFrame(() => focusOn(index + by));
+      },
+      rename: () => setRenaming(block.id),
+      remove: () => remove(block),
+    });
+    if (!isTaken) return;
     event.preventDefault();
     event.stopPropagation();
-    if (step !== 0 && event.altKey) requestAnimationFrame(() => focusOn(index + step));
   };
 
   return (

@@ -1,56 +1,65 @@
 import type { KeyboardEvent } from 'react';
+import { type KeyPress, type PartKey, takeKey, when } from '../../workspace/command.ts';
 import { leaveStage, playOrPause, rehearsal, showStep } from './rehearsal-state.ts';
 
-/** The keys and what they do, as the help shows them. */
-export const REHEARSAL_KEYS = [
-  { keys: '← →', does: 'The step before or after' },
-  { keys: 'Home, End', does: 'The first or the last step' },
-  { keys: 'Space', does: 'Play the steps, or pause' },
-  { keys: 'Esc', does: 'Back to the drawing' },
-] as const;
+/** Where the keyboard is in the rehearsal. */
+interface Here {
+  readonly steps: number;
+  readonly target: HTMLElement;
+}
 
-/** Keys of the rehearsal, wherever one is in it: arrows, Home and End, Space to play, Esc back to the drawing. */
+const isNamed =
+  (name: string) =>
+  ({ key }: KeyPress): boolean =>
+    key === name;
+
+/** Shows the step that a key means; radio buttons walk with the same keys themselves. */
+const toStep = (name: string, stepFrom: (step: number | null, last: number) => number) =>
+  when<Here>(isNamed(name), (_, { steps, target }) => {
+    if (target.matches('input')) return false;
+    const last = steps - 1;
+    return showStep(Math.max(0, Math.min(last, stepFrom(rehearsal.getState().step, last))));
+  });
+
+const toStepBefore = toStep('ArrowLeft', (step) => (step ?? 0) - 1);
+const toStepAfter = toStep('ArrowRight', (step) => (step === null ? 0 : step + 1));
+const toFirst = toStep('Home', () => 0);
+const toLast = toStep('End', (_, last) => last);
+
+/** Keys of the rehearsal, wherever one is in it. */
+export const REHEARSAL_KEYS: readonly PartKey<Here>[] = [
+  {
+    shown: '← →',
+    does: 'The step before or after',
+    run: (press, here) => toStepBefore(press, here) || toStepAfter(press, here),
+  },
+  {
+    shown: 'Home, End',
+    does: 'The first or the last step',
+    run: (press, here) => toFirst(press, here) || toLast(press, here),
+  },
+  {
+    shown: 'Space',
+    does: 'Play the steps, or pause',
+    // Buttons are pressed with Space.
+    run: when(isNamed(' '), (_, { steps, target }) =>
+      target.matches('input, button') ? false : playOrPause(steps),
+    ),
+  },
+  { shown: 'Esc', does: 'Back to the drawing', run: when(isNamed('Escape'), leaveByKey) },
+];
+
 export function rehearsalKey(event: KeyboardEvent, steps: number): void {
   if (event.ctrlKey || event.metaKey || event.altKey) return;
-  const { step } = rehearsal.getState();
-  const target = event.target as HTMLElement;
-  // Radio buttons walk with the arrows themselves, and buttons are pressed with Space.
-  if (target.matches('input')) {
-    if (event.key === 'Escape') leaveByKey(event);
-    return;
-  }
-  switch (event.key) {
-    case 'ArrowRight':
-      showStep(step === null ? 0 : Math.min(steps - 1, step + 1));
-      break;
-    case 'ArrowLeft':
-      showStep(step === null ? 0 : Math.max(0, step - 1));
-      break;
-    case 'Home':
-      showStep(0);
-      break;
-    case 'End':
-      showStep(steps - 1);
-      break;
-    case ' ':
-      if (target.matches('button')) return;
-      playOrPause(steps);
-      break;
-    case 'Escape':
-      leaveByKey(event);
-      return;
-    default:
-      return;
-  }
+  if (!takeKey(REHEARSAL_KEYS, event, { steps, target: event.target as HTMLElement })) return;
   event.preventDefault();
   event.stopPropagation();
 }
 
 /** Back to the drawing, the keyboard staying with the pictures of the steps. */
-function leaveByKey(event: KeyboardEvent): void {
-  if (rehearsal.getState().step === null) return;
+function leaveByKey(): boolean {
+  if (rehearsal.getState().step === null) return false;
   leaveStage();
   document.querySelector<HTMLElement>('.step-strip')?.focus();
-  event.preventDefault();
-  event.stopPropagation();
+  return true;
 }

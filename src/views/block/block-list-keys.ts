@@ -1,0 +1,39 @@
+import { type KeyPress, type PartKey, when } from '../../workspace/command.ts';
+
+/** What the list of blocks can do with the block the keyboard is on. */
+export interface OnBlock {
+  /** The keyboard goes so many blocks down. */
+  readonly go: (by: number) => void;
+  /** The block itself does. */
+  readonly move: (by: number) => void;
+  readonly rename: () => void;
+  readonly remove: () => void;
+}
+
+const downBy = ({ key }: KeyPress): number => (key === 'ArrowDown' ? 1 : key === 'ArrowUp' ? -1 : 0);
+
+const isNamed =
+  (name: string) =>
+  ({ key }: KeyPress): boolean =>
+    key === name;
+
+export const BLOCK_LIST_KEYS: readonly PartKey<OnBlock>[] = [
+  {
+    shown: '↑ ↓',
+    does: 'The block above or below',
+    run: when(
+      (press) => downBy(press) !== 0 && !press.altKey,
+      (press, { go }) => go(downBy(press)),
+    ),
+  },
+  {
+    shown: 'Alt + ↑ ↓',
+    does: 'Move up or down',
+    run: when(
+      (press) => downBy(press) !== 0 && press.altKey,
+      (press, { move }) => move(downBy(press)),
+    ),
+  },
+  { shown: 'F2', does: 'Rename', run: when(isNamed('F2'), (_, { rename }) => rename()) },
+  { shown: 'Delete', does: 'Delete the block', run: when(isNamed('Delete'), (_, { remove }) => remove()) },
+];
