@@ -8,9 +8,9 @@ import { edit, select } from '../workspace/actions.ts';
 import type { Command } from '../workspace/command.ts';
 import { squareAgain } from '../workspace/under-picture.ts';
 import { board } from './board-state.ts';
+import { zoomBy, zoomToChosen, zoomToFit } from './camera-acts.ts';
 import { chooseAll, chooseSameDirection, chooseSameRole } from './choosing.ts';
 import { copyChosen, cutOutChosen, hasKept, pasteKept } from './clipboard.ts';
-import { zoomBy, zoomToChosen, zoomToFit } from './looking.ts';
 import { targetNow } from './target.ts';
 import { TOOLS } from './tools/tools.ts';
 import {
@@ -20,7 +20,7 @@ import {
   toggleShown,
   tracedBlock,
 } from './under-picture-acts.ts';
-import { canDelete, deleteChosen, openForm, setOnePatch, stepGrid, takeUp, tell } from './working.ts';
+import { announce, canDelete, deleteChosen, openForm, setOnePatch, stepGrid, takeUp } from './working.ts';
 
 /** What the board can be told to do, wherever the keyboard is in the Block place. */
 export interface BoardCommand extends Command {
@@ -63,7 +63,7 @@ const turningBlock = (name: string, label: string, turn: Turn): BoardCommand => 
     const target = targetNow();
     if (target === null) return;
     edit(label, (project) => turnBlock(project, target.block.id, turn));
-    tell(`${label}: done.`);
+    announce(`${label}: done.`);
   },
 });
 
@@ -79,7 +79,7 @@ export const BOARD_COMMANDS: readonly BoardCommand[] = [
   onBoard('grid-kind', 'Square or 60° grid', ['G'], () => {
     const gridKind = board.getState().gridKind === 'square' ? 'sixty' : 'square';
     board.setState({ gridKind });
-    tell(gridKind === 'square' ? 'Square grid' : '60° grid');
+    announce(gridKind === 'square' ? 'Square grid' : '60° grid');
   }),
   onBoard('one-patch', 'Cut through everything, or one patch only', ['X'], () =>
     setOnePatch(!board.getState().onePatch),
@@ -88,12 +88,12 @@ export const BOARD_COMMANDS: readonly BoardCommand[] = [
     const index = SYMMETRIES.findIndex(([symmetry]) => symmetry === board.getState().symmetry);
     const [symmetry, words] = SYMMETRIES[(index + 1) % SYMMETRIES.length] as readonly [Symmetry, string];
     board.setState({ symmetry });
-    tell(`Symmetry: ${words}`);
+    announce(`Symmetry: ${words}`);
   }),
   onBoard('value-view', 'Show values or colours', ['W'], () => {
     const valueView = !board.getState().valueView;
     board.setState({ valueView });
-    tell(
+    announce(
       valueView ? 'Fabrics are shown as greys, by their lightness.' : 'Fabrics are shown in their colours.',
     );
   }),
@@ -123,7 +123,7 @@ export const BOARD_COMMANDS: readonly BoardCommand[] = [
     const lock = !isLocked();
     const ids = target.cuts.map(({ id }) => id);
     edit(lock ? 'Lock cuts' : 'Unlock cuts', (project) => setCutsLocked(project, target.block.id, ids, lock));
-    tell(lock ? 'Locked.' : 'Unlocked.');
+    announce(lock ? 'Locked.' : 'Unlocked.');
   }),
   onCuts('split', 'Split at crossings', [], () => {
     const target = targetNow();
@@ -134,7 +134,9 @@ export const BOARD_COMMANDS: readonly BoardCommand[] = [
     const more = (targetNow()?.block.cuts ?? []).map(({ id }) => id).filter((id) => !before.has(id));
     // What was chosen stays chosen, now that it is several.
     if (more.length > 0) select([...chosen, ...more]);
-    tell(more.length === 0 ? 'Nothing crosses there.' : `Split: ${more.length + chosen.length} cuts chosen.`);
+    announce(
+      more.length === 0 ? 'Nothing crosses there.' : `Split: ${more.length + chosen.length} cuts chosen.`,
+    );
   }),
   {
     ...onCuts('join', 'Join into one cut', ['J'], () => {
@@ -149,7 +151,7 @@ export const BOARD_COMMANDS: readonly BoardCommand[] = [
         ),
       );
       const fewer = before - (targetNow()?.block.cuts.length ?? before);
-      tell(fewer === 0 ? 'They do not lie on one line and touch.' : 'Joined.');
+      announce(fewer === 0 ? 'They do not lie on one line and touch.' : 'Joined.');
     }),
     enabled: () => (targetNow()?.cuts.length ?? 0) > 1,
   },
@@ -165,7 +167,7 @@ export const BOARD_COMMANDS: readonly BoardCommand[] = [
       const { edge } = target.chosen;
       edit('Add corner', (project) => addCorner(project, target.block.id, edge));
       board.setState({ chosen: { kind: 'corner', corner: edge + 1 } });
-      tell('Corner added. Move it by dragging, by numbers, or with Alt and the arrow keys.');
+      announce('Corner added. Move it by dragging, by numbers, or with Alt and the arrow keys.');
     },
   },
   turningBlock('turn-left', 'Turn the block left', turnBy(90)),

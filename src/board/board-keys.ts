@@ -5,7 +5,7 @@ import { session, undoLabel } from '../workspace/session.ts';
 import { board, onEmptySheet } from './board-state.ts';
 import { jump, moveCrosshair, pressCrosshair, type StepSize } from './crosshair.ts';
 import { nudge } from './nudge.ts';
-import { busy, cancel, chooseNothing, send, takeUp, tell, typedNow } from './working.ts';
+import { announce, busy, cancel, chooseNothing, send, takeUp, typedNow } from './working.ts';
 
 const ARROWS: Readonly<Record<string, readonly [number, number]>> = {
   ArrowLeft: [-1, 0],
@@ -134,7 +134,7 @@ const isUndoOfBegun = (press: KeyPress): boolean =>
 /** Esc takes back step by step: what is begun, then what is chosen, then the crosshair. */
 function stepBack(): boolean {
   if (cancel()) {
-    tell('Cancelled.');
+    announce('Cancelled.');
     return true;
   }
   if (onEmptySheet(board.getState())) {

@@ -60,8 +60,8 @@ export interface BoardState {
   readonly held: boolean;
   /** What a panel points at. */
   readonly lit: Lit | null;
-  /** The last thing told in words. */
-  readonly said: string;
+  /** The last words for whoever cannot see the board. */
+  readonly announced: string;
 }
 
 export const board = createStore<BoardState>(() => ({
@@ -90,7 +90,7 @@ export const board = createStore<BoardState>(() => ({
   crosshair: null,
   held: false,
   lit: null,
-  said: '',
+  announced: '',
 }));
 
 /** True while an outline for a new block is being drawn: the board shows an empty sheet. */

@@ -2,7 +2,7 @@ import type { Cut } from '../document/project.ts';
 import { select } from '../workspace/actions.ts';
 import { board } from './board-state.ts';
 import { targetNow } from './target.ts';
-import { tell } from './working.ts';
+import { announce } from './working.ts';
 
 /** Choosing many cuts at once. */
 
@@ -34,5 +34,5 @@ function choose(fits: (cut: Cut) => boolean): void {
   const ids = target.block.cuts.filter(fits).map(({ id }) => id);
   board.setState({ chosen: null });
   select(ids);
-  tell(ids.length === 1 ? '1 cut chosen.' : `${ids.length} cuts chosen.`);
+  announce(ids.length === 1 ? '1 cut chosen.' : `${ids.length} cuts chosen.`);
 }

@@ -2,10 +2,10 @@ import { addCuts, type NewCut, removeCuts } from '../document/edit-cuts.ts';
 import { freeCutIds } from '../document/ids.ts';
 import type { Block } from '../document/project.ts';
 import { cutsFromText, cutsToText } from '../editing/cuts-text.ts';
-import { samePlace } from '../editing/nearness.ts';
+import { samePlace } from '../geometry/segments.ts';
 import { edit, say } from '../workspace/actions.ts';
 import { targetNow } from './target.ts';
-import { tell } from './working.ts';
+import { announce } from './working.ts';
 
 /** Cuts copied last in this window, and whether the system's clipboard has them too. */
 let kept: { readonly text: string; readonly isOutside: boolean } | null = null;
@@ -23,7 +23,7 @@ export function copyChosen(): void {
     },
     () => undefined,
   );
-  tell(cuts.length === 1 ? 'Cut copied.' : `${cuts.length} cuts copied.`);
+  announce(cuts.length === 1 ? 'Cut copied.' : `${cuts.length} cuts copied.`);
 }
 
 export function cutOutChosen(): void {
@@ -73,7 +73,7 @@ function paste(cuts: readonly NewCut[]): void {
   edit(cuts.length === 1 ? 'Paste cut' : 'Paste cuts', (project) => addCuts(project, block.id, placed), {
     select: placed.map(() => ids.next().value),
   });
-  tell(cuts.length === 1 ? 'Cut pasted.' : `${cuts.length} cuts pasted.`);
+  announce(cuts.length === 1 ? 'Cut pasted.' : `${cuts.length} cuts pasted.`);
 }
 
 const isThere = ({ cuts }: Block, { from, to }: NewCut): boolean =>

@@ -16,9 +16,9 @@ import type { Point } from '../geometry/point.ts';
 import { session } from '../workspace/session.ts';
 import { board } from './board-state.ts';
 import { toScreen } from './camera.ts';
-import { bringIntoView, sheetBox } from './looking.ts';
+import { bringIntoView, sheetBox } from './camera-acts.ts';
 import type { Pointer, Surroundings } from './tools/tool.ts';
-import { sendIn, surroundings, tell } from './working.ts';
+import { announce, sendIn, surroundings } from './working.ts';
 
 /** The keyboard's pointer: it stands at exact places, and every tool works with it as with a mouse. */
 
@@ -77,7 +77,7 @@ export function jump(direction: 1 | -1): void {
   const ahead = (at: Point) => from === null || direction * (at[1] - from[1] || at[0] - from[0]) > 0;
   const inTurn = direction > 0 ? spots : spots.toReversed();
   const spot = inTurn.find(({ at }) => ahead(at)) ?? inTurn[0];
-  if (spot === undefined) tell('There is nothing on the sheet to jump to.');
+  if (spot === undefined) announce('There is nothing on the sheet to jump to.');
   else stand(spot.at);
 }
 
@@ -88,7 +88,7 @@ function stand(place: Point): void {
   board.setState({ crosshair: { at, words } });
   bringIntoView(at);
   sendIn({ kind: 'move', pointer: pointerAt(at) }, exactly(surroundings()));
-  tell(words);
+  announce(words);
 }
 
 function placeInWords(at: Point, around: Surroundings): string {
@@ -141,7 +141,7 @@ function pickUp(pointer: Pointer, around: Surroundings): void {
   const held = hit.kind !== 'patch' && hit.kind !== 'nothing';
   if (!held) sendIn({ kind: 'up', pointer }, around);
   board.setState({ held });
-  tell(hitWords(hit, block, around.project.unit));
+  announce(hitWords(hit, block, around.project.unit));
 }
 
 function hitWords(hit: Hit, block: Block, unit: Unit): string {
@@ -168,5 +168,5 @@ function hitWords(hit: Hit, block: Block, unit: Unit): string {
 function putDown(pointer: Pointer): void {
   sendIn({ kind: 'up', pointer }, exactly(surroundings()));
   board.setState({ held: false });
-  tell(`Put down at ${placeWords(pointer.at, session.getState().project.unit)}.`);
+  announce(`Put down at ${placeWords(pointer.at, session.getState().project.unit)}.`);
 }

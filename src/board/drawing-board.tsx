@@ -8,27 +8,27 @@ import { landings } from '../workspace/plans.ts';
 import { session } from '../workspace/session.ts';
 import { BOARD_KEYS } from './board-keys.ts';
 import { board } from './board-state.ts';
-import { Canvasful, type Figure, TILE_PX } from './draw/figures.ts';
+import { setView } from './camera-acts.ts';
+import { type BoardCanvas, CANVASES } from './canvases.ts';
+import { type Figure, FigureTiles, TILE_PX } from './draw/figures.ts';
 import type { Pen } from './draw/pen.ts';
 import { squaredPictures } from './draw/under-picture.ts';
-import { SHEERS, type Sheer } from './drawing.ts';
 import { dropPaint, paintInFrame } from './frame.ts';
 import { listenTo } from './gestures.ts';
-import { setView } from './looking.ts';
 import { proposals } from './proposal.ts';
 import { busy, followSession, isWriting } from './working.ts';
 
-/** The plain canvas under Konva's wrapper. */
-const penOn = (context: Konva.Context): Pen => ({
-  ctx: context._context as CanvasRenderingContext2D,
+/** A pen on the plain canvas of a layer: what is drawn is mostly text and many short strokes, with nothing to wrap. */
+const penOn = (layer: Konva.Layer): Pen => ({
+  ctx: layer.getNativeCanvasElement().getContext('2d')!,
   camera: board.getState().camera,
 });
 
 /** One shape draws everything of its layer. */
-const SCENES = SHEERS.map(
+const SCENES = CANVASES.map(
   ({ draw }) =>
-    (context: Konva.Context): void =>
-      draw(penOn(context)),
+    (_: Konva.Context, shape: Konva.Shape): void =>
+      draw(penOn(shape.getLayer()!)),
 );
 
 const isSame = (before: readonly unknown[] | undefined, now: readonly unknown[]): boolean =>
@@ -39,7 +39,7 @@ interface Showing {
   readonly parts: readonly unknown[];
   readonly whole: readonly unknown[];
   /** Null where it is drawn whole without a look at its figures. */
-  readonly figures: Canvasful | null;
+  readonly figures: FigureTiles | null;
   /** Squares that still show what was there before, those that have waited longest first. */
   readonly owed: readonly number[] | 'all';
 }
@@ -48,14 +48,14 @@ interface Showing {
 const hasWholeTiles = (): boolean => Number.isInteger(TILE_PX * globalThis.devicePixelRatio);
 
 /** What a canvas is to show now; where it can be, it is painted only in the squares in which something has changed. */
-function lookAt({ parts: partsNow, inFigures }: Sheer, layer: Konva.Layer, last?: Showing): Showing {
+function lookAt({ parts: partsNow, inFigures }: BoardCanvas, layer: Konva.Layer, last?: Showing): Showing {
   const parts = partsNow();
   if (last !== undefined && isSame(last.parts, parts)) return last;
   const whole = inFigures?.whole() ?? [];
   const figures =
     last === undefined || inFigures === undefined || !isSame(last.whole, whole) || !hasWholeTiles()
       ? null
-      : figuresNow(inFigures.figures(penOn(layer.getContext())), last.figures);
+      : figuresNow(inFigures.figures(penOn(layer)), last.figures);
   if (last === undefined || figures === null || last.owed === 'all')
     return { parts, whole, figures: null, owed: 'all' };
   const owed = new Set([...last.owed, ...figures.changedSince(last.figures)]);
@@ -63,19 +63,19 @@ function lookAt({ parts: partsNow, inFigures }: Sheer, layer: Konva.Layer, last?
 }
 
 /** Paints what is owed, or as much of it as one frame has time for. */
-function paintOn(sheer: Sheer, layer: Konva.Layer, showing: Showing): Showing {
+function paintOn(canvas: BoardCanvas, layer: Konva.Layer, showing: Showing): Showing {
   const { figures, owed } = showing;
   if (owed.length === 0) return showing;
-  if (owed === 'all' || figures === null || sheer.inFigures === undefined) {
+  if (owed === 'all' || figures === null || canvas.inFigures === undefined) {
     layer.drawScene();
     return { ...showing, owed: [] };
   }
-  const { paint, mostAtOnce } = sheer.inFigures;
-  return { ...showing, owed: figures.paintIn(penOn(layer.getContext()), owed, paint, mostAtOnce) };
+  const { paint, mostAtOnce } = canvas.inFigures;
+  return { ...showing, owed: figures.paintIn(penOn(layer), owed, paint, mostAtOnce) };
 }
 
-const figuresNow = (figures: readonly Figure[] | null, before: Canvasful | null): Canvasful | null =>
-  figures === null ? null : new Canvasful(board.getState().view, figures, before);
+const figuresNow = (figures: readonly Figure[] | null, before: FigureTiles | null): FigureTiles | null =>
+  figures === null ? null : new FigureTiles(board.getState().view, figures, before);
 
 interface DrawingBoardProps {
   /** What the board is called aloud: the block's name. */
@@ -107,17 +107,17 @@ export function DrawingBoard({ name, describedBy }: DrawingBoardProps) {
   useEffect(() => {
     const shown: Showing[] = [];
     const look = (): void => {
-      for (const [k, sheer] of SHEERS.entries()) {
+      for (const [k, canvas] of CANVASES.entries()) {
         const layer = layers.current[k];
-        if (layer) shown[k] = lookAt(sheer, layer, shown[k]);
+        if (layer) shown[k] = lookAt(canvas, layer, shown[k]);
       }
     };
     const paint = (): void => {
       look();
-      for (const [k, sheer] of SHEERS.entries()) {
+      for (const [k, canvas] of CANVASES.entries()) {
         const layer = layers.current[k];
         if (!layer) continue;
-        shown[k] = paintOn(sheer, layer, shown[k]!);
+        shown[k] = paintOn(canvas, layer, shown[k]!);
         if (shown[k].owed.length > 0) paintSoon();
       }
     };
@@ -193,7 +193,7 @@ export function DrawingBoard({ name, describedBy }: DrawingBoardProps) {
       }}
     >
       <Stage width={view.width} height={view.height} listening={false}>
-        {SHEERS.map(({ name }, k) => (
+        {CANVASES.map(({ name }, k) => (
           <Layer
             key={name}
             ref={(layer) => {

@@ -2,8 +2,8 @@ import type { Point } from '../geometry/point.ts';
 import { say } from '../workspace/actions.ts';
 import { board } from './board-state.ts';
 import { toBoard } from './camera.ts';
+import { pan, zoomBy } from './camera-acts.ts';
 import { dropWork, workInFrame } from './frame.ts';
-import { pan, zoomBy } from './looking.ts';
 import type { Mark, Pointer, ToolEvent } from './tools/tool.ts';
 import { type BeforePress, beforePress, cancel, closeForm, send, takeBackPress } from './working.ts';
 

@@ -1,15 +1,15 @@
 import type { Block } from '../document/project.ts';
 import { gridStep } from '../editing/grid.ts';
-import { edgesOf } from '../editing/nearness.ts';
 import { moveCornerAttached, moveEdgeAttached, shiftCutsAttached } from '../editing/reshape.ts';
 import { edgeName } from '../editing/whereabouts.ts';
 import { capital } from '../editing/words.ts';
 import { TOUCH_IN } from '../geometry/lattice.ts';
 import type { Point, Segment } from '../geometry/point.ts';
+import { edgesOf } from '../geometry/segments.ts';
 import { edit } from '../workspace/actions.ts';
 import { session } from '../workspace/session.ts';
 import { board } from './board-state.ts';
-import { cancel, tell } from './working.ts';
+import { announce, cancel } from './working.ts';
 
 /** Moves what is chosen by one step of the grid, or a quarter of one; presses in a row are one step of the history. */
 export function nudge(dx: number, dy: number, size: 'grid' | 'finer'): void {
@@ -23,7 +23,7 @@ export function nudge(dx: number, dy: number, size: 'grid' | 'finer'): void {
   if (selection.length > 0) {
     const merge = `nudge ${blockId} ${selection.join(' ')}`;
     edit('Move cuts', (before) => shiftCutsAttached(before, blockId, selection, by), { merge });
-    tell(session.getState().project === project ? 'It cannot move there.' : 'Moved.');
+    announce(session.getState().project === project ? 'It cannot move there.' : 'Moved.');
     return;
   }
   const block = project.blocks.find(({ id }) => id === blockId);
@@ -34,7 +34,7 @@ export function nudge(dx: number, dy: number, size: 'grid' | 'finer'): void {
   }
   const at = chosen?.kind === 'corner' ? block?.outline[chosen.corner] : undefined;
   if (chosen?.kind !== 'corner' || at === undefined) {
-    tell('Choose a cut, a corner or an edge first.');
+    announce('Choose a cut, a corner or an edge first.');
     return;
   }
   edit(
@@ -47,14 +47,14 @@ export function nudge(dx: number, dy: number, size: 'grid' | 'finer'): void {
 function nudgeEdge(block: Block, index: number, [from, to]: Segment, by: Point): void {
   const turn = (to[0] - from[0]) * by[1] - (to[1] - from[1]) * by[0];
   if (Math.abs(turn) <= TOUCH_IN * Math.hypot(...by)) {
-    tell('An edge moves to its sides, not along itself.');
+    announce('An edge moves to its sides, not along itself.');
     return;
   }
   const { project } = session.getState();
   edit('Move edge', (before) => moveEdgeAttached(before, block.id, index, by), {
     merge: `nudge ${block.id} edge ${index}`,
   });
-  tell(
+  announce(
     session.getState().project === project
       ? 'It cannot move there.'
       : `${capital(edgeName(block, index))} moved.`,

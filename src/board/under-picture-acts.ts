@@ -2,7 +2,7 @@ import { lockPicture, removeUnderPicture, showPicture } from '../document/edit-p
 import type { Block, UnderPicture } from '../document/project.ts';
 import { edit } from '../workspace/actions.ts';
 import { blockOnSheet } from './board-state.ts';
-import { tell } from './working.ts';
+import { announce } from './working.ts';
 
 /** What is done with the picture under the block on the sheet. */
 
@@ -19,7 +19,7 @@ export function toggleShown(): void {
   if (block === null) return;
   const shown = !block.picture.shown;
   edit(shown ? 'Show picture' : 'Hide picture', (project) => showPicture(project, block.id, shown));
-  tell(shown ? 'The picture is shown.' : 'The picture is hidden.');
+  announce(shown ? 'The picture is shown.' : 'The picture is hidden.');
 }
 
 export function toggleLocked(): void {
@@ -27,12 +27,12 @@ export function toggleLocked(): void {
   if (block === null) return;
   const locked = !block.picture.locked;
   edit(locked ? 'Lock picture' : 'Unlock picture', (project) => lockPicture(project, block.id, locked));
-  tell(locked ? 'The picture is locked.' : 'The picture is unlocked.');
+  announce(locked ? 'The picture is locked.' : 'The picture is unlocked.');
 }
 
 export function takePictureAway(): void {
   const block = tracedBlock();
   if (block === null || block.picture.locked) return;
   edit('Take the picture away', (project) => removeUnderPicture(project, block.id));
-  tell('The picture is taken away. Undo brings it back.');
+  announce('The picture is taken away. Undo brings it back.');
 }

@@ -9,8 +9,8 @@ import { cancelPreview, edit, preview, say, select } from '../workspace/actions.
 import { planAtHand } from '../workspace/plans.ts';
 import { session, shownBlock } from '../workspace/session.ts';
 import { board, fabricInHand, gridInUse, onEmptySheet } from './board-state.ts';
+import { fitAgain, pan, settleView, zoomToFit } from './camera-acts.ts';
 import type { Lit } from './draw/block.ts';
-import { fitAgain, pan, settleView, zoomToFit } from './looking.ts';
 import type { Effect, Machine, OutlineFor, Surroundings, ToolEvent, ToolName } from './tools/tool.ts';
 import { toolEntry } from './tools/tools.ts';
 
@@ -152,8 +152,8 @@ function performOne(effect: Effect): void {
     case 'pan':
       pan(...effect.by);
       break;
-    case 'say':
-      tell(effect.text);
+    case 'announce':
+      announce(effect.text);
       break;
     case 'warn':
       say('trouble', effect.text);
@@ -165,8 +165,8 @@ function performOne(effect: Effect): void {
 }
 
 /** Puts words where a screen reader hears them. */
-export function tell(text: string): void {
-  board.setState({ said: text });
+export function announce(text: string): void {
+  board.setState({ announced: text });
 }
 
 /** Takes up a tool; whatever was begun with the last one is taken back. */
@@ -211,7 +211,7 @@ export function chooseGrid(key: string | null): void {
 /** Whether a cut goes on through everything under the line, or stops where it leaves its first patch. */
 export function setOnePatch(onePatch: boolean): void {
   board.setState({ onePatch });
-  tell(
+  announce(
     onePatch
       ? 'Cuts stop at the end of the patch they start in.'
       : 'Cuts go through everything under the line.',
@@ -222,14 +222,14 @@ export function stepGrid(direction: 'finer' | 'coarser'): void {
   const { unit } = session.getState().project;
   const step = neighbouringStep(unit, gridStep(unit, board.getState().gridKey).key, direction);
   chooseGrid(step.key);
-  tell(`Grid ${step.label}`);
+  announce(`Grid ${step.label}`);
 }
 
 /** Lets go of what is chosen. */
 export function chooseNothing(): void {
   select([]);
   board.setState({ chosen: null });
-  tell('Nothing is chosen.');
+  announce('Nothing is chosen.');
 }
 
 /** Whether there is something chosen that can be deleted. */
@@ -248,7 +248,7 @@ export function deleteChosen(): boolean {
     edit(selection.length > 1 ? 'Delete cuts' : 'Delete cut', (project) =>
       removeCuts(project, blockId, selection),
     );
-    if (session.getState().selection.length > 0) tell('Locked cuts stay. Unlock them first.');
+    if (session.getState().selection.length > 0) announce('Locked cuts stay. Unlock them first.');
     return true;
   }
   switch (chosen?.kind) {

@@ -3,7 +3,7 @@ import { TOUCH_IN } from '../geometry/lattice.ts';
 import { outlineFault } from '../geometry/outline.ts';
 import type { Point, Ring, Segment } from '../geometry/point.ts';
 import { distance, distanceToSegment } from '../geometry/ring.ts';
-import { along, edgesOf, meeting, shareAlong, shifted } from './nearness.ts';
+import { along, edgesOf, meeting, shareAlong, shifted } from '../geometry/segments.ts';
 
 /** Both ends of a cut as they shall be. */
 export interface MovedCut {

@@ -1,7 +1,7 @@
 import type { Cut, Project } from '../document/project.ts';
 import type { Point, Segment } from '../geometry/point.ts';
 import { distance } from '../geometry/ring.ts';
-import { edgesOf } from './nearness.ts';
+import { edgesOf } from '../geometry/segments.ts';
 import { moveCornerAttached, moveEnds } from './reshape.ts';
 import { placeAt } from './typing.ts';
 import { degreesOf } from './words.ts';

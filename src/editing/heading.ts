@@ -1,7 +1,7 @@
 import { snapPoint } from '../geometry/lattice.ts';
 import type { Point, Segment } from '../geometry/point.ts';
 import { distance, distanceToSegment } from '../geometry/ring.ts';
-import { along, meeting, nearestOn, samePlace } from './nearness.ts';
+import { along, meeting, nearestOn, samePlace } from '../geometry/segments.ts';
 import { free, lineUnder, nearestSpot, onGrid, onLine, type Snap, type SnapField } from './snapping.ts';
 
 /** What catches the end of a line that runs from a place: all that catches a pointer, and directions and lengths. */

@@ -2,8 +2,8 @@ import type { Block, Cut } from '../document/project.ts';
 import { holdsPoint } from '../geometry/inner-spot.ts';
 import type { Point } from '../geometry/point.ts';
 import { distance, distanceToSegment } from '../geometry/ring.ts';
+import { edgesOf } from '../geometry/segments.ts';
 import type { PiecingPlan } from '../piecing/plan.ts';
-import { edgesOf } from './nearness.ts';
 
 /** What lies under the pointer. */
 export type Hit =

@@ -1,7 +1,7 @@
 import { type Area, holdsPoint } from '../geometry/inner-spot.ts';
 import type { Segment } from '../geometry/point.ts';
 import { distance } from '../geometry/ring.ts';
-import { along, edgesOf, meeting } from './nearness.ts';
+import { along, edgesOf, meeting } from '../geometry/segments.ts';
 
 /** How far past its start a line is looked at to tell which patch it starts in, inches. */
 const STEP_IN = 1 / 100;

@@ -6,6 +6,7 @@ import type { Block, Cut, Project } from '../document/project.ts';
 import { carryPicture } from '../document/under-picture.ts';
 import type { Point } from '../geometry/point.ts';
 import { middle } from '../geometry/ring.ts';
+import { edgesOf, samePlace } from '../geometry/segments.ts';
 import {
   cornerFollowers,
   type MovedCut,
@@ -16,7 +17,6 @@ import {
   shiftAttached,
   withEdgeShifted,
 } from './attached.ts';
-import { edgesOf, samePlace } from './nearness.ts';
 
 /**
  * The edits behind dragging: everything that moves together moves in one change, so that paint is carried over

@@ -2,8 +2,8 @@ import type { Block } from '../document/project.ts';
 import { snapPoint } from '../geometry/lattice.ts';
 import type { Point, Segment } from '../geometry/point.ts';
 import { distance, middle } from '../geometry/ring.ts';
+import { along, crossing, edgesOf, meeting, nearestOn } from '../geometry/segments.ts';
 import { type GridKind, gridLinesNear, gridSpotNear } from './grid.ts';
-import { along, crossing, edgesOf, meeting, nearestOn } from './nearness.ts';
 
 /**
  * What the pointer is caught by, strongest first; `free` is nothing. `perpendicular`, `parallel`, `same-length` and

@@ -6,7 +6,7 @@ import type { Block, Cut, Project } from '../document/project.ts';
 import { STRAIGHT_IN, TOUCH_IN } from '../geometry/lattice.ts';
 import type { Point, Segment } from '../geometry/point.ts';
 import { distance, distanceToSegment } from '../geometry/ring.ts';
-import { crossing, shareAlong } from './nearness.ts';
+import { crossing, shareAlong } from '../geometry/segments.ts';
 import { spotsAlong } from './shapes/divide.ts';
 
 /** Cuts parted into several, and several made one. The drawing looks the same before and after. */

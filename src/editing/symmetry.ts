@@ -1,7 +1,7 @@
 import { MIRRORS, type Turn, turnBy, turned } from '../document/edit-turn.ts';
 import type { Point, Ring, Segment } from '../geometry/point.ts';
 import { boxOf } from '../geometry/ring.ts';
-import { samePlace } from './nearness.ts';
+import { samePlace } from '../geometry/segments.ts';
 
 /** What is drawn again while a line is drawn. */
 export type Symmetry =

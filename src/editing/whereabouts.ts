@@ -3,8 +3,8 @@ import { TOUCH_IN } from '../geometry/lattice.ts';
 import { formatLength } from '../geometry/length.ts';
 import type { Point, Segment } from '../geometry/point.ts';
 import { boxOf, distance, distanceToSegment, signedArea } from '../geometry/ring.ts';
+import { crossing, edgesOf } from '../geometry/segments.ts';
 import type { Patch } from '../piecing/plan.ts';
-import { crossing, edgesOf } from './nearness.ts';
 import { capital, cutName, lengthWords, placeWords } from './words.ts';
 
 /** Places told by what is there, for whoever does not see the drawing. */

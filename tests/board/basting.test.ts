@@ -1,8 +1,8 @@
 import { describe, expect, it } from 'vitest';
 import { reachNear, rowsInside, wallFrom } from '../../src/board/draw/basting.ts';
-import { edgesOf } from '../../src/editing/nearness.ts';
 import type { Point, Ring, Segment } from '../../src/geometry/point.ts';
 import { contains, distanceToSegment } from '../../src/geometry/ring.ts';
+import { edgesOf } from '../../src/geometry/segments.ts';
 import { piece } from '../../src/piecing/piece.ts';
 import { designOf } from '../designs/designs.ts';
 import { Prng } from '../designs/prng.ts';

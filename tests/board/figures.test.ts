@@ -1,6 +1,6 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { boxAbout, boxesAlong, Canvasful, type Figure, TILE_PX } from '../../src/board/draw/figures.ts';
+import { boxAbout, boxesAlong, type Figure, FigureTiles, TILE_PX } from '../../src/board/draw/figures.ts';
 import type { Pen } from '../../src/board/draw/pen.ts';
 import type { Point } from '../../src/geometry/point.ts';
 
@@ -30,8 +30,8 @@ const middle = (column: number, row: number): Point => [(column + 0.5) * TILE_PX
 
 describe('a canvas drawn anew where something has changed', () => {
   it('wipes the square a figure has left and the one it has come to, and paints what stands in them', () => {
-    const before = new Canvasful(VIEW, [spotAt('a1', middle(1, 1)), spotAt('b', middle(5, 5))]);
-    const after = new Canvasful(
+    const before = new FigureTiles(VIEW, [spotAt('a1', middle(1, 1)), spotAt('b', middle(5, 5))]);
+    const after = new FigureTiles(
       VIEW,
       [spotAt('a2', middle(3, 1)), spotAt('b', middle(5, 5)), spotAt('c', middle(1, 1))],
       before,
@@ -50,8 +50,8 @@ describe('a canvas drawn anew where something has changed', () => {
   });
 
   it('paints nothing when nothing has changed', () => {
-    const before = new Canvasful(VIEW, [spotAt('a', middle(1, 1))]);
-    const after = new Canvasful(VIEW, [spotAt('a', middle(1, 1))], before);
+    const before = new FigureTiles(VIEW, [spotAt('a', middle(1, 1))]);
+    const after = new FigureTiles(VIEW, [spotAt('a', middle(1, 1))], before);
     const { pen } = notingPen();
     let paintings = 0;
     expect(after.paintIn(pen, after.changedSince(before), () => paintings++)).toEqual([]);
@@ -59,8 +59,8 @@ describe('a canvas drawn anew where something has changed', () => {
   });
 
   it('paints a canvas of which most has changed whole, in no squares', () => {
-    const before = new Canvasful(VIEW, []);
-    const after = new Canvasful(VIEW, [spotAt('all', middle(5, 4), 10 * TILE_PX)], before);
+    const before = new FigureTiles(VIEW, []);
+    const after = new FigureTiles(VIEW, [spotAt('all', middle(5, 4), 10 * TILE_PX)], before);
     const { pen, rects } = notingPen();
     let paintings = 0;
     expect(after.paintIn(pen, after.changedSince(before), () => paintings++)).toEqual([]);
@@ -79,8 +79,8 @@ describe('a canvas drawn anew where something has changed', () => {
     const spots = [0, 2, 4, 6].flatMap((row) =>
       [0, 2, 4, 6].map((column) => spotAt(`${row} ${column}`, middle(column, row))),
     );
-    const before = new Canvasful(VIEW, [...lines, ...spots]);
-    const after = new Canvasful(VIEW, lines, before);
+    const before = new FigureTiles(VIEW, [...lines, ...spots]);
+    const after = new FigureTiles(VIEW, lines, before);
     const { pen, rects } = notingPen();
     const painted: unknown[][] = [];
     const left = after.paintIn(pen, after.changedSince(before), (_, here) =>
@@ -98,8 +98,8 @@ describe('a canvas drawn anew where something has changed', () => {
     fc.assert(
       fc.property(fc.array(spot, { maxLength: 40 }), fc.integer({ min: 1, max: 9 }), (spots, most) => {
         const figures = spots.map(({ at, reach }, k) => spotAt(String(k).padStart(2, '0'), at, reach));
-        const before = new Canvasful(VIEW, []);
-        const after = new Canvasful(VIEW, figures, before);
+        const before = new FigureTiles(VIEW, []);
+        const after = new FigureTiles(VIEW, figures, before);
         const changed = after.changedSince(before);
         const seen: number[] = [];
         let owed = changed;

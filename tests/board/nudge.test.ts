@@ -42,10 +42,10 @@ describe('keys that move an edge', () => {
       [0, 12],
     ]);
     expect(block().cuts[0]!.to).toEqual([13, 4]);
-    expect(board.getState().said).toBe('Right edge moved.');
+    expect(board.getState().announced).toBe('Right edge moved.');
     nudge(0, 1, 'grid');
     expect(block().outline[1]).toEqual([13, 0]);
-    expect(board.getState().said).toBe('An edge moves to its sides, not along itself.');
+    expect(board.getState().announced).toBe('An edge moves to its sides, not along itself.');
     undo();
     expect(block()).toBe(WINDOW);
   });
@@ -54,6 +54,6 @@ describe('keys that move an edge', () => {
     board.setState({ chosen: { kind: 'edge', edge: 1 } });
     for (let step = 0; step < 60; step++) nudge(-1, 0, 'grid');
     expect(block().outline[1]).toEqual([0.25, 0]);
-    expect(board.getState().said).toBe('It cannot move there.');
+    expect(board.getState().announced).toBe('It cannot move there.');
   });
 });

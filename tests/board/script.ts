@@ -153,7 +153,7 @@ export class Script<State> {
         case 'done':
           this.isDone = true;
           break;
-        case 'say':
+        case 'announce':
           break;
       }
     }

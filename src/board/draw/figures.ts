@@ -51,7 +51,7 @@ export const boxAbout = ([x, y]: Point, across: number, down = across): Box => (
 });
 
 /** What lies on a canvas. */
-export class Canvasful {
+export class FigureTiles {
   readonly #columns: number;
   readonly #rows: number;
   readonly #figures: ReadonlyMap<unknown, Figure>;
@@ -60,7 +60,7 @@ export class Canvasful {
   #standing: ReadonlyMap<number, readonly number[]> = new Map();
 
   /** `before`: what lay on the same canvas through the same camera. */
-  constructor(view: ViewSize, figures: Iterable<Figure>, before: Canvasful | null = null) {
+  constructor(view: ViewSize, figures: Iterable<Figure>, before: FigureTiles | null = null) {
     this.#columns = Math.ceil(view.width / TILE_PX);
     this.#rows = Math.ceil(view.height / TILE_PX);
     this.#figures = new Map(Array.from(figures, (figure) => [figure.key, figure]));
@@ -70,7 +70,7 @@ export class Canvasful {
   }
 
   /** The squares in which a figure has come or gone since `before`, row by row; all of them since nothing is known. */
-  changedSince(before: Canvasful | null): readonly number[] {
+  changedSince(before: FigureTiles | null): readonly number[] {
     if (before === null) return Array.from({ length: this.#columns * this.#rows }, (_, tile) => tile);
     const changed = new Set<number>();
     for (const [one, other] of [

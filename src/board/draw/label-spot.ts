@@ -1,9 +1,9 @@
-import { edgesOf } from '../../editing/nearness.ts';
 import { innerSpot } from '../../geometry/inner-spot.ts';
 import type { Point } from '../../geometry/point.ts';
 import { distanceToSegment } from '../../geometry/ring.ts';
+import { edgesOf } from '../../geometry/segments.ts';
 import type { Patch } from '../../piecing/plan.ts';
-import { Lately } from './lately.ts';
+import { ShapeCache } from './shape-cache.ts';
 
 /** Where a patch's id stands, and the room around it. Inches. */
 export interface LabelSpot {
@@ -12,7 +12,7 @@ export interface LabelSpot {
   readonly room: number;
 }
 
-const spots = new Lately(([polygon, ...holes]): LabelSpot => {
+const spots = new ShapeCache(([polygon, ...holes]): LabelSpot => {
   const at = innerSpot({ polygon: polygon!, holes });
   const edges = [polygon!, ...holes].flatMap(edgesOf);
   return { at, room: Math.min(...edges.map((edge) => distanceToSegment(at, ...edge))) };

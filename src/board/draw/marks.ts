@@ -1,10 +1,10 @@
 import type { Block, Unit } from '../../document/project.ts';
 import type { Chosen } from '../../editing/chosen.ts';
-import { edgesOf, samePlace } from '../../editing/nearness.ts';
 import type { Snap } from '../../editing/snapping.ts';
 import { angleWords, lengthWords, placeWords, SNAP_WORDS } from '../../editing/words.ts';
 import { holdsPoint } from '../../geometry/inner-spot.ts';
 import type { Point, Segment } from '../../geometry/point.ts';
+import { edgesOf, samePlace } from '../../geometry/segments.ts';
 import type { PiecingPlan } from '../../piecing/plan.ts';
 import type { Crosshair } from '../board-state.ts';
 import { toScreen, type ViewSize } from '../camera.ts';

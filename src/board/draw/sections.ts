@@ -1,16 +1,16 @@
 import type { Fabric } from '../../document/project.ts';
-import { along, edgesOf, meeting } from '../../editing/nearness.ts';
 import { holdsPoint } from '../../geometry/inner-spot.ts';
 import type { Segment } from '../../geometry/point.ts';
 import { boxOf, distance } from '../../geometry/ring.ts';
+import { along, edgesOf, meeting } from '../../geometry/segments.ts';
 import type { Patch, PiecingPlan } from '../../piecing/plan.ts';
 import { type Camera, toScreen } from '../camera.ts';
 import { rowsInside } from './basting.ts';
 import { inkOn } from './contrast.ts';
 import { boxesAlong, type Figure } from './figures.ts';
 import { INKS, threadOf } from './inks.ts';
-import { Lately } from './lately.ts';
 import { type Pen, strokePath, trace } from './pen.ts';
+import { ShapeCache } from './shape-cache.ts';
 
 /** How far inside its edge a section's stitches run, CSS pixels. */
 const BASTING_PX = 6.5;
@@ -67,12 +67,12 @@ export function* sectionFigures(
   }
 }
 
-let rows = { scale: 0, inside: new Lately<readonly Segment[]>(() => []) };
+let rows = { scale: 0, inside: new ShapeCache<readonly Segment[]>(() => []) };
 
 /** The rows of outlines at the camera's scale. */
-function rowsAt({ scale }: Camera): Lately<readonly Segment[]> {
+function rowsAt({ scale }: Camera): ShapeCache<readonly Segment[]> {
   if (rows.scale !== scale)
-    rows = { scale, inside: new Lately(([outline]) => rowsInside(outline!, BASTING_PX / scale)) };
+    rows = { scale, inside: new ShapeCache(([outline]) => rowsInside(outline!, BASTING_PX / scale)) };
   return rows.inside;
 }
 

@@ -1,7 +1,6 @@
 import { addCuts, type NewCut } from '../../document/edit-cuts.ts';
 import { freeCutIds } from '../../document/ids.ts';
 import { onLattice } from '../../document/limits.ts';
-import { samePlace } from '../../editing/nearness.ts';
 import { inFirstPatch } from '../../editing/patch-span.ts';
 import { type Snap, snapTo } from '../../editing/snapping.ts';
 import { imagesOf, middleOf } from '../../editing/symmetry.ts';
@@ -9,6 +8,7 @@ import { isTyped, otherField, type Typed, withoutSign, withSign } from '../../ed
 import { lengthWords, snapWords } from '../../editing/words.ts';
 import type { Point } from '../../geometry/point.ts';
 import { distance, distanceToSegment } from '../../geometry/ring.ts';
+import { samePlace } from '../../geometry/segments.ts';
 import { aimed, type Entry, entered, typedMarks } from './entry.ts';
 import {
   caught,
@@ -18,7 +18,7 @@ import {
   type Mark,
   type Step,
   type Surroundings,
-  stay,
+  stepTo,
   type Tool,
   type ToolEvent,
 } from './tool.ts';
@@ -46,7 +46,7 @@ interface Running extends Entry {
 
 const IDLE: CutState = { kind: 'idle', near: null };
 
-const cancelled = stay<CutState>(IDLE, { kind: 'cancel-preview' });
+const cancelled = stepTo<CutState>(IDLE, { kind: 'cancel-preview' });
 
 export const cutTool: Tool<CutState> = {
   name: 'cut',
@@ -59,8 +59,8 @@ export const cutTool: Tool<CutState> = {
   marks: marksOf,
   on: (state, event, around) => {
     const { block } = around;
-    if (block === null) return stay(IDLE);
-    if (event.kind === 'cancel') return state.kind === 'idle' ? stay(state) : cancelled;
+    if (block === null) return stepTo(IDLE);
+    if (event.kind === 'cancel') return state.kind === 'idle' ? stepTo(state) : cancelled;
     if (event.kind === 'type' || event.kind === 'next' || event.kind === 'finish' || event.kind === 'back')
       return onKeys(state, event, around);
     switch (state.kind) {
@@ -112,14 +112,14 @@ function onKeys(state: CutState, event: KeyEvent, around: Surroundings): Step<Cu
     case 'type':
       return isTyped(state.typed ?? 'ready', event.sign)
         ? typedOn(state, withSign(state.typed, event.sign), around)
-        : stay(state);
+        : stepTo(state);
     case 'next':
-      return state.typed === null ? stay(state) : typedOn(state, otherField(state.typed), around);
+      return state.typed === null ? stepTo(state) : typedOn(state, otherField(state.typed), around);
     case 'back':
       return state.typed === null ? cancelled : typedOn(state, withoutSign(state.typed), around);
     case 'finish': {
       if (state.typed === null) return cancelled;
-      if (state.error !== null) return stay<CutState>(state, { kind: 'warn', text: state.error });
+      if (state.error !== null) return stepTo<CutState>(state, { kind: 'warn', text: state.error });
       return ended(state, around);
     }
   }
@@ -131,33 +131,33 @@ function typedOn<State extends RunningState>(
   around: Surroundings,
 ): Step<CutState> {
   const next = withEnd({ ...state, typed }, state.aim, around);
-  return stay<CutState>(next, previewOf(next, around));
+  return stepTo<CutState>(next, previewOf(next, around));
 }
 
 /** Keys before a cut: the place where it starts, across and down; Enter begins it there. */
 function onStartKeys(state: In<'idle' | 'starting'>, event: KeyEvent, around: Surroundings): Step<CutState> {
   const typed = state.kind === 'idle' ? null : state.typed;
   if (typed === null) {
-    if (state.kind !== 'idle' || event.kind !== 'type' || !isTyped('place', event.sign)) return stay(state);
+    if (state.kind !== 'idle' || event.kind !== 'type' || !isTyped('place', event.sign)) return stepTo(state);
     const aim = state.near ?? { kind: 'free', at: middleOf(around.block!.outline) };
-    return stay(startAt(aimed(aim), withSign(null, event.sign), aim, around));
+    return stepTo(startAt(aimed(aim), withSign(null, event.sign), aim, around));
   }
   const entry = state as In<'starting'>;
   switch (event.kind) {
     case 'type':
       return isTyped(typed, event.sign)
-        ? stay(startAt(entry, withSign(typed, event.sign), entry.aim, around))
-        : stay(state);
+        ? stepTo(startAt(entry, withSign(typed, event.sign), entry.aim, around))
+        : stepTo(state);
     case 'next':
-      return stay(startAt(entry, otherField(typed), entry.aim, around));
+      return stepTo(startAt(entry, otherField(typed), entry.aim, around));
     case 'back': {
       const shorter = withoutSign(typed);
-      return shorter === null ? stay(IDLE) : stay(startAt(entry, shorter, entry.aim, around));
+      return shorter === null ? stepTo(IDLE) : stepTo(startAt(entry, shorter, entry.aim, around));
     }
     case 'finish':
       return entry.error === null
-        ? stay<CutState>(running('placing', entry.to, entry.to), beginsAt(entry.to, around))
-        : stay<CutState>(state, { kind: 'warn', text: entry.error });
+        ? stepTo<CutState>(running('placing', entry.to, entry.to), beginsAt(entry.to, around))
+        : stepTo<CutState>(state, { kind: 'warn', text: entry.error });
   }
 }
 
@@ -172,8 +172,8 @@ function onStarting(state: In<'starting'>, event: PointerEvent, around: Surround
   const aim = caught(fieldAround(around), event.pointer, around);
   const next = startAt(state, state.typed, aim, around);
   return event.kind === 'down'
-    ? stay({ kind: 'pressed', from: next.to, at: event.pointer.at })
-    : stay(event.kind === 'move' ? next : state);
+    ? stepTo({ kind: 'pressed', from: next.to, at: event.pointer.at })
+    : stepTo(event.kind === 'move' ? next : state);
 }
 
 /** The state with its end where the pointer aims, or where what is typed puts it. */
@@ -186,11 +186,11 @@ function onIdle(state: In<'idle'>, event: PointerEvent, around: Surroundings): S
   const near = caught(fieldAround(around), event.pointer, around);
   switch (event.kind) {
     case 'move':
-      return stay({ kind: 'idle', near });
+      return stepTo({ kind: 'idle', near });
     case 'down':
-      return stay({ kind: 'pressed', from: near, at: event.pointer.at });
+      return stepTo({ kind: 'pressed', from: near, at: event.pointer.at });
     case 'up':
-      return stay(state);
+      return stepTo(state);
   }
 }
 
@@ -206,14 +206,14 @@ function onPressed(state: In<'pressed'>, event: PointerEvent, around: Surroundin
     case 'move': {
       const to = caughtFrom(from, event.pointer, around);
       if (distance(event.pointer.at, state.at) < around.dragIn || samePlace(to.at, from.at))
-        return stay(state);
+        return stepTo(state);
       const next = running('dragging', from, to);
-      return stay<CutState>(next, previewOf(next, around));
+      return stepTo<CutState>(next, previewOf(next, around));
     }
     case 'up':
-      return stay<CutState>(running('placing', from, from), beginsAt(from, around));
+      return stepTo<CutState>(running('placing', from, from), beginsAt(from, around));
     case 'down':
-      return stay(state);
+      return stepTo(state);
   }
 }
 
@@ -221,13 +221,13 @@ function onDragging(state: In<'dragging'>, event: PointerEvent, around: Surround
   const next = withEnd(state, caughtFrom(state.from, event.pointer, around), around);
   switch (event.kind) {
     case 'move':
-      return stay<CutState>(next, previewOf(next, around));
+      return stepTo<CutState>(next, previewOf(next, around));
     case 'up':
       return samePlace(next.from.at, next.to.at)
         ? cancelled
-        : stay<CutState>({ kind: 'idle', near: next.to }, ...drawn(next, around));
+        : stepTo<CutState>({ kind: 'idle', near: next.to }, ...drawn(next, around));
     case 'down':
-      return stay(state);
+      return stepTo(state);
   }
 }
 
@@ -235,11 +235,11 @@ function onPlacing(state: In<'placing'>, event: PointerEvent, around: Surroundin
   const next = withEnd(state, caughtFrom(state.from, event.pointer, around), around);
   switch (event.kind) {
     case 'move':
-      return stay<CutState>(next, previewOf(next, around));
+      return stepTo<CutState>(next, previewOf(next, around));
     case 'down':
-      return stay<CutState>({ ...next, kind: 'ending' }, previewOf(next, around));
+      return stepTo<CutState>({ ...next, kind: 'ending' }, previewOf(next, around));
     case 'up':
-      return stay(state);
+      return stepTo(state);
   }
 }
 
@@ -247,11 +247,11 @@ function onEnding(state: In<'ending'>, event: PointerEvent, around: Surroundings
   const next = withEnd(state, caughtFrom(state.from, event.pointer, around), around);
   switch (event.kind) {
     case 'move':
-      return stay<CutState>(next, previewOf(next, around));
+      return stepTo<CutState>(next, previewOf(next, around));
     case 'up':
       return ended(next, around);
     case 'down':
-      return stay(state);
+      return stepTo(state);
   }
 }
 
@@ -262,7 +262,7 @@ function ended(state: RunningState, around: Surroundings): Step<CutState> {
   if (samePlace(from.at, to.at)) return cancelled;
   const [, end] = inOnePatch(state, around);
   const goesOn = samePlace(end, to.at) && inTheOpen(state, around);
-  return stay<CutState>(
+  return stepTo<CutState>(
     goesOn ? running('placing', to, to) : { kind: 'idle', near: to },
     ...drawn(state, around),
   );
@@ -302,7 +302,7 @@ function previewOf(state: Running, around: Surroundings): Effect {
 }
 
 const beginsAt = (from: Snap, { project }: Surroundings): Effect => ({
-  kind: 'say',
+  kind: 'announce',
   text: `Cut begins at ${snapWords(from, project.unit)}. Go to its other end, or type its length.`,
 });
 
@@ -320,7 +320,7 @@ function drawn(state: Running, around: Surroundings): readonly Effect[] {
       select: cuts.map(() => ids.next().value),
     },
     {
-      kind: 'say',
+      kind: 'announce',
       text: `Cut drawn to ${snapWords({ ...state.to, at: to }, project.unit)}, ${lengthWords(from, to, project.unit)} long.${several}`,
     },
   ];

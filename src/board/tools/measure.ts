@@ -1,8 +1,16 @@
-import { samePlace } from '../../editing/nearness.ts';
 import type { Snap } from '../../editing/snapping.ts';
 import { angleWords, lengthWords, placeWords, snapWords } from '../../editing/words.ts';
 import type { Segment } from '../../geometry/point.ts';
-import { caught, caughtFrom, type Effect, fieldAround, type Surroundings, stay, type Tool } from './tool.ts';
+import { samePlace } from '../../geometry/segments.ts';
+import {
+  caught,
+  caughtFrom,
+  type Effect,
+  fieldAround,
+  type Surroundings,
+  stepTo,
+  type Tool,
+} from './tool.ts';
 
 /** Measures from one place to another, by dragging or by two clicks. What was measured stays until the next. */
 export type MeasureState =
@@ -29,35 +37,35 @@ export const measureTool: Tool<MeasureState> = {
     ];
   },
   on: (state, event, around) => {
-    if (around.block === null) return stay(IDLE);
+    if (around.block === null) return stepTo(IDLE);
     if (event.kind !== 'down' && event.kind !== 'move' && event.kind !== 'up')
-      return event.kind === 'cancel' || state.kind === 'measuring' ? stay(IDLE) : stay(state);
+      return event.kind === 'cancel' || state.kind === 'measuring' ? stepTo(IDLE) : stepTo(state);
     if (state.kind === 'idle') {
       const near = caught(fieldAround(around), event.pointer, around);
-      if (event.kind === 'move') return stay({ ...state, near });
-      if (event.kind === 'up') return stay(state);
-      return stay<MeasureState>(
+      if (event.kind === 'move') return stepTo({ ...state, near });
+      if (event.kind === 'up') return stepTo(state);
+      return stepTo<MeasureState>(
         { kind: 'measuring', from: near, to: near, dragged: false },
-        say(`Measuring from ${snapWords(near, around.project.unit)}.`),
+        announcing(`Measuring from ${snapWords(near, around.project.unit)}.`),
       );
     }
     const { from } = state;
     const to = caughtFrom(from, event.pointer, around);
     const far = !samePlace(from.at, to.at);
     // The press that begins is followed by its own release: only a release after a drag, or a second press, ends.
-    if (event.kind === 'move') return stay({ ...state, to, dragged: state.dragged || far });
-    if (event.kind === 'up' && !state.dragged) return stay({ ...state, dragged: false });
-    if (event.kind === 'up' && !far) return stay(state);
-    if (!far) return stay(IDLE);
+    if (event.kind === 'move') return stepTo({ ...state, to, dragged: state.dragged || far });
+    if (event.kind === 'up' && !state.dragged) return stepTo({ ...state, dragged: false });
+    if (event.kind === 'up' && !far) return stepTo(state);
+    if (!far) return stepTo(IDLE);
     const segment: Segment = [from.at, to.at];
-    return stay<MeasureState>(
+    return stepTo<MeasureState>(
       { kind: 'idle', near: null, measured: segment },
-      say(measureWords(segment, around)),
+      announcing(measureWords(segment, around)),
     );
   },
 };
 
-const say = (text: string): Effect => ({ kind: 'say', text });
+const announcing = (text: string): Effect => ({ kind: 'announce', text });
 
 const measureWords = ([from, to]: Segment, { project: { unit } }: Surroundings): string =>
   `${lengthWords(from, to, unit)}, at ${angleWords(from, to)}; across and down ${placeWords([Math.abs(to[0] - from[0]), Math.abs(to[1] - from[1])], unit)}.`;

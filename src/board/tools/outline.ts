@@ -2,13 +2,13 @@ import { addBlock } from '../../document/edit-block.ts';
 import { setOutline } from '../../document/edit-outline.ts';
 import { nextBlockId } from '../../document/ids.ts';
 import { snapFrom } from '../../editing/heading.ts';
-import { samePlace } from '../../editing/nearness.ts';
 import { bareField, free, type Snap, type SnapField } from '../../editing/snapping.ts';
 import { isTyped, otherField, type Typed, withoutSign, withSign } from '../../editing/typing.ts';
 import { lengthWords, snapWords } from '../../editing/words.ts';
 import { type OutlineFault, outlineFault } from '../../geometry/outline.ts';
 import type { Point, Ring } from '../../geometry/point.ts';
 import { boxOf, distance } from '../../geometry/ring.ts';
+import { samePlace } from '../../geometry/segments.ts';
 import { aimed, type Entry, entered, typedMarks } from './entry.ts';
 import {
   caught,
@@ -17,7 +17,7 @@ import {
   type Pointer,
   type Step,
   type Surroundings,
-  stay,
+  stepTo,
   type Tool,
   type ToolEvent,
 } from './tool.ts';
@@ -56,7 +56,7 @@ export const outlineTool: Tool<OutlineState> = {
   on: (state, event, around) => {
     switch (event.kind) {
       case 'cancel':
-        return stay(IDLE);
+        return stepTo(IDLE);
       case 'back':
       case 'finish':
       case 'type':
@@ -64,7 +64,7 @@ export const outlineTool: Tool<OutlineState> = {
         return onKeys(state, event, around);
       case 'move': {
         const near = caughtPoint(state, event.pointer, around);
-        return stay(
+        return stepTo(
           state.kind === 'idle' ? { kind: 'idle', near } : aimedAt(state, state.typed, near, around),
         );
       }
@@ -72,10 +72,10 @@ export const outlineTool: Tool<OutlineState> = {
         const near = caughtPoint(state, event.pointer, around);
         const before: Drawing =
           state.kind === 'idle' ? { kind: 'drawing', points: [], isPressed: true, ...aimed(near) } : state;
-        return stay({ ...aimedAt(before, before.typed, near, around), isPressed: true });
+        return stepTo({ ...aimedAt(before, before.typed, near, around), isPressed: true });
       }
       case 'up': {
-        if (state.kind === 'idle' || !state.isPressed) return stay(state);
+        if (state.kind === 'idle' || !state.isPressed) return stepTo(state);
         const near = caughtPoint(state, event.pointer, around);
         return set({ ...aimedAt(state, state.typed, near, around), isPressed: false }, around);
       }
@@ -88,32 +88,32 @@ type KeyEvent = Extract<ToolEvent, { readonly kind: 'type' | 'next' | 'finish' |
 /** Keys: what is typed, Enter that sets a typed corner or closes, Backspace that takes a sign or a corner back. */
 function onKeys(state: OutlineState, event: KeyEvent, around: Surroundings): Step<OutlineState> {
   if (state.kind === 'idle') {
-    if (event.kind !== 'type' || !isTyped('place', event.sign)) return stay(state);
+    if (event.kind !== 'type' || !isTyped('place', event.sign)) return stepTo(state);
     const aim = state.near ?? free([0, 0]);
     const begun: Drawing = { kind: 'drawing', points: [], isPressed: false, ...aimed(aim) };
-    return stay(aimedAt(begun, withSign(null, event.sign), aim, around));
+    return stepTo(aimedAt(begun, withSign(null, event.sign), aim, around));
   }
   const { typed, points } = state;
   switch (event.kind) {
     case 'type':
       return isTyped(typed ?? 'ready', event.sign)
-        ? stay(aimedAt(state, withSign(typed, event.sign), state.aim, around))
-        : stay(state);
+        ? stepTo(aimedAt(state, withSign(typed, event.sign), state.aim, around))
+        : stepTo(state);
     case 'next':
-      return stay(typed === null ? state : aimedAt(state, otherField(typed), state.aim, around));
+      return stepTo(typed === null ? state : aimedAt(state, otherField(typed), state.aim, around));
     case 'back':
       if (typed !== null) {
         const shorter = withoutSign(typed);
         return shorter === null && points.length === 0
-          ? stay(IDLE)
-          : stay(aimedAt(state, shorter, state.aim, around));
+          ? stepTo(IDLE)
+          : stepTo(aimedAt(state, shorter, state.aim, around));
       }
-      return points.length > 1 ? stay({ ...state, points: points.slice(0, -1) }) : stay(IDLE);
+      return points.length > 1 ? stepTo({ ...state, points: points.slice(0, -1) }) : stepTo(IDLE);
     case 'finish':
       if (typed === null) return closed(state, around);
       return state.error === null
         ? set(state, around)
-        : stay<OutlineState>(state, { kind: 'warn', text: state.error });
+        : stepTo<OutlineState>(state, { kind: 'warn', text: state.error });
   }
 }
 
@@ -130,9 +130,9 @@ function set(state: Drawing, around: Surroundings): Step<OutlineState> {
   if (points.length >= 3 && samePlace(to.at, first!)) return closed(state, around);
   // A corner put twice adds nothing: it ends the outline, as a double click does.
   if (points.length > 0 && samePlace(to.at, points.at(-1)!))
-    return points.length >= 3 ? closed(state, around) : stay({ ...state, ...aimed(to) });
+    return points.length >= 3 ? closed(state, around) : stepTo({ ...state, ...aimed(to) });
   const more = [...points, to.at];
-  return stay<OutlineState>({ ...state, points: more, ...aimed(to) }, cornerSet(more, to, around));
+  return stepTo<OutlineState>({ ...state, points: more, ...aimed(to) }, cornerSet(more, to, around));
 }
 
 function cornerSet(points: readonly Point[], at: Snap, { project }: Surroundings): Effect {
@@ -140,7 +140,7 @@ function cornerSet(points: readonly Point[], at: Snap, { project }: Surroundings
   const side = last === undefined ? '' : `, ${lengthWords(last, at.at, project.unit)} from the last`;
   const goOn = points.length >= 3 ? ' Come back to the first corner, or press Enter twice, to close.' : '';
   return {
-    kind: 'say',
+    kind: 'announce',
     text: `Corner ${points.length} at ${snapWords(at, project.unit)}${side}.${goOn}`,
   };
 }
@@ -166,8 +166,8 @@ function sheetField(around: Surroundings): SnapField {
 
 function closed(state: Drawing, around: Surroundings): Step<OutlineState> {
   const fault = outlineFault(state.points);
-  if (fault !== null) return stay<OutlineState>(state, { kind: 'warn', text: faultSentence(fault) });
-  return stay<OutlineState>(IDLE, drawn(state.points, around), { kind: 'done' });
+  if (fault !== null) return stepTo<OutlineState>(state, { kind: 'warn', text: faultSentence(fault) });
+  return stepTo<OutlineState>(IDLE, drawn(state.points, around), { kind: 'done' });
 }
 
 function drawn(points: Ring, { outlineFor, block, project }: Surroundings): Effect {

@@ -1,9 +1,9 @@
 import { paintPatches } from '../../document/edit-paint.ts';
-import { along } from '../../editing/nearness.ts';
 import { holdsPoint, innerSpot } from '../../geometry/inner-spot.ts';
 import type { Point } from '../../geometry/point.ts';
 import { distance } from '../../geometry/ring.ts';
-import { type Effect, type Surroundings, stay, type Tool } from './tool.ts';
+import { along } from '../../geometry/segments.ts';
+import { type Effect, type Surroundings, stepTo, type Tool } from './tool.ts';
 
 /** Lays the chosen fabric on patches: a click for one, a drag for every patch it passes over. */
 export type PaintState =
@@ -22,30 +22,33 @@ export const paintTool: Tool<PaintState> = {
     return state.over === null ? [] : [{ kind: 'patch', at: state.over }];
   },
   on: (state, event, around) => {
-    if (around.block === null) return stay(IDLE);
+    if (around.block === null) return stepTo(IDLE);
     switch (event.kind) {
       case 'type':
       case 'next':
-        return stay(state);
+        return stepTo(state);
       case 'cancel':
       case 'finish':
       case 'back':
-        return state.kind === 'idle' ? stay(state) : stay<PaintState>(IDLE, { kind: 'cancel-preview' });
+        return state.kind === 'idle' ? stepTo(state) : stepTo<PaintState>(IDLE, { kind: 'cancel-preview' });
       case 'down': {
         const spots = passed(event.pointer.at, event.pointer.at, [], around);
-        return stay<PaintState>({ kind: 'painting', spots, last: event.pointer.at }, ...shown(spots, around));
+        return stepTo<PaintState>(
+          { kind: 'painting', spots, last: event.pointer.at },
+          ...shown(spots, around),
+        );
       }
       case 'move': {
-        if (state.kind === 'idle') return stay({ kind: 'idle', over: event.pointer.at });
+        if (state.kind === 'idle') return stepTo({ kind: 'idle', over: event.pointer.at });
         const spots = passed(state.last, event.pointer.at, state.spots, around);
         const effects = spots.length === state.spots.length ? [] : shown(spots, around);
-        return stay<PaintState>({ kind: 'painting', spots, last: event.pointer.at }, ...effects);
+        return stepTo<PaintState>({ kind: 'painting', spots, last: event.pointer.at }, ...effects);
       }
       case 'up': {
-        if (state.kind === 'idle') return stay(state);
+        if (state.kind === 'idle') return stepTo(state);
         const idle: PaintState = { kind: 'idle', over: event.pointer.at };
-        if (state.spots.length === 0) return stay(idle);
-        return stay<PaintState>(idle, {
+        if (state.spots.length === 0) return stepTo(idle);
+        return stepTo<PaintState>(idle, {
           kind: 'edit',
           label: around.fabricId === null ? 'Take fabric off' : 'Lay fabric',
           change: changeFor(state.spots, around),

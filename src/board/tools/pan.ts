@@ -1,5 +1,5 @@
 import type { Point } from '../../geometry/point.ts';
-import { stay, type Tool } from './tool.ts';
+import { stepTo, type Tool } from './tool.ts';
 
 /** Moves the sheet under the eye. */
 export type PanState = { readonly kind: 'idle' } | { readonly kind: 'panning'; readonly last: Point };
@@ -14,18 +14,18 @@ export const panTool: Tool<PanState> = {
   on: (state, event) => {
     switch (event.kind) {
       case 'down':
-        return stay({ kind: 'panning', last: event.pointer.screen });
+        return stepTo({ kind: 'panning', last: event.pointer.screen });
       case 'move': {
-        if (state.kind === 'idle') return stay(state);
+        if (state.kind === 'idle') return stepTo(state);
         const [x, y] = event.pointer.screen;
         const by: Point = [x - state.last[0], y - state.last[1]];
-        return stay<PanState>({ kind: 'panning', last: event.pointer.screen }, { kind: 'pan', by });
+        return stepTo<PanState>({ kind: 'panning', last: event.pointer.screen }, { kind: 'pan', by });
       }
       case 'type':
       case 'next':
-        return stay(state);
+        return stepTo(state);
       default:
-        return stay(IDLE);
+        return stepTo(IDLE);
     }
   },
 };

@@ -1,12 +1,12 @@
 import type { Block, Cut } from '../../document/project.ts';
 import { snapFrom } from '../../editing/heading.ts';
 import { type Hit, hitAt } from '../../editing/hit.ts';
-import { crossing, edgesOf, shifted } from '../../editing/nearness.ts';
 import { moveCornerAttached, moveEdgeAttached, moveEnd, shiftCutsAttached } from '../../editing/reshape.ts';
 import { free, rankOf, type Snap, type SnapField, snapField, snapTo } from '../../editing/snapping.ts';
 import { innerSpot } from '../../geometry/inner-spot.ts';
 import type { Point, Segment } from '../../geometry/point.ts';
 import { type Box, boxOf, distance } from '../../geometry/ring.ts';
+import { crossing, edgesOf, shifted } from '../../geometry/segments.ts';
 import {
   caught,
   type Effect,
@@ -14,7 +14,7 @@ import {
   type Pointer,
   type Step,
   type Surroundings,
-  stay,
+  stepTo,
   type Tool,
 } from './tool.ts';
 
@@ -88,20 +88,20 @@ export const selectTool: Tool<SelectState> = {
   marks: marksOf,
   on: (state, event, around) => {
     const { block, plan } = around;
-    if (block === null || plan === null) return stay(IDLE);
+    if (block === null || plan === null) return stepTo(IDLE);
     if (event.kind !== 'down' && event.kind !== 'move' && event.kind !== 'up')
-      return state.kind === 'idle' ? stay(state) : stay<SelectState>(IDLE, { kind: 'cancel-preview' });
+      return state.kind === 'idle' ? stepTo(state) : stepTo<SelectState>(IDLE, { kind: 'cancel-preview' });
     const { pointer } = event;
     if (state.kind === 'idle') {
       const hit = hitAt(block, plan, around.selection, pointer.at, around.grabIn);
-      if (event.kind === 'move') return stay({ kind: 'idle', over: hit, at: pointer.at });
-      return event.kind === 'down' ? pressed(hit, pointer, around) : stay(state);
+      if (event.kind === 'move') return stepTo({ kind: 'idle', over: hit, at: pointer.at });
+      return event.kind === 'down' ? pressed(hit, pointer, around) : stepTo(state);
     }
-    if (event.kind === 'down') return stay(state);
+    if (event.kind === 'down') return stepTo(state);
     if (state.kind === 'pressed')
       return event.kind === 'up' ? clicked(state, pointer, around) : pulled(state, pointer, around);
     if (state.kind === 'boxing')
-      return event.kind === 'up' ? boxed(state, around) : stay({ ...state, to: pointer.at });
+      return event.kind === 'up' ? boxed(state, around) : stepTo({ ...state, to: pointer.at });
     const moved = follow(state, pointer, around);
     return event.kind === 'move' ? moved : put(moved.state, around);
   },
@@ -146,7 +146,7 @@ function pressed(hit: Hit, pointer: Pointer, around: Surroundings): Step<SelectS
     exceptCuts: moving,
     exceptCorners: cornersOf(hit, block!),
   });
-  return stay<SelectState>(
+  return stepTo<SelectState>(
     { kind: 'pressed', hit, start: pointer.at, kept, field },
     ...chosenBy(hit, kept, pointer, around),
   );
@@ -182,16 +182,16 @@ type In<Kind extends SelectState['kind']> = Extract<SelectState, { readonly kind
 function clicked(state: In<'pressed'>, pointer: Pointer, around: Surroundings): Step<SelectState> {
   const { hit, kept } = state;
   const idle: SelectState = { kind: 'idle', over: hit, at: pointer.at };
-  if (!kept || (hit.kind !== 'cut' && hit.kind !== 'cut-end')) return stay(idle);
+  if (!kept || (hit.kind !== 'cut' && hit.kind !== 'cut-end')) return stepTo(idle);
   const cuts = pointer.adds ? around.selection.filter((id) => id !== hit.cut) : [hit.cut];
-  return stay<SelectState>(idle, { kind: 'select', cuts });
+  return stepTo<SelectState>(idle, { kind: 'select', cuts });
 }
 
 function pulled(state: In<'pressed'>, pointer: Pointer, around: Surroundings): Step<SelectState> {
   const { hit, start, field } = state;
-  if (distance(pointer.at, start) < around.dragIn) return stay(state);
+  if (distance(pointer.at, start) < around.dragIn) return stepTo(state);
   if ((hit.kind === 'cut' || hit.kind === 'cut-end') && cutOf(around, hit.cut).locked === true)
-    return stay<SelectState>(IDLE, { kind: 'say', text: 'This cut is locked.' });
+    return stepTo<SelectState>(IDLE, { kind: 'announce', text: 'This cut is locked.' });
   switch (hit.kind) {
     case 'cut-end': {
       const { from, to } = cutOf(around, hit.cut);
@@ -243,7 +243,7 @@ function pulled(state: In<'pressed'>, pointer: Pointer, around: Surroundings): S
       );
     case 'patch':
     case 'nothing':
-      return stay<SelectState>(
+      return stepTo<SelectState>(
         { kind: 'boxing', from: start, to: pointer.at, before: pointer.adds ? around.selection : [] },
         ...(pointer.adds ? [] : ([{ kind: 'choose', chosen: null }] as const)),
       );
@@ -262,10 +262,10 @@ function boxed(state: In<'boxing'>, { block }: Surroundings): Step<SelectState> 
   const box = boxOf([state.from, state.to]);
   const holds = isTouching(state) ? touchesBox : liesInBox;
   const held = block!.cuts.filter(({ from, to }) => holds([from, to], box)).map(({ id }) => id);
-  return stay<SelectState>(
+  return stepTo<SelectState>(
     { kind: 'idle', over: NOTHING, at: state.to },
     { kind: 'select', cuts: [...new Set([...state.before, ...held])] },
-    { kind: 'say', text: held.length === 1 ? '1 cut chosen.' : `${held.length} cuts chosen.` },
+    { kind: 'announce', text: held.length === 1 ? '1 cut chosen.' : `${held.length} cuts chosen.` },
   );
 }
 
@@ -295,7 +295,7 @@ function follow(state: Moving, pointer: Pointer, around: Surroundings): Step<Mov
       ? { by: plain, at: free(pointer.at) }
       : caughtShift(state.anchors, plain, state.field, around.reachIn);
     const moved = { ...state, by, at };
-    return stay(moved, previewOf(moved, around.block!));
+    return stepTo(moved, previewOf(moved, around.block!));
   }
   // An end is caught as the end of a running line is: square to lines, along them, in 15° steps with Shift.
   const to =
@@ -303,7 +303,7 @@ function follow(state: Moving, pointer: Pointer, around: Surroundings): Step<Mov
       ? snapFrom(state.field, state.held, pointer.at, around.reachIn, pointer.steps)
       : caught(state.field, pointer, around);
   const moved = { ...state, to, ...(state.kind === 'moving-end' ? { alone: pointer.free } : {}) };
-  return stay(moved, previewOf(moved, around.block!));
+  return stepTo(moved, previewOf(moved, around.block!));
 }
 
 /** The part of a shift that is square to a line. */
@@ -367,9 +367,9 @@ function put(state: Moving, around: Surroundings): Step<SelectState> {
   const at = 'at' in state ? state.at.at : state.to.at;
   const idle: SelectState = { kind: 'idle', over: NOTHING, at };
   if (preview.kind !== 'preview' || preview.change(around.project) === around.project)
-    return stay<SelectState>(idle, { kind: 'cancel-preview' });
+    return stepTo<SelectState>(idle, { kind: 'cancel-preview' });
   const several = state.kind === 'moving-cuts' && state.cuts.length > 1;
-  return stay<SelectState>(idle, {
+  return stepTo<SelectState>(idle, {
     kind: 'edit',
     label: several ? 'Move cuts' : LABELS[state.kind],
     change: preview.change,

@@ -85,7 +85,7 @@ export type Effect =
   /** CSS pixels. */
   | { readonly kind: 'pan'; readonly by: Point }
   /** Words for whoever cannot see the board. */
-  | { readonly kind: 'say'; readonly text: string }
+  | { readonly kind: 'announce'; readonly text: string }
   /** A sentence everyone must see. */
   | { readonly kind: 'warn'; readonly text: string }
   /** Back to selecting, the work of this tool being done. */
@@ -127,7 +127,10 @@ export interface Tool<State> {
   readonly typed?: (state: State) => Typing;
 }
 
-export const stay = <State>(state: State, ...effects: readonly Effect[]): Step<State> => ({ state, effects });
+export const stepTo = <State>(state: State, ...effects: readonly Effect[]): Step<State> => ({
+  state,
+  effects,
+});
 
 /** The place the pointer means: what catches it, unless it is free. */
 export const caught = (field: SnapField, pointer: Pointer, around: Surroundings): Snap =>

@@ -1,6 +1,6 @@
 import type { Area } from '../../geometry/inner-spot.ts';
 import type { Point, Ring, Segment } from '../../geometry/point.ts';
-import { along, edgesOf } from '../nearness.ts';
+import { along, edgesOf } from '../../geometry/segments.ts';
 import { endless, rayInside, stretchesInside } from './inside.ts';
 
 /** The spots that divide a stretch into `count` equal parts. */

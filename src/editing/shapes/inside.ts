@@ -1,6 +1,6 @@
 import type { Point, Ring, Segment } from '../../geometry/point.ts';
 import { contains, distance, middle } from '../../geometry/ring.ts';
-import { along, edgesOf, meeting } from '../nearness.ts';
+import { along, edgesOf, meeting } from '../../geometry/segments.ts';
 
 /** Parts of lines that lie inside an outline. Inches. */
 

@@ -2,7 +2,7 @@ import type { Block, Cut } from '../../document/project.ts';
 import { TOUCH_IN } from '../../geometry/lattice.ts';
 import type { Point, Segment } from '../../geometry/point.ts';
 import { distance, distanceToSegment } from '../../geometry/ring.ts';
-import { along, edgesOf, meeting, shifted } from '../nearness.ts';
+import { along, edgesOf, meeting, shifted } from '../../geometry/segments.ts';
 import { stretchesInside } from './inside.ts';
 
 /**

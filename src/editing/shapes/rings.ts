@@ -1,6 +1,6 @@
 import type { Point, Ring, Segment } from '../../geometry/point.ts';
 import { cross, signedArea } from '../../geometry/ring.ts';
-import { edgesOf } from '../nearness.ts';
+import { edgesOf } from '../../geometry/segments.ts';
 import { endless, stretchesInside } from './inside.ts';
 
 /** `closed`: rings of their own. `cabin`: rounds as in a log cabin, each strip running on to the last round's edge. */

@@ -94,10 +94,10 @@ function CheckPanel() {
 
 /** What the board tells in words. */
 function Spoken() {
-  const said = useStore(board, (state) => state.said);
+  const announced = useStore(board, (state) => state.announced);
   return (
     <p className="only-heard" role="status">
-      {said}
+      {announced}
     </p>
   );
 }

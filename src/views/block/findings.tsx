@@ -1,6 +1,6 @@
 import { useStore } from 'zustand';
 import { board } from '../../board/board-state.ts';
-import { zoomTo } from '../../board/looking.ts';
+import { zoomTo } from '../../board/camera-acts.ts';
 import { light } from '../../board/working.ts';
 import type { Finding, Severity } from '../../piecing/plan.ts';
 import { RULES } from '../../piecing/rules/table.ts';

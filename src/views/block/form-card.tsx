@@ -2,7 +2,7 @@ import { type FormEvent, useEffect, useId, useRef, useState } from 'react';
 import { useStore } from 'zustand';
 import { board } from '../../board/board-state.ts';
 import { targetNow } from '../../board/target.ts';
-import { closeForm, tell } from '../../board/working.ts';
+import { announce, closeForm } from '../../board/working.ts';
 import type { Unit } from '../../document/project.ts';
 import { type Field, type Form, readValues, type Target, type Work } from '../../editing/forms/form.ts';
 import { formatLength } from '../../geometry/length.ts';
@@ -135,7 +135,7 @@ const spotsOf = (work: Work | null) =>
 function finish(work: Extract<Work, { readonly ok: true }>, target: Target): void {
   if (work.divisions !== undefined) {
     board.setState(({ divisions }) => ({ divisions: [...divisions, ...work.divisions!] }));
-    tell(`${work.divisions.length} spots marked. They catch the pointer.`);
+    announce(`${work.divisions.length} spots marked. They catch the pointer.`);
     return;
   }
   const before = new Set(target.block.cuts.map(({ id }) => id));
@@ -145,7 +145,7 @@ function finish(work: Extract<Work, { readonly ok: true }>, target: Target): voi
     const fresh = after.filter(({ id }) => !before.has(id)).map(({ id }) => id);
     if (fresh.length > 0) session.setState({ selection: fresh });
   }
-  tell(`${work.label}: done.`);
+  announce(`${work.label}: done.`);
 }
 
 function initialTexts(fields: readonly Field[], unit: Unit): Readonly<Record<string, string>> {

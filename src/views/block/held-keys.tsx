@@ -1,6 +1,6 @@
 import { useStore } from 'zustand';
 import { board } from '../../board/board-state.ts';
-import { tell } from '../../board/working.ts';
+import { announce } from '../../board/working.ts';
 
 /** What a held key does for a mouse, as switches: for a finger, a pen, or one hand. */
 const SWITCHES = [
@@ -29,7 +29,7 @@ export function HeldKeys({ at }: { readonly at: 'aids' | 'strip' | 'line' }) {
           title={`${label} (instead of holding ${key})`}
           onClick={() => {
             board.setState({ [name]: !isOn[name] });
-            tell(`${label}: ${isOn[name] ? 'off' : 'on'}.`);
+            announce(`${label}: ${isOn[name] ? 'off' : 'on'}.`);
           }}
         >
           {at === 'aids' ? word : sign}

@@ -7,12 +7,12 @@ import {
   setEdgeAngle,
   setEdgeLength,
 } from '../../editing/cut-edits.ts';
-import { edgesOf } from '../../editing/nearness.ts';
 import { moveCornerAttached } from '../../editing/reshape.ts';
 import { parseAngle } from '../../editing/typing.ts';
 import { lengthWords } from '../../editing/words.ts';
 import { formatLength, parseLength } from '../../geometry/length.ts';
 import type { Point } from '../../geometry/point.ts';
+import { edgesOf } from '../../geometry/segments.ts';
 import { edit } from '../../workspace/actions.ts';
 import { session } from '../../workspace/session.ts';
 import { DIFFER, NumberField } from './number-field.tsx';

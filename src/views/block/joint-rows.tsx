@@ -1,8 +1,8 @@
 import { useRef } from 'react';
 import { useStore } from 'zustand';
 import { board } from '../../board/board-state.ts';
-import { bringIntoView } from '../../board/looking.ts';
-import { light, tell } from '../../board/working.ts';
+import { bringIntoView } from '../../board/camera-acts.ts';
+import { announce, light } from '../../board/working.ts';
 import type { Block } from '../../document/project.ts';
 import { type Joint, jointName, jointStory, jointsOf } from '../../editing/whereabouts.ts';
 import { placeWords } from '../../editing/words.ts';
@@ -19,7 +19,7 @@ export function JointRows({ block }: { readonly block: Block }) {
     const words = placeWords(at, unit);
     board.setState({ crosshair: { at, words } });
     bringIntoView(at);
-    tell(words);
+    announce(words);
     document.querySelector<HTMLElement>('.drawing-board')?.focus();
   };
   return (

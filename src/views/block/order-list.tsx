@@ -8,7 +8,7 @@ import {
   useRef,
   useState,
 } from 'react';
-import { light, tell } from '../../board/working.ts';
+import { announce, light } from '../../board/working.ts';
 import type { Block, Fabric } from '../../document/project.ts';
 import { firstOrder } from '../../piecing/first-in-order.ts';
 import { moved, type OrderFault, orderFault } from '../../piecing/hand-order.ts';
@@ -82,12 +82,12 @@ export function OrderList({ block, plan, section, fabrics }: OrderListProps) {
     const fault = orderFault(plan, section, next);
     if (fault !== null) {
       setRefusal({ section, to, fault });
-      tell(`Not there. ${fault.message}`);
+      announce(`Not there. ${fault.message}`);
       return;
     }
     setRefusal(null);
     setSectionOrder(block, plan, section, next);
-    tell(`${order[place]} is sewn ${ordinal(to + firstPosition(section))} now.`);
+    announce(`${order[place]} is sewn ${ordinal(to + firstPosition(section))} now.`);
     following.current = { place: to, before: order };
   };
 
@@ -396,7 +396,7 @@ export function FirstButton({ block, plan, section, id, isIcon = false }: FirstB
       onPointerEnter={() => setNear(true)}
       onFocus={() => setNear(true)}
       onClick={() => {
-        if (firstOrder(plan, section, id) === null) tell(`${words}.`);
+        if (firstOrder(plan, section, id) === null) announce(`${words}.`);
         else sewFirst(block, plan, section, id);
       }}
     >

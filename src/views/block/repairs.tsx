@@ -1,7 +1,7 @@
 import { useEffect, useRef } from 'react';
 import { useStore } from 'zustand';
 import { leaveProposal, proposals, propose, proposeAndHold, withdraw } from '../../board/proposal.ts';
-import { tell } from '../../board/working.ts';
+import { announce } from '../../board/working.ts';
 import { applyRepair } from '../../document/edit-plan.ts';
 import type { Block } from '../../document/project.ts';
 import type { RepairProgress } from '../../piecing/repairs/find-repairs.ts';
@@ -206,7 +206,7 @@ function RepairCard({ block, repair, onApply }: RepairCardProps) {
           else if (isHeld) withdraw();
           else {
             proposeAndHold(block, repair);
-            tell('Shown on the board. Nothing is changed yet.');
+            announce('Shown on the board. Nothing is changed yet.');
           }
         }}
         onKeyDown={(event) => {

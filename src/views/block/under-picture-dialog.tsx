@@ -1,7 +1,7 @@
 import { useEffect, useMemo, useRef, useState } from 'react';
 import { useStore } from 'zustand';
 import { pixelsOf, smaller } from '../../board/draw/under-picture-pixels.ts';
-import { tell } from '../../board/working.ts';
+import { announce } from '../../board/working.ts';
 import { layPicture, squarePicture } from '../../document/edit-picture.ts';
 import { findBlock } from '../../document/find.ts';
 import type { Block } from '../../document/project.ts';
@@ -68,10 +68,10 @@ function SquareUp({ block, picture, isNew, onClose }: SquareUpProps) {
     if (isNew) {
       const laid = { ...picture, corners, strength: USUAL_STRENGTH, shown: true, locked: false };
       edit('Lay picture under', (project) => layPicture(project, block.id, laid));
-      tell('The picture lies under the drawing. Picture, below the drawing, fades, hides and locks it.');
+      announce('The picture lies under the drawing. Picture, below the drawing, fades, hides and locks it.');
     } else {
       edit('Square picture', (project) => squarePicture(project, block.id, corners));
-      tell('The picture is squared up anew.');
+      announce('The picture is squared up anew.');
     }
     openPictureCard();
   };

@@ -6,6 +6,7 @@ import { pictures } from '../workspace/fabric-pictures.ts';
 import { shownPlan } from '../workspace/plans.ts';
 import { session, shownProject } from '../workspace/session.ts';
 import { type BoardState, blockOnSheet, board, gridInUse } from './board-state.ts';
+import { sheetBox } from './camera-acts.ts';
 import { drawAxes, drawDivisions } from './draw/aids.ts';
 import {
   drawLines,
@@ -34,7 +35,6 @@ import {
   squaredPictures,
 } from './draw/under-picture.ts';
 import { unitFirstFigures } from './draw/unit-first.ts';
-import { sheetBox } from './looking.ts';
 import { type Proposal, proposals } from './proposal.ts';
 import type { Mark } from './tools/tool.ts';
 
@@ -220,7 +220,7 @@ function drawMoving(pen: Pen): void {
 }
 
 /** One of the canvases that lie over each other. */
-export interface Sheer {
+export interface BoardCanvas {
   readonly name: string;
   readonly draw: (pen: Pen) => void;
   /** All that its picture hangs on; drawn anew when one part is another. */
@@ -259,7 +259,7 @@ function wholeOfPlan(): readonly unknown[] {
  * The drawing from the bottom up. Each is drawn anew only when something it shows has changed, and only there: while
  * the pointer moves a line of a large block, whose plan comes later, that is a few lines and what follows the pointer.
  */
-export const SHEERS: readonly Sheer[] = [
+export const CANVASES: readonly BoardCanvas[] = [
   {
     name: 'ground',
     draw: drawGround,
@@ -308,7 +308,7 @@ export const SHEERS: readonly Sheer[] = [
 
 /** How the board is looked at: all of its state but what only the moving canvas shows. */
 function lookOf(state: BoardState): readonly unknown[] {
-  const { marks: _m, said: _s, crosshair: _c, held: _h, chosen: _ch, isFinger: _f, ...look } = state;
+  const { marks: _m, announced: _s, crosshair: _c, held: _h, chosen: _ch, isFinger: _f, ...look } = state;
   return Object.values(look);
 }
 

@@ -12,7 +12,7 @@ interface Seen<T> {
  * What was made of shapes seen lately, found again by a number made of their corners: a plan that comes from elsewhere
  * brings new rings for the same patches, and while a cut is dragged all but a few stay as they are.
  */
-export class Lately<T> {
+export class ShapeCache<T> {
   readonly #make: (rings: readonly Ring[]) => T;
   readonly #byRing = new WeakMap<Ring, T>();
   #now = new Map<number, Seen<T>>();

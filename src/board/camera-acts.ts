@@ -1,7 +1,7 @@
-import { edgesOf } from '../editing/nearness.ts';
 import { holdsPoint } from '../geometry/inner-spot.ts';
 import type { Point } from '../geometry/point.ts';
 import { type Box, boxOf } from '../geometry/ring.ts';
+import { edgesOf } from '../geometry/segments.ts';
 import { planOf } from '../workspace/plans.ts';
 import { session } from '../workspace/session.ts';
 import { blockOnSheet, board } from './board-state.ts';

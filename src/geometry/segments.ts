@@ -1,5 +1,5 @@
-import type { Point, Ring, Segment } from '../geometry/point.ts';
-import { nearestOnSegment, shareOfSegment } from '../geometry/ring.ts';
+import type { Point, Ring, Segment } from './point.ts';
+import { nearestOnSegment, shareOfSegment } from './ring.ts';
 
 /** Measures of the pointer against the drawing. Inches in, inches out; nothing here decides what can be sewn. */
 

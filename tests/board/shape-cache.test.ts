@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { Lately } from '../../src/board/draw/lately.ts';
+import { ShapeCache } from '../../src/board/draw/shape-cache.ts';
 import type { Ring } from '../../src/geometry/point.ts';
 
 const triangle = (x: number, y: number): Ring => [
@@ -10,7 +10,7 @@ const triangle = (x: number, y: number): Ring => [
 
 function counted() {
   let count = 0;
-  const lately = new Lately(() => ++count);
+  const lately = new ShapeCache(() => ++count);
   return { lately, count: () => count };
 }
 
