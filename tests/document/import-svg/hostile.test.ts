@@ -133,6 +133,7 @@ describe('files that mean harm are read for their lines, or refused in a sentenc
     for (const width of [
       '1'.repeat(long),
       `1${' '.repeat(long)}!`,
+      `${'1'.repeat(long)}${' '.repeat(long)}!`,
       `${'1'.repeat(long)}x`,
       `1e${'9'.repeat(long)}`,
     ])
