@@ -12,9 +12,9 @@ import { toLayeredSvg } from '../foundations/files/svg.ts';
 import { zipOf } from '../foundations/files/zip.ts';
 import type { PrintWork } from '../foundations/print-work.ts';
 import { type Correction, readCorrection } from '../foundations/sheet/correction.ts';
-import type { SheetLayout, SheetOptions } from '../foundations/sheet/sheets.ts';
+import type { SheetLayout } from '../foundations/sheet/sheets.ts';
 import { withShaping } from '../foundations/type/fonts.ts';
-import { openTypeface, type Typeface } from '../foundations/type/typeface.ts';
+import { type FullTypeface, openTypeface } from '../foundations/type/typeface.ts';
 import { parseLength } from '../geometry/length.ts';
 import { makingOf } from '../making/making.ts';
 import { type Command, type ExitStatus, type Output, readArgs } from './command.ts';
@@ -129,7 +129,7 @@ Exit status
         sheet: { width: page.width, height: page.height, margin: look.margin },
       }),
     };
-    const options: SheetOptions = {
+    const options = {
       page,
       ...look,
       printedOn: now.toLocaleDateString('en', { day: 'numeric', month: 'long', year: 'numeric' }),
@@ -245,15 +245,13 @@ function refuseOverwriting(project: string, out: string): void {
 }
 
 /** The typeface that the papers are set in, from the package it comes in. */
-function loadTypeface(): Typeface {
+function loadTypeface(): FullTypeface {
   const { resolve } = createRequire(import.meta.url);
   const bytes = (file: string) => readFileSync(resolve(`@expo-google-fonts/source-sans-3/${file}`));
-  return withShaping(
-    openTypeface({
-      regular: bytes('400Regular/SourceSans3_400Regular.ttf'),
-      semibold: bytes('600SemiBold/SourceSans3_600SemiBold.ttf'),
-    }),
-  );
+  return withShaping(openTypeface(), {
+    regular: bytes('400Regular/SourceSans3_400Regular.ttf'),
+    semibold: bytes('600SemiBold/SourceSans3_600SemiBold.ttf'),
+  });
 }
 
 /** Of several reasons the first that names a block, or the page, says most. */

@@ -12,7 +12,13 @@ import type { FittingJoins } from '../foundations/sheet/joins-that-fit.ts';
 import type { Rectangle } from '../foundations/sheet/level-packing.ts';
 import { firstLook, layOutSheets, type SheetLayout, type SheetOptions } from '../foundations/sheet/sheets.ts';
 import type { Side } from '../foundations/side.ts';
-import { openTypeface, suffices, type Typeface } from '../foundations/type/typeface.ts';
+import {
+  type FontFiles,
+  type FullTypeface,
+  openTypeface,
+  suffices,
+  type Typeface,
+} from '../foundations/type/typeface.ts';
 import type { PieceOptions } from '../piecing/options.ts';
 import { withSystemLetters } from './system-letters.ts';
 
@@ -50,8 +56,10 @@ export type ZipKind = 'pdf-a-block' | 'svg-a-sheet' | 'png-a-sheet';
 /** Dots to the inch of pictures: what a laser printer lays down at least. */
 const PICTURE_DPI = 300;
 
-let typeface: Promise<Typeface> | null = null;
-let wider: Promise<Typeface> | null = null;
+/** What lays out plain texts; needs nothing that has to be loaded. */
+const plain = openTypeface();
+let full: Promise<FullTypeface> | null = null;
+let wider: Promise<FullTypeface> | null = null;
 let number = 0;
 let order: PrintOrder | null = null;
 let booklet: Booklet | null = null;
@@ -75,7 +83,7 @@ const bytesOf = async (url: string): Promise<Uint8Array> => {
 const FAMILY = 'Underpaper print';
 
 /** Makes the faces known to canvases, for texts that need letters of other fonts too. Does without where it fails. */
-async function nameFaces({ regular, semibold }: Typeface['bytes']): Promise<void> {
+async function nameFaces({ regular, semibold }: FontFiles): Promise<void> {
   try {
     const { fonts } = globalThis as unknown as { readonly fonts: FontFaceSet };
     for (const [bytes, weight] of [
@@ -88,22 +96,30 @@ async function nameFaces({ regular, semibold }: Typeface['bytes']): Promise<void
   }
 }
 
-function loadTypeface(): Promise<Typeface> {
-  typeface ??= Promise.all([bytesOf(regularUrl), bytesOf(semiboldUrl)]).then(
-    ([regular, semibold]) => openTypeface({ regular, semibold }),
+/** The typeface with its fonts, for what is written. */
+function loadFull(): Promise<FullTypeface> {
+  full ??= Promise.all([
+    import('../foundations/type/fonts.ts'),
+    bytesOf(regularUrl),
+    bytesOf(semiboldUrl),
+  ]).then(
+    ([{ withShaping }, regular, semibold]) => withShaping(plain, { regular, semibold }),
     (thrown: unknown) => {
       // Tried again at the next order.
-      typeface = null;
+      full = null;
       throw thrown;
     },
   );
-  return typeface;
+  return full;
 }
 
 /** The typeface for names with letters it lacks, or that are more than letters one after another. */
-function loadWider(plain: Typeface): Promise<Typeface> {
-  wider ??= Promise.all([import('../foundations/type/fonts.ts'), nameFaces(plain.bytes)]).then(
-    ([{ withShaping }]) => withSystemLetters(withShaping(plain), FAMILY),
+function loadWider(): Promise<FullTypeface> {
+  wider ??= loadFull().then(
+    async (typeface) => {
+      await nameFaces(typeface.files);
+      return withSystemLetters(typeface, FAMILY);
+    },
     (thrown: unknown) => {
       wider = null;
       throw thrown;
@@ -112,17 +128,23 @@ function loadWider(plain: Typeface): Promise<Typeface> {
   return wider;
 }
 
-/** The typeface that an order is set in. What both can set they set alike, so drawn papers serve either. */
-async function typefaceFor({ work: { project }, correction, printedOn }: PrintOrder): Promise<Typeface> {
-  const plain = await loadTypeface();
+function isPlainOrder({ work: { project }, correction, printedOn }: PrintOrder): boolean {
   const names = [
     project.name,
     printedOn,
     correction?.printer ?? '',
     ...[...project.blocks, ...project.fabrics].map(({ name }) => name),
   ];
-  return names.every((name) => suffices(plain, name)) ? plain : loadWider(plain);
+  return names.every((name) => suffices(plain, name));
 }
+
+/** The typeface that an order is laid out in. What both can set they set alike, so drawn papers serve either. */
+const typefaceFor = async (wanted: PrintOrder): Promise<Typeface> =>
+  isPlainOrder(wanted) ? plain : loadWider();
+
+/** The typeface that an order is written in. */
+const fullFor = (wanted: PrintOrder): Promise<FullTypeface> =>
+  isPlainOrder(wanted) ? loadFull() : loadWider();
 
 /** Lets messages that wait, such as the wish to stop, come in between two sheets. */
 const breathe = (): Promise<void> => new Promise((resolve) => setTimeout(resolve, 0));
@@ -213,7 +235,7 @@ async function* drawings(
   const sheets = booklet?.sheets ?? [];
   const [{ paintSheet }, typeface] = await Promise.all([
     import('../foundations/files/raster.ts'),
-    typefaceFor(ordered()),
+    fullFor(ordered()),
   ]);
   const digits = String(sheets.length).length;
   for (const [i, sheet] of sheets.entries()) {
@@ -293,7 +315,7 @@ const printer = {
     return unlessStopped(async () => {
       const [{ toPdf }, typeface] = await Promise.all([
         import('../foundations/files/pdf.ts'),
-        typefaceFor(ordered()),
+        fullFor(ordered()),
       ]);
       return toPdf(booklet?.sheets ?? [], typeface, {
         title,
@@ -316,7 +338,15 @@ const printer = {
       const wanted = ordered();
       const { blockPdfs } = await import('../foundations/files/block-files.ts');
       return zipOf(
-        blockPdfs(wanted.work, await setFor(wanted), partsOf(wanted), { createdAt, beforeSheet: before }),
+        blockPdfs(
+          wanted.work,
+          { ...(await setFor(wanted)), typeface: await fullFor(wanted) },
+          partsOf(wanted),
+          {
+            createdAt,
+            beforeSheet: before,
+          },
+        ),
         createdAt,
       );
     });
@@ -341,6 +371,3 @@ const printer = {
 export type SheetPrinter = typeof printer;
 
 expose(printer);
-
-// On its way before the first order; one that fails is tried again with that.
-loadTypeface().catch(() => undefined);

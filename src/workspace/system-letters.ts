@@ -1,4 +1,4 @@
-import type { Extent, Face, TextPicture, Typeface } from '../foundations/type/typeface.ts';
+import type { Extent, Face, FullTypeface, TextPicture } from '../foundations/type/typeface.ts';
 
 /** What a printer lays down at least; letters drawn in so many dots look set. */
 const PICTURE_DPI = 600;
@@ -18,7 +18,7 @@ const NO_LETTER = '\u0378';
  * `family` names the faces on the canvas, so that the other letters of a text look as they do elsewhere. Where no
  * canvas can be had the typeface comes back as it is.
  */
-export function withSystemLetters(typeface: Typeface, family: string): Typeface {
+export function withSystemLetters(typeface: FullTypeface, family: string): FullTypeface {
   const brush =
     typeof OffscreenCanvas === 'undefined'
       ? null

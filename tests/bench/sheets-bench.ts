@@ -12,8 +12,8 @@ import { layOutBooklet } from '../../src/foundations/booklet/booklet.ts';
 import { toPdf } from '../../src/foundations/files/pdf.ts';
 import { type Mark, PENS, PT } from '../../src/foundations/marks.ts';
 import { marksOf, type Sheet } from '../../src/foundations/sheet/sheets.ts';
-import { fontsOf } from '../../src/foundations/type/fonts.ts';
-import { FACES, openTypeface, type Typeface } from '../../src/foundations/type/typeface.ts';
+import { fontsOf, withShaping } from '../../src/foundations/type/fonts.ts';
+import { FACES, type FullTypeface, openTypeface } from '../../src/foundations/type/typeface.ts';
 import { piece } from '../../src/piecing/piece.ts';
 
 /**
@@ -86,7 +86,7 @@ const spent = (): number => {
 };
 
 /** The library as a first reading of its manual would use it: mark by mark, nothing gathered. */
-function alone(sheets: readonly Sheet[], typeface: Typeface): Promise<Uint8Array> {
+function alone(sheets: readonly Sheet[], typeface: FullTypeface): Promise<Uint8Array> {
   const pdf = new PDFDocument({ autoFirstPage: false, font: null as unknown as string });
   for (const face of FACES)
     pdf.registerFont(face, fontsOf(typeface)[face] as unknown as PDFKit.Mixins.PDFFontSource);
@@ -219,10 +219,10 @@ function cairo(): CairoRow | null {
   }
 }
 
-function loadTypeface(): Typeface {
+function loadTypeface(): FullTypeface {
   const { resolve } = createRequire(join(process.cwd(), 'package.json'));
   const bytes = (file: string) => readFileSync(resolve(`@expo-google-fonts/source-sans-3/${file}`));
-  return openTypeface({
+  return withShaping(openTypeface(), {
     regular: bytes('400Regular/SourceSans3_400Regular.ttf'),
     semibold: bytes('600SemiBold/SourceSans3_600SemiBold.ttf'),
   });

@@ -5,7 +5,7 @@ import type { Block, Project } from '../../src/document/project.ts';
 import { type Mark, type TextMark, textCorners } from '../../src/foundations/marks.ts';
 import { layOutSheets, type SheetLayout, type SheetOptions } from '../../src/foundations/sheet/sheets.ts';
 import { withShaping } from '../../src/foundations/type/fonts.ts';
-import { openTypeface, type Typeface } from '../../src/foundations/type/typeface.ts';
+import { type FullTypeface, openTypeface } from '../../src/foundations/type/typeface.ts';
 import type { Point, Ring } from '../../src/geometry/point.ts';
 import type { Cut } from '../../src/piecing/block.ts';
 import { piece } from '../../src/piecing/piece.ts';
@@ -14,13 +14,11 @@ const fontFile = (file: string): Uint8Array =>
   readFileSync(createRequire(import.meta.url).resolve(`@expo-google-fonts/source-sans-3/${file}`));
 
 /** The typeface of the papers, with nothing set in it yet. */
-export const freshTypeface = (): Typeface =>
-  withShaping(
-    openTypeface({
-      regular: fontFile('400Regular/SourceSans3_400Regular.ttf'),
-      semibold: fontFile('600SemiBold/SourceSans3_600SemiBold.ttf'),
-    }),
-  );
+export const freshTypeface = (): FullTypeface =>
+  withShaping(openTypeface(), {
+    regular: fontFile('400Regular/SourceSans3_400Regular.ttf'),
+    semibold: fontFile('600SemiBold/SourceSans3_600SemiBold.ttf'),
+  });
 
 export const typeface = freshTypeface();
 

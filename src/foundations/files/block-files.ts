@@ -3,6 +3,7 @@ import { layOutBooklet } from '../booklet/booklet.ts';
 import type { BookletPart } from '../booklet/parts.ts';
 import type { PrintWork } from '../print-work.ts';
 import type { SheetOptions } from '../sheet/sheets.ts';
+import type { FullTypeface } from '../type/typeface.ts';
 import { type PdfInfo, toPdf } from './pdf.ts';
 import type { ZipEntry } from './zip.ts';
 
@@ -12,7 +13,7 @@ import type { ZipEntry } from './zip.ts';
  */
 export async function* blockPdfs(
   work: PrintWork,
-  options: SheetOptions,
+  options: SheetOptions & { readonly typeface: FullTypeface },
   parts: ReadonlySet<BookletPart>,
   info: Omit<PdfInfo, 'title' | 'bookmarks'>,
 ): AsyncGenerator<ZipEntry> {

@@ -5,9 +5,8 @@ import type { Bookmark } from '../booklet/parts.ts';
 import { type Mark, type Print, PT, placeMark, type TextMark } from '../marks.ts';
 import { marksOf, type Sheet } from '../sheet/sheets.ts';
 import { fontsOf } from '../type/fonts.ts';
-import { FACES, type TextPicture, type Typeface } from '../type/typeface.ts';
+import { FACES, type FullTypeface, type TextPicture, type Typeface } from '../type/typeface.ts';
 import { type GlyphRun, matrixOf, operatorsOf, type SetText } from './pdf-operators.ts';
-import { greyPng } from './png.ts';
 
 /** A moment as the PDF library wants it; made by the caller, since nothing here reads a clock. */
 type Moment = NonNullable<PDFKit.DocumentInfo['CreationDate']>;
@@ -62,7 +61,7 @@ interface GlyphPosition {
  */
 export async function toPdf(
   sheets: readonly Sheet[],
-  typeface: Typeface,
+  typeface: FullTypeface,
   info: PdfInfo,
 ): Promise<Uint8Array> {
   const pdf = new PDFDocument({
@@ -171,7 +170,7 @@ function pressOf(
     internals.addContent(written(marks, page.fonts));
     for (const mark of marks) {
       const picture = mark.kind === 'text' ? pictureOf(mark) : null;
-      if (picture) pastePicture(pdf, mark as TextMark, picture);
+      if (picture) pastePicture(pdf, internals, mark as TextMark, picture);
     }
   };
 }
@@ -301,19 +300,29 @@ function patternOf(pdf: PDFKit.PDFDocument, internals: Internals, print: Print):
   return name;
 }
 
-/** A text that comes as a picture. */
-function pastePicture(pdf: PDFKit.PDFDocument, { at, turn }: TextMark, picture: TextPicture): void {
-  const { width, height, dpi, left, up, grey } = picture;
-  const png = greyPng(width, height, grey);
-  pdf
-    .save()
-    .translate(at[0] / PT, at[1] / PT)
-    .rotate(turn)
-    .image(png.buffer as ArrayBuffer, -left / PT, -up / PT, {
-      width: width / dpi / PT,
-      height: height / dpi / PT,
-    })
-    .restore();
+/** A text that comes as a picture, as an image of grey dots (ISO 32000-1 8.9.5) on the page. */
+function pastePicture(
+  pdf: PDFKit.PDFDocument,
+  internals: Internals,
+  { at, turn }: TextMark,
+  { width, height, dpi, left, up, grey }: TextPicture,
+): void {
+  const image = pdf.ref({
+    Type: 'XObject',
+    Subtype: 'Image',
+    Width: width,
+    Height: height,
+    ColorSpace: 'DeviceGray',
+    BitsPerComponent: 8,
+  });
+  image.end(grey);
+  const { xobjects } = internals.page;
+  const name = `Text${Object.keys(xobjects).length + 1}`;
+  xobjects[name] = image;
+  const [across, down] = [width / dpi / PT, height / dpi / PT];
+  // An image fills the unit square, its first row at the top, and the page is turned over.
+  const place = `${across} 0 0 ${-down} ${-left / PT} ${down - up / PT}`;
+  internals.addContent(`q ${matrixOf({ at, quarterTurns: turn / 90 })} cm ${place} cm /${name} Do Q`);
 }
 
 /** All bytes the document writes until it ends. */

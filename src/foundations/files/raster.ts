@@ -2,7 +2,7 @@ import type { Point } from '../../geometry/point.ts';
 import { type Mark, PENS, type PenName, type TextMark } from '../marks.ts';
 import { marksOf, type Sheet } from '../sheet/sheets.ts';
 import { fontsOf } from '../type/fonts.ts';
-import type { TextPicture, Typeface } from '../type/typeface.ts';
+import type { FullTypeface, TextPicture } from '../type/typeface.ts';
 
 /** What is used of a canvas to draw on; a browser's 2D context has it all. */
 export interface Brush {
@@ -29,7 +29,7 @@ export interface Brush {
  * Paints a sheet's marks, as every output does, at so many dots to the inch on white from the upper left corner.
  * Letters are painted by their outlines, so that they are the printed ones whatever fonts there are.
  */
-export function paintSheet(brush: Brush, sheet: Sheet, typeface: Typeface, dpi: number): void {
+export function paintSheet(brush: Brush, sheet: Sheet, typeface: FullTypeface, dpi: number): void {
   const marks = marksOf(sheet);
   brush.setTransform(dpi, 0, 0, dpi, 0, 0);
   brush.fillStyle = '#ffffff';
@@ -108,7 +108,7 @@ function paintPicture(
 function writeText(
   brush: Brush,
   { at, turn, face, size, text }: TextMark,
-  typeface: Typeface,
+  typeface: FullTypeface,
   dpi: number,
 ): void {
   const picture = typeface.picture?.(text, face, size);

@@ -1,17 +1,20 @@
 import { create, type Font } from 'fontkit';
 import { isPlain } from './letter-measures.ts';
-import { type Face, type Typeface, wordByWord } from './typeface.ts';
+import { type Face, type FontFiles, type FullTypeface, type Typeface, wordByWord } from './typeface.ts';
 
 type Fonts = Readonly<Record<Face, Font>>;
 
-const opened = new WeakMap<Typeface['bytes'], Fonts>();
+const opened = new WeakMap<FontFiles, Fonts>();
 
-/** The faces of a typeface as fonts whose letters can be drawn and embedded; opened once. */
-export function fontsOf({ bytes }: Typeface): Fonts {
-  const known = opened.get(bytes);
+/**
+ * The faces of a typeface as fonts whose letters can be drawn and embedded; opened once. Throws when a file is no
+ * font, which only a broken build can cause.
+ */
+export function fontsOf({ files }: Pick<FullTypeface, 'files'>): Fonts {
+  const known = opened.get(files);
   if (known) return known;
-  const fonts = { regular: open(bytes.regular), semibold: open(bytes.semibold) };
-  opened.set(bytes, fonts);
+  const fonts = { regular: open(files.regular), semibold: open(files.semibold) };
+  opened.set(files, fonts);
   return fonts;
 }
 
@@ -28,10 +31,13 @@ function open(bytes: Uint8Array): Font {
   return font;
 }
 
-/** A typeface that measures texts that are not plain, see `isPlain`, as they are set. */
-export function withShaping(typeface: Typeface): Typeface {
+/**
+ * A typeface with its fonts: it measures texts that are not plain, see `isPlain`, as they are set, and can be drawn.
+ * Loading the files is the caller's: from disk on the command line, by a fetch in the browser.
+ */
+export function withShaping(typeface: Typeface, files: FontFiles): FullTypeface {
   const shaped = wordByWord((word, face) => {
-    const font = fontsOf(typeface)[face];
+    const font = fontsOf({ files })[face];
     const { advanceWidth, bbox } = font.layout(word);
     return {
       width: advanceWidth / font.unitsPerEm,
@@ -39,5 +45,9 @@ export function withShaping(typeface: Typeface): Typeface {
       down: -bbox.minY / font.unitsPerEm,
     };
   });
-  return { ...typeface, extent: (text, face) => (isPlain(text) ? typeface.extent : shaped)(text, face) };
+  return {
+    ...typeface,
+    files,
+    extent: (text, face) => (isPlain(text) ? typeface.extent : shaped)(text, face),
+  };
 }

@@ -1,4 +1,6 @@
-import { isPlain, readMeasures } from './letter-measures.ts';
+import { isPlain, measuresOf } from './letter-measures.ts';
+import regular from './letters-regular.json' with { type: 'json' };
+import semibold from './letters-semibold.json' with { type: 'json' };
 
 export type Face = 'regular' | 'semibold';
 
@@ -11,10 +13,11 @@ export interface Extent {
   readonly down: number;
 }
 
-/** A family of two faces that can measure text; `fonts.ts` draws and embeds it. */
+/** The TrueType file of each face. */
+export type FontFiles = Readonly<Record<Face, Uint8Array>>;
+
+/** A family of two faces that can measure text. */
 export interface Typeface {
-  /** Two TrueType files. */
-  readonly bytes: Readonly<Record<Face, Uint8Array>>;
   /** Extent of the ink at type size 1; multiply by the size. The same text is measured once. */
   extent(text: string, face: Face): Extent;
   /** Whether both faces have the letter, or a picture of it can be had. */
@@ -24,6 +27,11 @@ export interface Typeface {
    * letters. Absent where no other fonts can be reached.
    */
   picture?(text: string, face: Face, size: number): TextPicture | null;
+}
+
+/** A typeface whose letters can also be drawn and embedded, see `fonts.ts`. */
+export interface FullTypeface extends Typeface {
+  readonly files: FontFiles;
 }
 
 /** A text drawn in dots, black on white. */
@@ -40,14 +48,12 @@ export interface TextPicture {
 }
 
 /**
- * Opens the typeface from the bytes of two TrueType files. Loading the bytes is the caller's: a file on the
- * command line, a fetch in the browser. It measures plain texts, see `isPlain`; `withShaping` adds the others.
- * Throws when the bytes are no font, which only a broken build can cause.
+ * The typeface of all that is printed, as far as texts are plain (see `isPlain`): known from tables, so that nothing
+ * has to be loaded for it. `withShaping` adds the other texts and the font itself.
  */
-export function openTypeface(bytes: Readonly<Record<Face, Uint8Array>>): Typeface {
-  const faces = { regular: readMeasures(bytes.regular), semibold: readMeasures(bytes.semibold) };
+export function openTypeface(): Typeface {
+  const faces = { regular: measuresOf(regular), semibold: measuresOf(semibold) };
   return {
-    bytes,
     extent: wordByWord((word, face) => {
       const { unitsPerEm, extent } = faces[face];
       const { width, up, down } = extent(word);

@@ -24,6 +24,7 @@ import {
   marksOf,
   type SheetOptions,
 } from '../../../src/foundations/sheet/sheets.ts';
+import type { FullTypeface } from '../../../src/foundations/type/typeface.ts';
 import { boxOf, signedArea } from '../../../src/geometry/ring.ts';
 import type { Block } from '../../../src/piecing/block.ts';
 import { piece } from '../../../src/piecing/piece.ts';
@@ -50,7 +51,7 @@ const demo = (): Project => {
   return opened.project;
 };
 
-const setting: SheetOptions = {
+const setting: SheetOptions & { readonly typeface: FullTypeface } = {
   page: PAGES.letter,
   margin: 0.25,
   side: 'printed',

@@ -8,7 +8,7 @@ import { tickCounts } from '../../../src/foundations/foundation/tick-counts.ts';
 import { type Mark, PT } from '../../../src/foundations/marks.ts';
 import { joinsThatFit } from '../../../src/foundations/sheet/joins-that-fit.ts';
 import { marksOf, type Sheet } from '../../../src/foundations/sheet/sheets.ts';
-import type { TextPicture, Typeface } from '../../../src/foundations/type/typeface.ts';
+import type { FullTypeface, TextPicture } from '../../../src/foundations/type/typeface.ts';
 import type { Point } from '../../../src/geometry/point.ts';
 import type { Block } from '../../../src/piecing/block.ts';
 import { piece } from '../../../src/piecing/piece.ts';
@@ -295,7 +295,7 @@ describe('joins that make everything fit', () => {
 
 describe('letters of other fonts', () => {
   /** Stands in for a machine's fonts: every text it is asked for is a black box of its measured size. */
-  const withBoxes: Typeface = {
+  const withBoxes: FullTypeface = {
     ...typeface,
     has: () => true,
     picture: (text, face, size): TextPicture | null => {

@@ -2,19 +2,24 @@ import { readFileSync } from 'node:fs';
 import { createRequire } from 'node:module';
 import { create } from 'fontkit';
 import { describe, expect, it } from 'vitest';
-import { isPlain, readMeasures } from '../../../src/foundations/type/letter-measures.ts';
+import { isPlain, measuresOf } from '../../../src/foundations/type/letter-measures.ts';
+import regular from '../../../src/foundations/type/letters-regular.json' with { type: 'json' };
+import semibold from '../../../src/foundations/type/letters-semibold.json' with { type: 'json' };
 import { suffices } from '../../../src/foundations/type/typeface.ts';
 import { Prng } from '../../designs/prng.ts';
 import { typeface } from '../harbour.ts';
 
-/** Against fontkit, the library that sets the text of the PDF: an OpenType engine that shares no code with the reader. */
-const FILES = ['400Regular/SourceSans3_400Regular.ttf', '600SemiBold/SourceSans3_600SemiBold.ttf'];
+/** The tables against the font as it is installed, laid out by fontkit, which also sets the text of the PDF. */
+const FACES = [
+  ['400Regular/SourceSans3_400Regular.ttf', regular],
+  ['600SemiBold/SourceSans3_600SemiBold.ttf', semibold],
+] as const;
 
-describe.each(FILES)('the letters of %s', (file) => {
+describe.each(FACES)('the letters of %s', (file, table) => {
   const bytes = readFileSync(
     createRequire(import.meta.url).resolve(`@expo-google-fonts/source-sans-3/${file}`),
   );
-  const measures = readMeasures(bytes);
+  const measures = measuresOf(table);
   const font = create(bytes) as ReturnType<typeof create> & { readonly characterSet: readonly number[] };
   const letters = font.characterSet.map((code) => String.fromCodePoint(code)).filter(isPlain);
   const differing = (texts: readonly string[]): string[] =>
