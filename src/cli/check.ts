@@ -17,7 +17,8 @@ foundations, in which order, joined by which seams, and what to look out for.
 
 Options
   --json    print the piecing plans as JSON: {"blocks":[{"id","name","verdict","fewest","patches",
-            "sections","joins","edges","findings"}]}, coordinates in inches as [x, y], front view, y down
+            "sections","joins","edges","findings"}]}, coordinates in inches as [x, y], front view,
+            y down
   --help    print this help
 
 Exit status
