@@ -8,8 +8,17 @@ export interface Step {
   readonly along: readonly number[];
 }
 
+/** What lies on the cells. */
+export interface Cloth {
+  /** Fabric of each cell by number, -1 where unpainted. */
+  readonly fabric: Int32Array;
+  /** How light it is, 0 … 1; 1 where unpainted. */
+  readonly lightness: Float64Array;
+}
+
 /** What steers an order beside what can be sewn. */
 export interface OrderWish {
+  readonly cloth: Cloth;
   /** Cells that are there already, as a finished unit; they are not peeled. */
   readonly base?: Region;
   /** Place of a cell in an order set by hand, counted from 0; absent for cells not in it. */
@@ -25,7 +34,7 @@ export interface OrderWish {
  * a neighbour of the one sewn after it, the one farther down and right. The same drawing gives the same order.
  * Cost: O(cells²) at worst, on sections of a few dozen.
  */
-export function pieceOrder(pattern: Pattern, region: Region, wish: OrderWish = {}): Step[] {
+export function pieceOrder(pattern: Pattern, region: Region, wish: OrderWish): Step[] {
   const left = region.slice();
   const steps: Step[] = [];
   const own = cellsOf(region).filter((c) => wish.base?.[c] !== 1);
@@ -51,7 +60,7 @@ export function pieceOrder(pattern: Pattern, region: Region, wish: OrderWish = {
 }
 
 function isBetterLast(pattern: Pattern, wish: OrderWish, c: number, best: number, after: number): boolean {
-  const { lightness, fabric } = pattern;
+  const { lightness, fabric } = wish.cloth;
   const rankC = wish.rank?.get(c) ?? Number.POSITIVE_INFINITY;
   const rankBest = wish.rank?.get(best) ?? Number.POSITIVE_INFINITY;
   if (rankC !== rankBest) return rankC > rankBest;

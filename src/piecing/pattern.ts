@@ -1,5 +1,6 @@
 import type { Division } from '../geometry/division.ts';
 import { loopFrom, OUTSIDE } from '../geometry/division.ts';
+import type { Point, Segment } from '../geometry/point.ts';
 import { distance } from '../geometry/ring.ts';
 import type { CutRole } from './block.ts';
 
@@ -23,10 +24,6 @@ export interface Pattern {
   readonly lines: readonly StraightLine[];
   /** Index into `lines` of an edge, -1 on the outline. */
   readonly lineOf: Int32Array;
-  /** Light to dark, 0 … 1, of each cell's fabric; 1 where unpainted. Steers the order only. */
-  readonly lightness: Float64Array;
-  /** Fabric of each cell by number, -1 where unpainted. */
-  readonly fabric: Int32Array;
 }
 
 export interface StraightLine {
@@ -35,19 +32,13 @@ export interface StraightLine {
   readonly runs: readonly (readonly number[])[];
 }
 
-export const ROLE_NUMBER: Readonly<Record<CutRole, number>> = { auto: 0, join: 1, seam: 2 };
+const ROLE_NUMBER: Readonly<Record<CutRole, number>> = { auto: 0, join: 1, seam: 2 };
 
-export interface PatternFacts {
-  readonly straight: Int32Array;
-  readonly role: Uint8Array;
-  readonly lightness: Float64Array;
-  readonly fabric: Int32Array;
-}
-
-export function patternOf(division: Division, facts: PatternFacts): Pattern {
+/** The pattern of a division, every edge `auto`. `straight`: straight line of each edge, -1 on the outline. */
+export function patternOf(division: Division, straight: Int32Array): Pattern {
   const walk = (start: number): Int32Array => Int32Array.from(loopFrom(division, start));
   const loops = division.faces.map((face) => [walk(face.edge), ...face.islands.map(walk)]);
-  const lines = linesOf(division, facts.straight);
+  const lines = linesOf(division, straight);
   const lineOf = new Int32Array(division.line.length).fill(-1);
   lines.forEach(({ runs }, index) => {
     for (const run of runs) for (const h of run) lineOf[h >> 1] = index;
@@ -59,8 +50,24 @@ export function patternOf(division: Division, facts: PatternFacts): Pattern {
     neighbours: loops.map((own, c) => neighboursIn(division, own, c)),
     lines,
     lineOf,
-    ...facts,
+    straight,
+    role: new Uint8Array(division.line.length),
   };
+}
+
+/** The same pattern with the roles of the lines it was divided by. */
+export const withRoles = (pattern: Pattern, roles: readonly CutRole[]): Pattern => ({
+  ...pattern,
+  role: Uint8Array.from(pattern.division.line, (l) => (l < 0 ? 0 : ROLE_NUMBER[roles[l]!])),
+});
+
+/** Where a half-edge starts, and where it ends. */
+export const startOf = ({ division }: Pattern, h: number): Point => division.vertices[division.origin[h]!]!;
+export const endOf = (pattern: Pattern, h: number): Point => startOf(pattern, h ^ 1);
+
+/** A stretch read rightwards, or downwards when upright. */
+export function headed(a: Point, b: Point): Segment {
+  return a[0] < b[0] || (a[0] === b[0] && a[1] <= b[1]) ? [a, b] : [b, a];
 }
 
 function neighboursIn({ face }: Division, loops: readonly Int32Array[], c: number): Int32Array {

@@ -19,6 +19,9 @@ export interface PiecingPlan {
   readonly findings: readonly Finding[];
 }
 
+/** All of a plan that is sewn by: what a plan is without its findings. */
+export type SewingPlan = Omit<PiecingPlan, 'findings'>;
+
 /**
  * - `undivided`: one patch, nothing to sew.
  * - `one-foundation`: all patches in one numbered order on one paper.

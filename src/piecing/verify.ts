@@ -1,7 +1,7 @@
 import { isOneStretch } from '../geometry/one-stretch.ts';
 import type { Segment } from '../geometry/point.ts';
 import { pointNumbers } from '../geometry/point-numbers.ts';
-import type { Patch, PiecingPlan } from './plan.ts';
+import type { Patch, SewingPlan } from './plan.ts';
 
 /**
  * Checks a plan by the rule itself, from the polygons of its patches alone: for every position after the first,
@@ -9,7 +9,7 @@ import type { Patch, PiecingPlan } from './plan.ts';
  * one too; every patch has its place. Knows nothing of how the plan was found.
  * Result: the faults as sentences, none for a plan that may be printed. Cost: O(edges).
  */
-export function verifyPlan(plan: PiecingPlan): string[] {
+export function verifyPlan(plan: SewingPlan): string[] {
   if (plan.verdict === 'broken') return [];
   const faults: string[] = [];
   const patches = new Map(plan.patches.map((patch) => [patch.id, patch]));

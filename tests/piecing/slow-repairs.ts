@@ -33,13 +33,13 @@ export function slowRepairsOf(block: Block, options: PieceOptions = {}): readonl
   if (plan.verdict === 'broken') return [];
   const before = standingOf(plan);
   const candidates = candidatesFor(block, plan);
-  const holds = before.setInCorners > 0 ? holdsOf(block, options) : 0;
+  const holds = before.setInCorners > 0 ? holdsOf(block) : 0;
   const tried = (some: readonly Candidate[], mustOpen: number): Tried<Standing>[] =>
     some.flatMap((candidate) => {
       const changed = applyChange(block, candidate.change);
       const after = standingOf(piece(changed, { ...options, budget: TRIAL_BUDGET }));
       if (after.verdict === 'broken' || !isBetter(after, before)) return [];
-      if (mustOpen > 0 && holdsOf(changed, options) >= mustOpen) return [];
+      if (mustOpen > 0 && holdsOf(changed) >= mustOpen) return [];
       return isWorthItsLoss(candidate, after, before) ? [{ candidate, after }] : [];
     });
   let better: Tried[];

@@ -77,7 +77,7 @@ export function* findRepairs(
   if (before.setInCorners === 0) {
     yield* tryAll(candidates.slice(0, MOST_TRIALS), 0);
   } else {
-    yield* tryAll(candidates.slice(0, MOST_TRIALS_OF_RING), holdsOf(block, options));
+    yield* tryAll(candidates.slice(0, MOST_TRIALS_OF_RING), holdsOf(block));
     if (better.length === 0) yield* tryAll(candidates.slice(0, TRIALS_BESIDE_RING), 0);
   }
   const proven: Tried<Standing>[] = [];

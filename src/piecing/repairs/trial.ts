@@ -30,7 +30,7 @@ export interface Outcome {
  * one must go, else the change is passed over; 0 asks for nothing. Notes are not looked for: they judge no repair.
  */
 export function tryChange(block: Block, options: PieceOptions, before: Tally, mustOpen = 0): Outcome | null {
-  const prepared = prepare(block, options);
+  const prepared = prepare(block);
   if (!prepared.ok) return null;
   const { pattern } = prepared;
   if (mustOpen > 0 && holdsIn(pattern, mustOpen) >= mustOpen) return null;
@@ -61,7 +61,7 @@ export function tryChange(block: Block, options: PieceOptions, before: Tally, mu
   }
   const found = cheapestAssembly(pattern, TRIAL_BUDGET, wishFor(choice, pattern), clashes, rings);
   if (!mayBeBetter({ setInCorners: found.cost[0], foundations: found.cost[3] })) return null;
-  const plan = planFrom(block, prepared, found, graver);
+  const plan = planFrom(block, pattern, found, graver);
   const after = standingOf(plan);
   return isBetter(after, before)
     ? { after, proven: () => (found.isComplete ? standingOf(vouchedFor(block, plan)) : null) }
@@ -69,8 +69,8 @@ export function tryChange(block: Block, options: PieceOptions, before: Tally, mu
 }
 
 /** How many things keep a block from straight joins: groups of patches that hold each other, and islands. */
-export function holdsOf(block: Block, options: PieceOptions): number {
-  const prepared = prepare(block, options);
+export function holdsOf(block: Block): number {
+  const prepared = prepare(block);
   return prepared.ok ? holdsIn(prepared.pattern) : 0;
 }
 

@@ -1,4 +1,3 @@
-import { ringOf } from '../../geometry/division.ts';
 import type { Point } from '../../geometry/point.ts';
 import { boxOf, centroid, middle, signedArea } from '../../geometry/ring.ts';
 import type { Rule } from './rule.ts';
@@ -17,13 +16,13 @@ export const mirrorSensitive: Rule = {
   code: 'mirror-sensitive',
   title: 'Another picture in the mirror',
   severity: 'note',
-  check: ({ block, pattern }) => {
-    const { division, fabric } = pattern;
-    if (pattern.cells < 2) return [];
-    const patches = division.faces.map((face, c) => {
-      const ring = ringOf(division, face.edge);
-      return { at: centroid(ring), area: signedArea(ring), fabric: fabric[c]! };
-    });
+  check: ({ block, patches: told }) => {
+    if (told.length < 2) return [];
+    const patches = told.map(({ polygon, fabric }) => ({
+      at: centroid(polygon),
+      area: signedArea(polygon),
+      fabric,
+    }));
     const centre = centroid(block.outline);
     const buckets = new Map<string, number[]>();
     const bucket = (v: number): number => Math.floor(v / 0.25);
@@ -31,7 +30,7 @@ export const mirrorSensitive: Rule = {
       const key = `${bucket(at[0])} ${bucket(at[1])}`;
       buckets.set(key, [...(buckets.get(key) ?? []), k]);
     });
-    const hasTwin = (at: Point, area: number, cloth: number): boolean => {
+    const hasTwin = (at: Point, area: number, cloth: string | null): boolean => {
       for (const dx of [-SAME_SPOT_IN, SAME_SPOT_IN])
         for (const dy of [-SAME_SPOT_IN, SAME_SPOT_IN])
           for (const k of buckets.get(`${bucket(at[0] + dx)} ${bucket(at[1] + dy)}`) ?? []) {

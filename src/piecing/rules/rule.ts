@@ -1,14 +1,15 @@
 import type { Point, Segment } from '../../geometry/point.ts';
-import type { Assembled } from '../assemble.ts';
 import type { Block, Cut } from '../block.ts';
 import type { Clashes } from '../clashes.ts';
 import type { PieceOptions } from '../options.ts';
 import type { Pattern } from '../pattern.ts';
-import type { Severity } from '../plan.ts';
+import type { Severity, SewingPlan } from '../plan.ts';
 import type { Region } from '../region.ts';
 
 /** All that a rule may look at: a block, its pattern and the plan found for it. */
-export interface Inspection extends Assembled {
+export interface Inspection extends Omit<SewingPlan, 'verdict' | 'fewest'> {
+  /** Patch id of each cell. */
+  readonly idOf: readonly string[];
   readonly block: Block;
   readonly pattern: Pattern;
   readonly options: PieceOptions;

@@ -1,5 +1,4 @@
 import { ringOf } from '../../geometry/division.ts';
-import type { Assembled } from '../assemble.ts';
 import type { Finding, Patch, Severity } from '../plan.ts';
 import { biasEdge } from './bias-edge.ts';
 import { manyPatches, manySeams } from './crowded.ts';
@@ -70,7 +69,7 @@ const OF_THE_DRAWING: readonly Rule[] = [
 ];
 
 /** How many troubles, and how many cautions, any plan for a drawing has at least. */
-export function leastFound(drawing: Omit<Inspection, keyof Assembled | 'rings' | 'clashes'>): {
+export function leastFound(drawing: Pick<Inspection, 'block' | 'pattern' | 'options'>): {
   readonly troubles: number;
   readonly cautions: number;
 } {
@@ -94,6 +93,7 @@ export function leastFound(drawing: Omit<Inspection, keyof Assembled | 'rings' |
     patches,
     sections: [],
     joins: [],
+    edges: [],
     idOf,
     rings: [],
     clashes: { all: [], ways: [], atVertex: new Int32Array(0), onEdge: new Int32Array(0) },

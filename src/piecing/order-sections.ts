@@ -1,0 +1,63 @@
+import { ringOf } from '../geometry/division.ts';
+import type { Assembled } from './assemble.ts';
+import { compareIds } from './ids.ts';
+import { type Cloth, pieceOrder } from './order.ts';
+import { endOf, headed, type Pattern, startOf } from './pattern.ts';
+import type { Patch, Section } from './plan.ts';
+
+/** What is laid on the patches and wished for their order, by cell. */
+export interface OrderFacts {
+  /** Id of the fabric, null where unpainted. */
+  readonly fabrics: readonly (string | null)[];
+  readonly cloth: Cloth;
+  /** Place in the orders set by hand. */
+  readonly ranks: ReadonlyMap<number, number>;
+}
+
+/** Sections with their patches in the order in which they are sewn. */
+export interface OrderedSections {
+  readonly patches: readonly Patch[];
+  readonly sections: readonly Section[];
+  /** Patch id of each cell. */
+  readonly idOf: readonly string[];
+}
+
+/** Puts the patches of every section in order, and names and numbers them by it. */
+export function orderSections(pattern: Pattern, { sections }: Assembled, facts: OrderFacts): OrderedSections {
+  const { fabrics, cloth, ranks } = facts;
+  const idOf: string[] = [];
+  const orders = sections.map(({ letter, region, base }) => {
+    const first = base ? 2 : 1;
+    const order = pieceOrder(pattern, region, { cloth, rank: ranks, ...(base && { base }) });
+    return order.map((step, k) => {
+      idOf[step.cell] = `${letter}${first + k}`;
+      return { ...step, position: first + k };
+    });
+  });
+  const patches = orders.flatMap((order, s) =>
+    order.map(({ cell, along, position }): Patch => {
+      const face = pattern.division.faces[cell]!;
+      return {
+        id: idOf[cell]!,
+        section: sections[s]!.letter,
+        position,
+        polygon: ringOf(pattern.division, face.edge),
+        holes: face.islands.map((h) => ringOf(pattern.division, h)),
+        fabric: fabrics[cell] ?? null,
+        seam: along.length > 0 ? headed(startOf(pattern, along[0]!), endOf(pattern, along.at(-1)!)) : null,
+        neighbours: Array.from(pattern.neighbours[cell]!, (n) => idOf[n]!).sort(compareIds),
+      };
+    }),
+  );
+  return {
+    patches,
+    idOf,
+    sections: sections.map(({ letter, outline, holes, startsFrom }, s) => ({
+      letter,
+      outline,
+      holes,
+      startsFrom,
+      order: orders[s]!.map(({ cell }) => idOf[cell]!),
+    })),
+  };
+}
