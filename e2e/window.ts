@@ -4,6 +4,8 @@ import { expect, type Locator, type Page } from '@playwright/test';
 export async function openApp(page: Page): Promise<void> {
   await page.goto('/');
   await expect(page.getByRole('navigation', { name: 'Places' })).toBeVisible();
+  // The screen of the place comes after the bar.
+  await expect(drawingBoard(page)).toBeVisible();
 }
 
 export const drawingBoard = (page: Page): Locator => page.locator('.drawing-board');

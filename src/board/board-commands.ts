@@ -7,11 +7,13 @@ import { SYMMETRIES, type Symmetry } from '../editing/symmetry.ts';
 import { edit, select } from '../workspace/actions.ts';
 import type { Command } from '../workspace/command.ts';
 import { squareAgain } from '../workspace/under-picture.ts';
-import { board } from './board-state.ts';
+import { canDelete, deleteChosen, openForm, setOnePatch, stepGrid } from './board-acts.ts';
+import { announce, board } from './board-state.ts';
 import { zoomBy, zoomToChosen, zoomToFit } from './camera-acts.ts';
 import { chooseAll, chooseSameDirection, chooseSameRole } from './choosing.ts';
 import { copyChosen, cutOutChosen, hasKept, pasteKept } from './clipboard.ts';
 import { targetNow } from './target.ts';
+import { takeUp } from './tool-in-hand.ts';
 import { TOOLS } from './tools/tools.ts';
 import {
   canChangePicture,
@@ -20,7 +22,6 @@ import {
   toggleShown,
   tracedBlock,
 } from './under-picture-acts.ts';
-import { announce, canDelete, deleteChosen, openForm, setOnePatch, stepGrid, takeUp } from './working.ts';
 
 /** What the board can be told to do, wherever the keyboard is in the Block place. */
 export interface BoardCommand extends Command {

@@ -2,10 +2,11 @@ import { isTyped } from '../editing/typing.ts';
 import { placeWords } from '../editing/words.ts';
 import { isPressed, type KeyPress, type PartKey, when } from '../workspace/command.ts';
 import { session, undoLabel } from '../workspace/session.ts';
-import { board, onEmptySheet } from './board-state.ts';
+import { chooseNothing } from './board-acts.ts';
+import { announce, board, onEmptySheet } from './board-state.ts';
 import { jump, moveCrosshair, pressCrosshair, type StepSize } from './crosshair.ts';
 import { nudge } from './nudge.ts';
-import { announce, busy, cancel, chooseNothing, send, takeUp, typedNow } from './working.ts';
+import { busy, cancel, send, takeUp, typedNow } from './tool-in-hand.ts';
 
 const ARROWS: Readonly<Record<string, readonly [number, number]>> = {
   ArrowLeft: [-1, 0],

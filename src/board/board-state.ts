@@ -64,34 +64,44 @@ export interface BoardState {
   readonly announced: string;
 }
 
-export const board = createStore<BoardState>(() => ({
+/** What of it has to do with the open project, and is over with it. */
+const UNUSED = {
   tool: 'select',
   outlineFor: { kind: 'this-block' },
-  view: { width: 0, height: 0 },
-  camera: { scale: 48, x: 0, y: 0 },
   fitted: true,
   fittedTo: null,
-  gridKey: null,
-  gridOn: true,
-  gridKind: 'square',
-  reachPx: 10,
   symmetry: 'none',
-  onePatch: false,
-  steps: false,
-  adds: false,
-  free: false,
   divisions: [],
   form: null,
-  valueView: false,
   fabricId: null,
   chosen: null,
   marks: [],
-  isFinger: false,
   crosshair: null,
   held: false,
   lit: null,
   announced: '',
+} satisfies Partial<BoardState>;
+
+export const board = createStore<BoardState>(() => ({
+  ...UNUSED,
+  view: { width: 0, height: 0 },
+  camera: { scale: 48, x: 0, y: 0 },
+  gridKey: null,
+  gridOn: true,
+  gridKind: 'square',
+  reachPx: 10,
+  onePatch: false,
+  steps: false,
+  adds: false,
+  free: false,
+  valueView: false,
+  isFinger: false,
 }));
+
+/** The board as one finds it when a project is opened: only how it is looked at and drawn on is kept. */
+export function clearBoard(): void {
+  board.setState(UNUSED);
+}
 
 /** True while an outline for a new block is being drawn: the board shows an empty sheet. */
 export const onEmptySheet = ({ tool, outlineFor }: BoardState): boolean =>
@@ -111,4 +121,9 @@ export function gridInUse(project: Project): number {
 export function fabricInHand(project: Project): string | null {
   const { fabricId } = board.getState();
   return project.fabrics.some(({ id }) => id === fabricId) ? fabricId : null;
+}
+
+/** Puts words where a screen reader hears them. */
+export function announce(text: string): void {
+  board.setState({ announced: text });
 }

@@ -1,8 +1,7 @@
 import type { Cut } from '../document/project.ts';
 import { select } from '../workspace/actions.ts';
-import { board } from './board-state.ts';
+import { announce, board } from './board-state.ts';
 import { targetNow } from './target.ts';
-import { announce } from './working.ts';
 
 /** Choosing many cuts at once. */
 

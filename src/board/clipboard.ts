@@ -4,8 +4,8 @@ import type { Block } from '../document/project.ts';
 import { cutsFromText, cutsToText } from '../editing/cuts-text.ts';
 import { samePlace } from '../geometry/segments.ts';
 import { edit, say } from '../workspace/actions.ts';
+import { announce } from './board-state.ts';
 import { targetNow } from './target.ts';
-import { announce } from './working.ts';
 
 /** Cuts copied last in this window, and whether the system's clipboard has them too. */
 let kept: { readonly text: string; readonly isOutside: boolean } | null = null;

@@ -14,11 +14,11 @@ import { capital, cutName, cutWords, placeWords, snapWords } from '../editing/wo
 import { MAX_COORDINATE_IN, snapPoint } from '../geometry/lattice.ts';
 import type { Point } from '../geometry/point.ts';
 import { session } from '../workspace/session.ts';
-import { board } from './board-state.ts';
+import { announce, board } from './board-state.ts';
 import { toScreen } from './camera.ts';
 import { bringIntoView, sheetBox } from './camera-acts.ts';
+import { sendIn, surroundings } from './tool-in-hand.ts';
 import type { Pointer, Surroundings } from './tools/tool.ts';
-import { announce, sendIn, surroundings } from './working.ts';
 
 /** The keyboard's pointer: it stands at exact places, and every tool works with it as with a mouse. */
 

@@ -1,11 +1,13 @@
 import type { Point } from '../geometry/point.ts';
+import { distance, middle } from '../geometry/ring.ts';
 import { say } from '../workspace/actions.ts';
+import { closeForm } from './board-acts.ts';
 import { board } from './board-state.ts';
 import { toBoard } from './camera.ts';
 import { pan, zoomBy } from './camera-acts.ts';
 import { dropWork, workInFrame } from './frame.ts';
+import { type BeforePress, beforePress, cancel, send, takeBackPress } from './tool-in-hand.ts';
 import type { Mark, Pointer, ToolEvent } from './tools/tool.ts';
-import { type BeforePress, beforePress, cancel, closeForm, send, takeBackPress } from './working.ts';
 
 /** Marks of something begun or measured, which stay when the pointer goes away. */
 const LASTING: ReadonlySet<Mark['kind']> = new Set(['line', 'outline', 'measure', 'typed']);
@@ -22,6 +24,9 @@ interface Press {
   readonly before: BeforePress;
 }
 
+/** CSS pixels to one unit of a wheel's turn, by its mode: pixels, lines, pages. */
+const WHEEL_PX: readonly number[] = [1, 16, 400];
+
 /** So long after a pen was last near, a touch is taken for the hand that holds it: it draws nothing. Milliseconds. */
 const HAND_RESTS_MS = 1000;
 
@@ -32,22 +37,150 @@ const HAND_RESTS_MS = 1000;
  * window left) takes back what it began and nothing before it. Returns a function that lets go of the element.
  */
 export function listenTo(element: HTMLElement, spaceHeld: () => boolean): () => void {
-  /** Fingers on the board, in the order they came down. */
-  let touches: readonly Touch[] = [];
-  /** Touches of a resting hand. */
-  const resting = new Set<number>();
-  let drawing: Press | null = null;
-  let penDown: number | null = null;
-  let penSeenAt = Number.NEGATIVE_INFINITY;
-  let panning: Touch | null = null;
-  let waiting: ToolEvent | null = null;
-
-  const placeOf = (event: MouseEvent): Point => {
-    const box = element.getBoundingClientRect();
-    return [event.clientX - box.left, event.clientY - box.top];
+  const hands = new Hands(element, spaceHeld);
+  const listening = new AbortController();
+  const { signal } = listening;
+  window.addEventListener('blur', hands.away, { signal });
+  document.addEventListener('visibilitychange', hands.away, { signal });
+  element.addEventListener('pointerdown', hands.down, { signal });
+  element.addEventListener('pointermove', hands.move, { signal });
+  element.addEventListener('pointerup', hands.up, { signal });
+  element.addEventListener('pointercancel', hands.lost, { signal });
+  element.addEventListener('lostpointercapture', hands.lost, { signal });
+  element.addEventListener('pointerleave', hands.leave, { signal });
+  element.addEventListener('wheel', hands.wheel, { signal, passive: false });
+  element.addEventListener('contextmenu', (event) => event.preventDefault(), { signal });
+  element.addEventListener('dblclick', () => send({ kind: 'finish' }), { signal });
+  return () => {
+    hands.rest();
+    listening.abort();
   };
-  const pointerOf = (event: PointerEvent): Pointer => {
-    const screen = placeOf(event);
+}
+
+/** All pointers on the board and what each of them is doing. */
+class Hands {
+  readonly #element: HTMLElement;
+  readonly #spaceHeld: () => boolean;
+  /** Fingers on the board, in the order they came down. */
+  #touches: readonly Touch[] = [];
+  /** Touches of a resting hand. */
+  readonly #resting = new Set<number>();
+  #drawing: Press | null = null;
+  #penDown: number | null = null;
+  #penSeenAt = Number.NEGATIVE_INFINITY;
+  #panning: Touch | null = null;
+  /** The newest move, for the next frame. */
+  #waiting: ToolEvent | null = null;
+
+  constructor(element: HTMLElement, spaceHeld: () => boolean) {
+    this.#element = element;
+    this.#spaceHeld = spaceHeld;
+  }
+
+  /** Drops a move that has not been handed on. */
+  readonly rest = (): void => dropWork(this.#flush);
+
+  readonly down = (event: PointerEvent): void => {
+    const { pointerType, pointerId, button } = event;
+    if (pointerType === 'touch' && this.#penDown !== null) {
+      this.#resting.add(pointerId);
+      return;
+    }
+    if (pointerType === 'pen') this.#takePen(event);
+    this.#element.focus({ preventScroll: true });
+    if (board.getState().held) cancel();
+    closeForm();
+    board.setState({ crosshair: null, isFinger: pointerType === 'touch' });
+    this.#element.setPointerCapture(pointerId);
+    if (pointerType === 'touch' && !this.#isForDrawing(event)) return;
+    if (button === 1 || (button === 0 && this.#spaceHeld())) {
+      event.preventDefault();
+      this.#panning = { id: pointerId, screen: this.#placeOf(event) };
+      this.#element.dataset.panning = 'true';
+      return;
+    }
+    if (button === 0 && this.#drawing === null) this.#press(event);
+  };
+
+  readonly move = (event: PointerEvent): void => {
+    const { pointerType, pointerId: id } = event;
+    if (this.#resting.has(id)) return;
+    if (pointerType === 'pen') this.#penSeenAt = event.timeStamp;
+    if (pointerType !== 'touch') {
+      if (board.getState().isFinger) board.setState({ isFinger: false });
+      // Let go where the window could not see it.
+      if (this.#drawing?.id === id && event.buttons === 0) {
+        this.lost(event);
+        return;
+      }
+    }
+    const screen = this.#placeOf(event);
+    if (this.#panning?.id === id) {
+      pan(screen[0] - this.#panning.screen[0], screen[1] - this.#panning.screen[1]);
+      this.#panning = { id, screen };
+      return;
+    }
+    if (this.#touches.length >= 2) {
+      this.#pinch(id, screen);
+      return;
+    }
+    if (pointerType === 'touch') {
+      if (this.#drawing?.id !== id) return;
+      this.#touches = [{ id, screen }];
+    }
+    if (this.#drawing !== null && this.#drawing.id !== id) return;
+    this.#waiting = { kind: 'move', pointer: this.#pointerOf(event) };
+    workInFrame(this.#flush);
+  };
+
+  readonly up = (event: PointerEvent): void => {
+    this.#forget(event);
+    if (this.#stopsPanning(event) || this.#drawing?.id !== event.pointerId) return;
+    this.#drawing = null;
+    this.#flush();
+    send({ kind: 'up', pointer: this.#pointerOf(event) });
+  };
+
+  /** The browser took the pointer away: nothing was meant. */
+  readonly lost = (event: PointerEvent): void => {
+    this.#forget(event);
+    this.#stopsPanning(event);
+    if (this.#drawing?.id === event.pointerId) this.#lose();
+  };
+
+  /** Whoever leaves the window in the middle of a press did not mean it. */
+  readonly away = (): void => {
+    if (document.hidden || !document.hasFocus()) this.#lose();
+  };
+
+  readonly leave = (event: PointerEvent): void => {
+    if (this.#drawing !== null || event.pointerType === 'touch') return;
+    this.#flush();
+    // Marks under a pointer that has gone away are left for what is begun, and cleared for what is not.
+    board.setState(({ marks }) => ({
+      marks: marks.some(({ kind }) => LASTING.has(kind)) ? marks : [],
+    }));
+  };
+
+  readonly wheel = (event: WheelEvent): void => {
+    event.preventDefault();
+    const unit = WHEEL_PX[event.deltaMode] ?? 1;
+    if (event.shiftKey) {
+      pan(-(event.deltaX + event.deltaY) * unit, 0);
+      return;
+    }
+    // A trackpad's pinch comes as a wheel with Ctrl, in far smaller steps.
+    const strength = event.ctrlKey ? 0.01 : 0.0016;
+    zoomBy(Math.exp(-event.deltaY * unit * strength), this.#placeOf(event));
+  };
+
+  #placeOf(event: MouseEvent): Point {
+    const box = this.#element.getBoundingClientRect();
+    return [event.clientX - box.left, event.clientY - box.top];
+  }
+
+  #pointerOf(event: PointerEvent): Pointer {
+    const screen = this.#placeOf(event);
     const { camera, adds, steps, free } = board.getState();
     return {
       at: toBoard(camera, screen),
@@ -56,212 +189,78 @@ export function listenTo(element: HTMLElement, spaceHeld: () => boolean): () => 
       steps: event.shiftKey || steps,
       free: event.altKey || event.ctrlKey || free,
     };
-  };
+  }
 
-  const flush = (): void => {
-    dropWork(flush);
-    const event = waiting;
-    waiting = null;
+  readonly #flush = (): void => {
+    dropWork(this.#flush);
+    const event = this.#waiting;
+    this.#waiting = null;
     if (event !== null) send(event);
   };
-  const later = (event: ToolEvent): void => {
-    waiting = event;
-    workInFrame(flush);
-  };
 
-  /** Takes the running press back. True when it had begun something. */
-  const takeBack = (): boolean => {
-    const press = drawing;
-    drawing = null;
-    if (press === null) return false;
-    waiting = null;
-    return takeBackPress(press.before);
-  };
-
-  /** Whoever holds a pen rests the hand beside it: its touches are not meant. */
-  const onPen = (event: PointerEvent): void => {
-    penDown = event.pointerId;
-    for (const { id } of touches) resting.add(id);
-    touches = [];
-    if (drawing !== null && resting.has(drawing.id)) takeBack();
-  };
-
-  const isHandAtRest = (event: PointerEvent): boolean => event.timeStamp - penSeenAt < HAND_RESTS_MS;
-
-  const onDown = (event: PointerEvent): void => {
-    if (event.pointerType === 'touch' && penDown !== null) {
-      resting.add(event.pointerId);
-      return;
-    }
-    if (event.pointerType === 'pen') {
-      penSeenAt = event.timeStamp;
-      onPen(event);
-    }
-    element.focus({ preventScroll: true });
-    if (board.getState().held) cancel();
-    closeForm();
-    board.setState({ crosshair: null, isFinger: event.pointerType === 'touch' });
-    element.setPointerCapture(event.pointerId);
-    const screen = placeOf(event);
-    if (event.pointerType === 'touch') {
-      touches = [...touches, { id: event.pointerId, screen }];
-      if (touches.length === 2) {
-        // A second finger means the sheet is to be moved: what the first one began is taken back.
-        takeBack();
-        return;
-      }
-      if (touches.length > 2 || isHandAtRest(event)) return;
-    }
-    if (event.button === 1 || (event.button === 0 && spaceHeld())) {
-      event.preventDefault();
-      panning = { id: event.pointerId, screen };
-      element.dataset.panning = 'true';
-      return;
-    }
-    if (event.button !== 0 || drawing !== null) return;
-    flush();
-    drawing = { id: event.pointerId, before: beforePress() };
-    const pointer = pointerOf(event);
+  #press(event: PointerEvent): void {
+    this.#flush();
+    this.#drawing = { id: event.pointerId, before: beforePress() };
+    const pointer = this.#pointerOf(event);
     send({ kind: 'move', pointer });
     send({ kind: 'down', pointer });
-  };
+  }
 
-  const onMove = (event: PointerEvent): void => {
-    if (resting.has(event.pointerId)) return;
-    if (event.pointerType === 'pen') penSeenAt = event.timeStamp;
-    if (event.pointerType !== 'touch') {
-      if (board.getState().isFinger) board.setState({ isFinger: false });
-      // Let go where the window could not see it.
-      if (drawing?.id === event.pointerId && event.buttons === 0) {
-        onLost(event);
-        return;
-      }
-    }
-    const screen = placeOf(event);
-    if (panning?.id === event.pointerId) {
-      pan(screen[0] - panning.screen[0], screen[1] - panning.screen[1]);
-      panning = { id: event.pointerId, screen };
-      return;
-    }
-    if (touches.length >= 2) {
-      pinch(event.pointerId, screen);
-      return;
-    }
-    if (event.pointerType === 'touch') {
-      if (drawing?.id !== event.pointerId) return;
-      touches = [{ id: event.pointerId, screen }];
-    }
-    if (drawing !== null && drawing.id !== event.pointerId) return;
-    later({ kind: 'move', pointer: pointerOf(event) });
-  };
+  /** Takes the running press back. True when it had begun something. */
+  #takeBack(): boolean {
+    const press = this.#drawing;
+    this.#drawing = null;
+    if (press === null) return false;
+    this.#waiting = null;
+    return takeBackPress(press.before);
+  }
+
+  #lose(): void {
+    if (this.#takeBack()) say('trouble', 'The pointer was lost on the way. The drawing is as it was before.');
+  }
+
+  /** Whoever holds a pen rests the hand beside it: its touches are not meant. */
+  #takePen({ pointerId, timeStamp }: PointerEvent): void {
+    this.#penSeenAt = timeStamp;
+    this.#penDown = pointerId;
+    for (const { id } of this.#touches) this.#resting.add(id);
+    this.#touches = [];
+    if (this.#drawing !== null && this.#resting.has(this.#drawing.id)) this.#takeBack();
+  }
+
+  /** Whether one more finger on the board is to draw: not beside another, nor where the hand of a pen rests. */
+  #isForDrawing(event: PointerEvent): boolean {
+    this.#touches = [...this.#touches, { id: event.pointerId, screen: this.#placeOf(event) }];
+    // A second finger means the sheet is to be moved: what the first one began is taken back.
+    if (this.#touches.length === 2) this.#takeBack();
+    return this.#touches.length === 1 && event.timeStamp - this.#penSeenAt >= HAND_RESTS_MS;
+  }
 
   /** Two fingers move and scale the sheet so that the places under them stay under them. */
-  const pinch = (id: number, screen: Point): void => {
-    const [a, b] = touches;
-    const moved = touches.map((touch) => (touch.id === id ? { id, screen } : touch));
+  #pinch(id: number, screen: Point): void {
+    const [a, b] = this.#touches;
+    const moved = this.#touches.map((touch) => (touch.id === id ? { id, screen } : touch));
     const [c, d] = moved;
-    touches = moved;
+    this.#touches = moved;
     if (a === undefined || b === undefined || c === undefined || d === undefined) return;
-    const before = Math.hypot(a.screen[0] - b.screen[0], a.screen[1] - b.screen[1]);
-    const after = Math.hypot(c.screen[0] - d.screen[0], c.screen[1] - d.screen[1]);
-    const middleBefore: Point = [(a.screen[0] + b.screen[0]) / 2, (a.screen[1] + b.screen[1]) / 2];
-    const middleAfter: Point = [(c.screen[0] + d.screen[0]) / 2, (c.screen[1] + d.screen[1]) / 2];
-    pan(middleAfter[0] - middleBefore[0], middleAfter[1] - middleBefore[1]);
-    if (before > 0) zoomBy(after / before, middleAfter);
-  };
+    const [fromX, fromY] = middle(a.screen, b.screen);
+    const to = middle(c.screen, d.screen);
+    const before = distance(a.screen, b.screen);
+    pan(to[0] - fromX, to[1] - fromY);
+    if (before > 0) zoomBy(distance(c.screen, d.screen) / before, to);
+  }
 
-  const forget = (event: PointerEvent): void => {
-    touches = touches.filter(({ id }) => id !== event.pointerId);
-    resting.delete(event.pointerId);
-    if (penDown === event.pointerId) penDown = null;
-    if (event.pointerType === 'pen') penSeenAt = event.timeStamp;
-  };
+  #forget({ pointerId, pointerType, timeStamp }: PointerEvent): void {
+    this.#touches = this.#touches.filter(({ id }) => id !== pointerId);
+    this.#resting.delete(pointerId);
+    if (this.#penDown === pointerId) this.#penDown = null;
+    if (pointerType === 'pen') this.#penSeenAt = timeStamp;
+  }
 
-  const onUp = (event: PointerEvent): void => {
-    forget(event);
-    if (panning?.id === event.pointerId) {
-      panning = null;
-      delete element.dataset.panning;
-      return;
-    }
-    if (drawing?.id !== event.pointerId) return;
-    drawing = null;
-    flush();
-    send({ kind: 'up', pointer: pointerOf(event) });
-  };
-
-  /** The browser took the pointer away: nothing was meant. */
-  const onLost = (event: PointerEvent): void => {
-    forget(event);
-    if (panning?.id === event.pointerId) {
-      panning = null;
-      delete element.dataset.panning;
-    }
-    if (drawing?.id === event.pointerId) lose();
-  };
-
-  const lose = (): void => {
-    if (takeBack()) say('trouble', 'The pointer was lost on the way. The drawing is as it was before.');
-  };
-
-  /** Whoever leaves the window in the middle of a press did not mean it. */
-  const onAway = (): void => {
-    if (document.hidden || !document.hasFocus()) lose();
-  };
-
-  const onLeave = (event: PointerEvent): void => {
-    if (drawing !== null || event.pointerType === 'touch') return;
-    flush();
-    // Marks under a pointer that has gone away are left for what is begun, and cleared for what is not.
-    board.setState(({ marks }) => ({
-      marks: marks.some(({ kind }) => LASTING.has(kind)) ? marks : [],
-    }));
-  };
-
-  const onWheel = (event: WheelEvent): void => {
-    event.preventDefault();
-    const unit =
-      event.deltaMode === WheelEvent.DOM_DELTA_LINE
-        ? 16
-        : event.deltaMode === WheelEvent.DOM_DELTA_PAGE
-          ? 400
-          : 1;
-    if (event.shiftKey) {
-      pan(-(event.deltaX + event.deltaY) * unit, 0);
-      return;
-    }
-    // A trackpad's pinch comes as a wheel with Ctrl, in far smaller steps.
-    const strength = event.ctrlKey ? 0.01 : 0.0016;
-    zoomBy(Math.exp(-event.deltaY * unit * strength), placeOf(event));
-  };
-
-  const noMenu = (event: Event): void => event.preventDefault();
-  const doubled = (): void => send({ kind: 'finish' });
-
-  window.addEventListener('blur', onAway);
-  document.addEventListener('visibilitychange', onAway);
-
-  element.addEventListener('pointerdown', onDown);
-  element.addEventListener('pointermove', onMove);
-  element.addEventListener('pointerup', onUp);
-  element.addEventListener('pointercancel', onLost);
-  element.addEventListener('lostpointercapture', onLost);
-  element.addEventListener('pointerleave', onLeave);
-  element.addEventListener('wheel', onWheel, { passive: false });
-  element.addEventListener('contextmenu', noMenu);
-  element.addEventListener('dblclick', doubled);
-  return () => {
-    dropWork(flush);
-    window.removeEventListener('blur', onAway);
-    document.removeEventListener('visibilitychange', onAway);
-    element.removeEventListener('pointerdown', onDown);
-    element.removeEventListener('pointermove', onMove);
-    element.removeEventListener('pointerup', onUp);
-    element.removeEventListener('pointercancel', onLost);
-    element.removeEventListener('lostpointercapture', onLost);
-    element.removeEventListener('pointerleave', onLeave);
-    element.removeEventListener('wheel', onWheel);
-    element.removeEventListener('contextmenu', noMenu);
-    element.removeEventListener('dblclick', doubled);
-  };
+  #stopsPanning({ pointerId }: PointerEvent): boolean {
+    if (this.#panning?.id !== pointerId) return false;
+    this.#panning = null;
+    delete this.#element.dataset.panning;
+    return true;
+  }
 }

@@ -8,8 +8,8 @@ import type { Point, Segment } from '../geometry/point.ts';
 import { edgesOf } from '../geometry/segments.ts';
 import { edit } from '../workspace/actions.ts';
 import { session } from '../workspace/session.ts';
-import { board } from './board-state.ts';
-import { announce, cancel } from './working.ts';
+import { announce, board } from './board-state.ts';
+import { cancel } from './tool-in-hand.ts';
 
 /** Moves what is chosen by one step of the grid, or a quarter of one; presses in a row are one step of the history. */
 export function nudge(dx: number, dy: number, size: 'grid' | 'finer'): void {

@@ -1,8 +1,7 @@
 import { lockPicture, removeUnderPicture, showPicture } from '../document/edit-picture.ts';
 import type { Block, UnderPicture } from '../document/project.ts';
 import { edit } from '../workspace/actions.ts';
-import { blockOnSheet } from './board-state.ts';
-import { announce } from './working.ts';
+import { announce, blockOnSheet } from './board-state.ts';
 
 /** What is done with the picture under the block on the sheet. */
 

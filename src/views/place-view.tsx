@@ -1,5 +1,7 @@
 import { Component, type ComponentType, lazy, type ReactNode, Suspense } from 'react';
+import { useStore } from 'zustand';
 import { saveToFile } from '../workspace/files.ts';
+import { session } from '../workspace/session.ts';
 import type { Place } from './places.ts';
 import { Waiting } from './waiting.tsx';
 
@@ -34,8 +36,10 @@ function screenOf(place: Place): ComponentType {
 /** The screen of a place: fetched when it is first opened, with a word to read meanwhile and when that fails. */
 export function PlaceView({ place }: { readonly place: Place }) {
   const Screen = screenOf(place);
+  // Nothing that a screen has open or half done is taken over into another project.
+  const opening = useStore(session, (state) => state.opening);
   return (
-    <LoadBoundary key={place.name} label={place.label}>
+    <LoadBoundary key={`${place.name} ${opening}`} label={place.label}>
       <Suspense fallback={<Waiting text={`Opening ${place.label} …`} />}>
         <Screen />
       </Suspense>

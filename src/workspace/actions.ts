@@ -2,7 +2,7 @@ import { openFile } from '../document/file.ts';
 import { oneLine } from '../document/file-place.ts';
 import type { Project, ProjectEdit } from '../document/project.ts';
 import type { History, HistoryEntry, Moment, Notice, SaveState, Session, Theme } from './session.ts';
-import { session } from './session.ts';
+import { nextOpening, session } from './session.ts';
 
 export interface EditOptions {
   /** Edits in a row with the same key are one step of the history: typing a name, a colour wheel. */
@@ -10,17 +10,25 @@ export interface EditOptions {
   /** Block to open and cuts to choose afterwards, when not the present ones. */
   readonly openBlock?: string;
   readonly select?: readonly string[];
+  /** It is no change of the open project but another one in its place. */
+  readonly isOtherProject?: boolean;
 }
 
-const momentOf = ({ project, blockId, selection }: Session): Moment => ({ project, blockId, selection });
+const momentOf = ({ project, opening, blockId, selection }: Session): Moment => ({
+  project,
+  opening,
+  blockId,
+  selection,
+});
 
 /** The moment with a block that exists and only cuts that exist, so no id ever points at nothing. */
-function settled({ project, blockId, selection }: Moment, before: Project): Moment {
+function settled({ project, opening, blockId, selection }: Moment, before: Project): Moment {
   const open = project.blocks.find((block) => block.id === blockId) ?? neighbourOf(blockId, before, project);
   const cutIds = new Set(open?.id === blockId ? open?.cuts.map((cut) => cut.id) : []);
   const kept = selection.filter((id) => cutIds.has(id));
   return {
     project,
+    opening,
     blockId: open?.id ?? null,
     selection: kept.length === selection.length ? selection : kept,
   };
@@ -42,6 +50,7 @@ export function edit(label: string, change: ProjectEdit, options: EditOptions = 
   const moment = settled(
     {
       project,
+      opening: options.isOtherProject === true ? nextOpening() : state.opening,
       blockId: options.openBlock ?? state.blockId,
       selection: options.select ?? state.selection,
     },
@@ -116,7 +125,7 @@ function step(from: 'past' | 'future', to: 'past' | 'future'): void {
 
 /** Puts another project in place of the open one, as one step that undo takes back. */
 export function replaceProject(label: string, project: Project): void {
-  edit(label, () => project, { openBlock: project.blocks[0]?.id, select: [] });
+  edit(label, () => project, { openBlock: project.blocks[0]?.id, select: [], isOtherProject: true });
 }
 
 /**

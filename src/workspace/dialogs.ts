@@ -1,6 +1,7 @@
 import { createStore } from 'zustand/vanilla';
 import { goTo } from './actions.ts';
 import type { ReadPicture } from './read-picture.ts';
+import { onOtherProject } from './session.ts';
 
 /** A dialog of the Block place that a command, a menu or a dropped file can ask for. */
 export type AskedDialog =
@@ -15,6 +16,9 @@ export type AskedDialog =
 
 /** Which dialog is asked for; null when none is. */
 export const dialogs = createStore<{ readonly asked: AskedDialog | null }>(() => ({ asked: null }));
+
+// It asks about blocks and fabrics of the project that was open.
+onOtherProject(() => closeDialog());
 
 export function askFor(asked: AskedDialog): void {
   goTo('block');

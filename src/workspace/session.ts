@@ -16,6 +16,7 @@ export interface Notice {
 /** What a step of the history brings back: the work, and where the person was when the step was made. */
 export interface Moment {
   readonly project: Project;
+  readonly opening: number;
   readonly blockId: string | null;
   readonly selection: readonly string[];
 }
@@ -41,6 +42,11 @@ export interface Session {
   readonly project: Project;
   /** The work as a running gesture would leave it; null when none runs. Shown, never saved or recorded. */
   readonly draft: Project | null;
+  /**
+   * Which of the projects opened in this window it is: another number means another project, in which ids mean other
+   * things, and what was chosen or asked for in the one before is over. Undoing an opening brings the number back.
+   */
+  readonly opening: number;
   /** The block on the drawing board, or null when the project has none. */
   readonly blockId: string | null;
   /** Ids of chosen cuts of the open block. */
@@ -55,10 +61,16 @@ export interface Session {
   readonly keptAside: readonly string[];
 }
 
+let openings = 0;
+
+/** A number that no project in this window has had. */
+export const nextOpening = (): number => ++openings;
+
 /** A session that has just begun on a project: first block open, nothing to undo. */
 export const freshSession = (project: Project): Session => ({
   project,
   draft: null,
+  opening: nextOpening(),
   blockId: project.blocks[0]?.id ?? null,
   selection: [],
   place: 'block',
@@ -74,6 +86,12 @@ export const freshSession = (project: Project): Session => ({
  * already there, never a fresh array); changed only by the functions of `actions.ts`.
  */
 export const session = createStore<Session>(() => freshSession(EMPTY_PROJECT));
+
+/** Calls back whenever another project has taken the place of the open one. Returns a stop function. */
+export const onOtherProject = (run: () => void): (() => void) =>
+  session.subscribe((state, before) => {
+    if (state.opening !== before.opening) run();
+  });
 
 /** The project to draw and check: the draft of a running gesture, or the recorded one. */
 export const shownProject = (state: Session): Project => state.draft ?? state.project;

@@ -37,6 +37,25 @@ beforeEach(() => {
   session.setState(freshSession(harbour), true);
 });
 
+describe('another project in place of the open one', () => {
+  it('is told from every change of it, and undo finds the one before again', () => {
+    const { opening } = now();
+    rename('Quay');
+    expect(now().opening).toBe(opening);
+    replaceProject('New project', { ...harbour, name: 'Lighthouse' });
+    const second = now().opening;
+    expect(second).not.toBe(opening);
+    replaceProject('New project', { ...harbour, name: 'Ferry' });
+    expect(new Set([opening, second, now().opening]).size).toBe(3);
+    undo();
+    expect(now().opening).toBe(second);
+    undo();
+    expect(now().opening).toBe(opening);
+    redo();
+    expect(now().opening).toBe(second);
+  });
+});
+
 describe('edit', () => {
   it('records a step that undo takes back and redo does again', () => {
     rename('Quay');

@@ -1,7 +1,7 @@
 import { useStore } from 'zustand';
 import { board, onEmptySheet } from '../../board/board-state.ts';
 import { DrawingBoard } from '../../board/drawing-board.tsx';
-import { takeUp } from '../../board/working.ts';
+import { takeUp } from '../../board/tool-in-hand.ts';
 import { session, shownBlock } from '../../workspace/session.ts';
 import { Rehearsal } from '../rehearsal/rehearsal.tsx';
 import { rehearsal } from '../rehearsal/rehearsal-state.ts';

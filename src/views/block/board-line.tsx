@@ -1,8 +1,8 @@
 import { useStore } from 'zustand';
+import { chooseGrid } from '../../board/board-acts.ts';
 import { boardCommand } from '../../board/board-commands.ts';
 import { board } from '../../board/board-state.ts';
 import { toolEntry } from '../../board/tools/tools.ts';
-import { chooseGrid } from '../../board/working.ts';
 import { gridStep, gridSteps } from '../../editing/grid.ts';
 import { session } from '../../workspace/session.ts';
 import { Icon, type IconName } from '../icons.tsx';

@@ -1,7 +1,7 @@
 import { useStore } from 'zustand';
+import { deleteChosen, openForm } from '../../board/board-acts.ts';
 import { boardCommand } from '../../board/board-commands.ts';
 import { board } from '../../board/board-state.ts';
-import { deleteChosen, openForm } from '../../board/working.ts';
 import { paintPatch } from '../../document/edit-paint.ts';
 import type { Block, Cut, Unit } from '../../document/project.ts';
 import { formNamed } from '../../editing/forms/forms.ts';

@@ -1,7 +1,7 @@
 import { useId } from 'react';
 import { useStore } from 'zustand';
+import { setOnePatch } from '../../board/board-acts.ts';
 import { board } from '../../board/board-state.ts';
-import { setOnePatch } from '../../board/working.ts';
 import type { GridKind } from '../../editing/grid.ts';
 import { SYMMETRIES, type Symmetry } from '../../editing/symmetry.ts';
 import { command } from '../../workspace/commands.ts';

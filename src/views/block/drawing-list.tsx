@@ -1,8 +1,8 @@
 import { useRef } from 'react';
 import { useStore } from 'zustand';
+import { light } from '../../board/board-acts.ts';
 import { board } from '../../board/board-state.ts';
 import { labelSpot } from '../../board/draw/label-spot.ts';
-import { light } from '../../board/working.ts';
 import { removeCuts } from '../../document/edit-cuts.ts';
 import type { Block, CutRole } from '../../document/project.ts';
 import { cutStory, patchStory } from '../../editing/whereabouts.ts';

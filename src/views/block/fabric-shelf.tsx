@@ -1,7 +1,7 @@
 import { type ClipboardEvent, type DragEvent, useMemo, useState } from 'react';
 import { useStore } from 'zustand';
+import { takeFabric } from '../../board/board-acts.ts';
 import { board } from '../../board/board-state.ts';
-import { takeFabric } from '../../board/working.ts';
 import { alikeFabrics } from '../../document/colour-difference.ts';
 import { addFabric, removeFabric, updateFabric } from '../../document/edit-fabrics.ts';
 import { nextFabricId } from '../../document/ids.ts';

@@ -1,7 +1,7 @@
 import { useStore } from 'zustand';
+import { light } from '../../board/board-acts.ts';
 import { board } from '../../board/board-state.ts';
 import { zoomTo } from '../../board/camera-acts.ts';
-import { light } from '../../board/working.ts';
 import type { Finding, Severity } from '../../piecing/plan.ts';
 import { RULES } from '../../piecing/rules/table.ts';
 import { Folded } from '../folded.tsx';

@@ -1,8 +1,8 @@
 import { type FormEvent, useEffect, useId, useRef, useState } from 'react';
 import { useStore } from 'zustand';
-import { board } from '../../board/board-state.ts';
+import { closeForm } from '../../board/board-acts.ts';
+import { announce, board } from '../../board/board-state.ts';
 import { targetNow } from '../../board/target.ts';
-import { announce, closeForm } from '../../board/working.ts';
 import type { Unit } from '../../document/project.ts';
 import { type Field, type Form, readValues, type Target, type Work } from '../../editing/forms/form.ts';
 import { formatLength } from '../../geometry/length.ts';

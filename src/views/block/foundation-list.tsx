@@ -1,8 +1,8 @@
 import './order-list.css';
 import { useId, useMemo, useState } from 'react';
 import { useStore } from 'zustand';
+import { light } from '../../board/board-acts.ts';
 import { threadOf } from '../../board/draw/inks.ts';
-import { light } from '../../board/working.ts';
 import type { Block, Fabric } from '../../document/project.ts';
 import type { PiecingPlan, Section } from '../../piecing/plan.ts';
 import { unitWords } from '../../piecing/sentences.ts';

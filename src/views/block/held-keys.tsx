@@ -1,6 +1,5 @@
 import { useStore } from 'zustand';
-import { board } from '../../board/board-state.ts';
-import { announce } from '../../board/working.ts';
+import { announce, board } from '../../board/board-state.ts';
 
 /** What a held key does for a mouse, as switches: for a finger, a pen, or one hand. */
 const SWITCHES = [

@@ -1,8 +1,8 @@
 import { useRef } from 'react';
 import { useStore } from 'zustand';
-import { board } from '../../board/board-state.ts';
+import { light } from '../../board/board-acts.ts';
+import { announce, board } from '../../board/board-state.ts';
 import { bringIntoView } from '../../board/camera-acts.ts';
-import { announce, light } from '../../board/working.ts';
 import type { Block } from '../../document/project.ts';
 import { type Joint, jointName, jointStory, jointsOf } from '../../editing/whereabouts.ts';
 import { placeWords } from '../../editing/words.ts';

@@ -1,6 +1,6 @@
 import { type FormEvent, useId, useState } from 'react';
 import { useStore } from 'zustand';
-import { takeUp } from '../../board/working.ts';
+import { takeUp } from '../../board/tool-in-hand.ts';
 import { addBlock } from '../../document/edit-block.ts';
 import { nextBlockId } from '../../document/ids.ts';
 import { checkName } from '../../document/limits.ts';

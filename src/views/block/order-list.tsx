@@ -8,7 +8,8 @@ import {
   useRef,
   useState,
 } from 'react';
-import { announce, light } from '../../board/working.ts';
+import { light } from '../../board/board-acts.ts';
+import { announce } from '../../board/board-state.ts';
 import type { Block, Fabric } from '../../document/project.ts';
 import { firstOrder } from '../../piecing/first-in-order.ts';
 import { moved, type OrderFault, orderFault } from '../../piecing/hand-order.ts';

@@ -1,7 +1,7 @@
 import { useEffect, useRef } from 'react';
 import { useStore } from 'zustand';
+import { announce } from '../../board/board-state.ts';
 import { leaveProposal, proposals, propose, proposeAndHold, withdraw } from '../../board/proposal.ts';
-import { announce } from '../../board/working.ts';
 import { applyRepair } from '../../document/edit-plan.ts';
 import type { Block } from '../../document/project.ts';
 import type { RepairProgress } from '../../piecing/repairs/find-repairs.ts';

@@ -10,7 +10,7 @@ import {
   useState,
 } from 'react';
 import { useStore } from 'zustand';
-import { light } from '../../board/working.ts';
+import { light } from '../../board/board-acts.ts';
 import type { Block } from '../../document/project.ts';
 import type { Finding, Join, PiecingPlan } from '../../piecing/plan.ts';
 import { joinedUnits, verdictSentence } from '../../piecing/sentences.ts';

@@ -1,7 +1,7 @@
 import { useStore } from 'zustand';
 import { board } from '../../board/board-state.ts';
+import { takeUp } from '../../board/tool-in-hand.ts';
 import { TOOLS } from '../../board/tools/tools.ts';
-import { takeUp } from '../../board/working.ts';
 import { Icon } from '../icons.tsx';
 import { HeldKeys } from './held-keys.tsx';
 

@@ -1,7 +1,7 @@
 import { useEffect, useMemo, useRef, useState } from 'react';
 import { useStore } from 'zustand';
+import { announce } from '../../board/board-state.ts';
 import { pixelsOf, smaller } from '../../board/draw/under-picture-pixels.ts';
-import { announce } from '../../board/working.ts';
 import { layPicture, squarePicture } from '../../document/edit-picture.ts';
 import { findBlock } from '../../document/find.ts';
 import type { Block } from '../../document/project.ts';

@@ -13,6 +13,7 @@ import type { Side } from '../../foundations/foundation/draw-foundation.ts';
 import type { FabricStyle } from '../../foundations/foundation/fabric-marks.ts';
 import { DEFAULT_NESTING, type Together, type Turning } from '../../foundations/sheet/filling.ts';
 import { parseLength } from '../../geometry/length.ts';
+import { onOtherProject } from '../../workspace/session.ts';
 
 /** How the sheets are shown: many at a glance, one across, or as large as they print. */
 export type Zoom = 'overview' | 'page' | 'true-size';
@@ -49,6 +50,9 @@ export const paperSettings = createStore<PaperSettings>(() => ({
   grain: false,
   zoom: 'page',
 }));
+
+// Blocks of another project only have the same ids.
+onOtherProject(() => paperSettings.setState({ copies: null }));
 
 export const MOST_COPIES = 999;
 

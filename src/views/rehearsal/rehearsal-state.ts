@@ -1,4 +1,5 @@
 import { createStore } from 'zustand/vanilla';
+import { onOtherProject } from '../../workspace/session.ts';
 
 /** From which side the work is shown: as it will look, or as one sees it while stitching. */
 export type Side = 'front' | 'printed';
@@ -28,6 +29,8 @@ export const rehearsal = createStore<RehearsalState>(() => ({
   isPlaying: false,
   side: 'front',
 }));
+
+onOtherProject(() => leaveStage());
 
 const nextRun = (): number => rehearsal.getState().run + 1;
 
