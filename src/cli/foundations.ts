@@ -1,4 +1,4 @@
-import { mkdirSync, readFileSync, realpathSync, writeFileSync } from 'node:fs';
+import { mkdirSync, readFileSync, writeFileSync } from 'node:fs';
 import { createRequire } from 'node:module';
 import { join } from 'node:path';
 import { oneLine } from '../document/file-place.ts';
@@ -18,8 +18,9 @@ import { type FullTypeface, openTypeface } from '../foundations/type/typeface.ts
 import { parseLength } from '../geometry/length.ts';
 import { makingOf } from '../making/making.ts';
 import { type Command, type ExitStatus, type Output, readArgs } from './command.ts';
-import { readProject, systemReason } from './read-project.ts';
+import { readProject } from './read-project.ts';
 import { Refusal, WrongUsage } from './trouble.ts';
+import { refuseOverwriting, write } from './write-file.ts';
 
 const MOST_COPIES = 999;
 
@@ -233,17 +234,6 @@ function blocksThereAre({ blocks }: Project): string {
   return `it has ${shown.join(', ')}${blocks.length > shown.length ? ` and ${blocks.length - shown.length} more` : ''}`;
 }
 
-function refuseOverwriting(project: string, out: string): void {
-  let there: string;
-  try {
-    there = realpathSync(out);
-  } catch {
-    return;
-  }
-  if (there === realpathSync(project))
-    throw new Refusal(`${out}: This is the project file itself; it is left alone.`);
-}
-
 /** The typeface that the papers are set in, from the package it comes in. */
 function loadTypeface(): FullTypeface {
   const { resolve } = createRequire(import.meta.url);
@@ -271,14 +261,6 @@ function writeSvg(folder: string, layout: SheetLayout, counted: string, output: 
     }
   });
   output.out(`Wrote ${folder}: ${counted}, one SVG a sheet.\n`);
-}
-
-function write(path: string, run: () => void): void {
-  try {
-    run();
-  } catch (thrown) {
-    throw new Refusal(`${path}: ${systemReason(thrown)}`);
-  }
 }
 
 /** `isAlone`: nothing but foundations is on the sheets. */

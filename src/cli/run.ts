@@ -2,9 +2,10 @@ import { oneLine } from '../document/file-place.ts';
 import { check } from './check.ts';
 import type { Command, Output } from './command.ts';
 import { foundations } from './foundations.ts';
+import { mend } from './mend.ts';
 import { Refusal, WrongUsage } from './trouble.ts';
 
-const COMMANDS: readonly Command[] = [check, foundations];
+const COMMANDS: readonly Command[] = [check, foundations, mend];
 
 /** Runs one command line. Exit status: 0 done, 1 the file or the request is at fault, 2 wrong usage. */
 export async function run(args: readonly string[], output: Output): Promise<0 | 1 | 2> {
@@ -50,9 +51,14 @@ function commandNamed(name: string): Command {
   throw new WrongUsage(
     name.startsWith('-')
       ? `${name} comes without a command; see --help.`
-      : `There is no command ${name}: ${COMMANDS.map((one) => one.name).join(' or ')}; see --help.`,
+      : `There is no command ${name}: ${listedNames()}; see --help.`,
   );
 }
+
+const listedNames = (): string => {
+  const names = COMMANDS.map(({ name }) => name);
+  return `${names.slice(0, -1).join(', ')} or ${names.at(-1)}`;
+};
 
 function generalHelp(): string {
   const width = Math.max(...COMMANDS.map(({ name }) => name.length));

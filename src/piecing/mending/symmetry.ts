@@ -1,0 +1,62 @@
+import type { Division } from '../../geometry/division.ts';
+import { TOUCH_IN } from '../../geometry/lattice.ts';
+import type { Point, Ring, Segment } from '../../geometry/point.ts';
+import { distance } from '../../geometry/ring.ts';
+
+/** A turn or a mirroring of the plane that leaves a drawing as it is. */
+export type Symmetry = (at: Point) => Point;
+
+/** Spots closer than this are one for the eye; what a hand draws is seldom closer. */
+const SAME_SPOT_IN = 4 * TOUCH_IN;
+
+const isSame = (a: Point, b: Point): boolean => distance(a, b) <= SAME_SPOT_IN;
+
+/** Every turn and mirroring, but the one that moves nothing, that lays a divided outline on itself. */
+export function symmetriesOf(outline: Ring, division: Division): Symmetry[] {
+  const { vertices, origin, line } = division;
+  const edges = Array.from(
+    line,
+    (_, e): Segment => [vertices[origin[2 * e]!]!, vertices[origin[2 * e + 1]!]!],
+  );
+  return candidatesOf(outline).filter((move) => {
+    const rim = outline.map(move);
+    if (!rim.every((p) => outline.some((q) => isSame(p, q)))) return false;
+    return edges.every((edge) => hasImage(edges, edge, move));
+  });
+}
+
+/** Is the image of a stretch among some others? */
+function hasImage(some: readonly Segment[], [a, b]: Segment, move: Symmetry): boolean {
+  const [c, d] = [move(a), move(b)];
+  return some.some(([p, q]) => (isSame(c, p) && isSame(d, q)) || (isSame(c, q) && isSame(d, p)));
+}
+
+/** Do some stretches look the same after every one of these moves? */
+export const isSymmetric = (some: readonly Segment[], moves: readonly Symmetry[]): boolean =>
+  some.every((one) => moves.every((move) => hasImage(some, one, move)));
+
+/** The moves that lay the first corner of an outline on another and keep the middle of its corners where it is. */
+function candidatesOf(outline: Ring): Symmetry[] {
+  const n = outline.length;
+  const middle: Point = [
+    outline.reduce((sum, p) => sum + p[0], 0) / n,
+    outline.reduce((sum, p) => sum + p[1], 0) / n,
+  ];
+  const bearing = (p: Point): number => Math.atan2(p[1] - middle[1], p[0] - middle[0]);
+  const first = outline[0]!;
+  return outline.flatMap((corner, k) => {
+    if (Math.abs(distance(corner, middle) - distance(first, middle)) > SAME_SPOT_IN) return [];
+    const turn = bearing(corner) - bearing(first);
+    const axis = bearing(corner) + bearing(first);
+    return [...(k === 0 ? [] : [moveOf(middle, turn, 1)]), moveOf(middle, axis, -1)];
+  });
+}
+
+/** Turned by an angle about a middle; mirrored first where `flip` is -1. */
+function moveOf(middle: Point, angle: number, flip: 1 | -1): Symmetry {
+  const [cos, sin] = [Math.cos(angle), Math.sin(angle)];
+  return ([x, y]) => {
+    const [dx, dy] = [x - middle[0], flip * (y - middle[1])];
+    return [middle[0] + cos * dx - sin * dy, middle[1] + sin * dx + cos * dy];
+  };
+}
