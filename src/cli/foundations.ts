@@ -12,7 +12,7 @@ import { toLayeredSvg } from '../foundations/files/svg.ts';
 import { zipOf } from '../foundations/files/zip.ts';
 import type { PrintWork } from '../foundations/print-work.ts';
 import { type Correction, readCorrection } from '../foundations/sheet/correction.ts';
-import type { SheetLayout } from '../foundations/sheet/sheets.ts';
+import type { SheetLayout } from '../foundations/sheet/sheet.ts';
 import { withShaping } from '../foundations/type/fonts.ts';
 import { type FullTypeface, openTypeface } from '../foundations/type/typeface.ts';
 import { parseLength } from '../geometry/length.ts';

@@ -161,6 +161,10 @@ export function placeMark(mark: Mark, { at, quarterTurns }: Placement): Mark {
   }
 }
 
+/** A mark moved across and down. */
+export const shiftMark = (mark: Mark, dx: number, dy: number): Mark =>
+  placeMark(mark, { at: [dx, dy], quarterTurns: 0 });
+
 /** A mark of a drawing that is scaled across and down from its origin, by a few per cent: type keeps its shape. */
 export function scaleMark(mark: Mark, [across, down]: Point): Mark {
   const scaled = ([x, y]: Point): Point => [across * x, down * y];

@@ -2,10 +2,11 @@ import type { Project } from '../document/project.ts';
 import type { MadeBlock } from '../making/making.ts';
 import type { Section } from '../piecing/plan.ts';
 import { verifyPlan } from '../piecing/verify.ts';
-import { bareShape, type Side } from './foundation/draw-foundation.ts';
+import { bareShape } from './foundation/frame.ts';
 import type { FabricLabel } from './foundation/label-request.ts';
 import type { SheetShape } from './sheet/filling.ts';
 import type { Rectangle } from './sheet/level-packing.ts';
+import type { Side } from './side.ts';
 import { printable, type Typeface } from './type/typeface.ts';
 
 export interface PrintWork {

@@ -6,11 +6,12 @@ import { type Booklet, firstPage, layOutBooklet } from '../foundations/booklet/b
 import type { BookletPart } from '../foundations/booklet/parts.ts';
 import { toLayeredSvg, toSvg } from '../foundations/files/svg.ts';
 import { type ZipEntry, zipOf } from '../foundations/files/zip.ts';
-import { paperStore } from '../foundations/foundation/store.ts';
+import { drawingStore } from '../foundations/foundation/store.ts';
 import type { PrintNote, PrintWork } from '../foundations/print-work.ts';
 import type { FittingJoins } from '../foundations/sheet/joins-that-fit.ts';
+import { firstLook, layOutSheets } from '../foundations/sheet/layout.ts';
 import type { Rectangle } from '../foundations/sheet/level-packing.ts';
-import { firstLook, layOutSheets, type SheetLayout, type SheetOptions } from '../foundations/sheet/sheets.ts';
+import type { SheetLayout, SheetOptions } from '../foundations/sheet/sheet.ts';
 import type { Side } from '../foundations/side.ts';
 import {
   type FontFiles,
@@ -68,7 +69,7 @@ let isStopped = false;
 let preparation = 0;
 
 /** Papers as they were drawn for any order. */
-const papers = paperStore();
+const papers = drawingStore();
 
 /** The foundations laid out last, and the order they were laid out for, as text. */
 let kept: { readonly order: string; readonly layout: SheetLayout } | null = null;

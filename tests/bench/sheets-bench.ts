@@ -11,7 +11,7 @@ import { PAGES } from '../../src/document/pages.ts';
 import { layOutBooklet } from '../../src/foundations/booklet/booklet.ts';
 import { toPdf } from '../../src/foundations/files/pdf.ts';
 import { type Mark, PENS, PT } from '../../src/foundations/marks.ts';
-import { marksOf, type Sheet } from '../../src/foundations/sheet/sheets.ts';
+import { marksOf, type Sheet } from '../../src/foundations/sheet/sheet.ts';
 import { fontsOf, withShaping } from '../../src/foundations/type/fonts.ts';
 import { FACES, type FullTypeface, openTypeface } from '../../src/foundations/type/typeface.ts';
 import { piece } from '../../src/piecing/piece.ts';

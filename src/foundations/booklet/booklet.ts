@@ -2,7 +2,8 @@ import { marginFault } from '../../document/pages.ts';
 import type { Point } from '../../geometry/point.ts';
 import { fabricLabels, foundationsOf, type PrintNote, type PrintWork } from '../print-work.ts';
 import { changesAnything, correctionWords } from '../sheet/correction.ts';
-import { asPage, layOutSheets, type Sheet, type SheetLayout, type SheetOptions } from '../sheet/sheets.ts';
+import { layOutSheets } from '../sheet/layout.ts';
+import { asPage, type Sheet, type SheetLayout, type SheetOptions } from '../sheet/sheet.ts';
 import { printable } from '../type/typeface.ts';
 import type { BlockWork, FabricWork } from './block-work.ts';
 import { cautionPages } from './cautions.ts';
@@ -12,7 +13,7 @@ import { guidePages } from './guide/guide-pages.ts';
 import { lineDrawingPages } from './line-drawing.ts';
 import { BOOKLET_PARTS, type BookletPart, type Bookmark, PART_NAMES, type PagePart } from './parts.ts';
 import { pileLabelPages } from './pile-labels.ts';
-import { templatePages } from './templates.ts';
+import { templatePages } from './template-pages.ts';
 
 /** Everything that is printed, in order, with what the outline of a file says of it. */
 export interface Booklet extends SheetLayout {

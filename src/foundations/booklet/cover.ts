@@ -1,5 +1,6 @@
 import type { Mark } from '../marks.ts';
 import { type BlockWork, counted, type FabricWork, fabricWords } from './block-work.ts';
+import { fitFront } from './fit.ts';
 import {
   BODY,
   draftsOf,
@@ -18,9 +19,9 @@ import {
   TITLE,
   together,
 } from './flow.ts';
-import { fitFront, outlineMarks, patchMarks } from './front-drawing.ts';
 import { bothSizes } from './guide/steps.ts';
 import { wholeUnit } from './guide/units.ts';
+import { outlineMarks, patchMarks } from './patch-marks.ts';
 
 const GAP_IN = 0.3;
 

@@ -1,7 +1,7 @@
 import type { Page } from '../../document/pages.ts';
 import type { Point } from '../../geometry/point.ts';
 import { type Mark, PT, placeMark } from '../marks.ts';
-import type { Part, Sheet } from '../sheet/sheets.ts';
+import type { Part, Sheet } from '../sheet/sheet.ts';
 import type { Side } from '../side.ts';
 import { lengthOf, shortened, type TextLine, textAt, wrapped } from '../type/lettering.ts';
 import type { Typeface } from '../type/typeface.ts';

@@ -1,4 +1,5 @@
 import type { BlockWork } from './block-work.ts';
+import { fitFront } from './fit.ts';
 import {
   draftsOf,
   flowInto,
@@ -10,8 +11,8 @@ import {
   SMALL,
   titleStyle,
 } from './flow.ts';
-import { fitFront, outlineMarks, patchMarks } from './front-drawing.ts';
 import { sizeWords, wholeUnit } from './guide/units.ts';
+import { outlineMarks, patchMarks } from './patch-marks.ts';
 
 /** Space between two drawings, and least above the foot of the page, inches. */
 const BETWEEN_IN = 0.4;

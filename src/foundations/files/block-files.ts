@@ -2,7 +2,7 @@ import { fileNameFor } from '../../document/file-name.ts';
 import { layOutBooklet } from '../booklet/booklet.ts';
 import type { BookletPart } from '../booklet/parts.ts';
 import type { PrintWork } from '../print-work.ts';
-import type { SheetOptions } from '../sheet/sheets.ts';
+import type { SheetOptions } from '../sheet/sheet.ts';
 import type { FullTypeface } from '../type/typeface.ts';
 import { type PdfInfo, toPdf } from './pdf.ts';
 import type { ZipEntry } from './zip.ts';

@@ -3,7 +3,7 @@ import type { Point } from '../../geometry/point.ts';
 import { boxOf } from '../../geometry/ring.ts';
 import type { Bookmark } from '../booklet/parts.ts';
 import { type Mark, type Print, PT, placeMark, type TextMark } from '../marks.ts';
-import { marksOf, type Sheet } from '../sheet/sheets.ts';
+import { marksOf, type Sheet } from '../sheet/sheet.ts';
 import { fontsOf } from '../type/fonts.ts';
 import { FACES, type FullTypeface, type TextPicture, type Typeface } from '../type/typeface.ts';
 import { type GlyphRun, matrixOf, operatorsOf, type SetText } from './pdf-operators.ts';

@@ -1,6 +1,6 @@
 import type { Point } from '../../geometry/point.ts';
 import { type Mark, PENS, type PenName, type TextMark } from '../marks.ts';
-import { marksOf, type Sheet } from '../sheet/sheets.ts';
+import { marksOf, type Sheet } from '../sheet/sheet.ts';
 import { fontsOf } from '../type/fonts.ts';
 import type { FullTypeface, TextPicture } from '../type/typeface.ts';
 

@@ -1,6 +1,6 @@
 import type { Point } from '../../geometry/point.ts';
 import { type Mark, PENS, type PenName, type Print, PT, type TextMark } from '../marks.ts';
-import { marksOf, type Sheet } from '../sheet/sheets.ts';
+import { marksOf, type Sheet } from '../sheet/sheet.ts';
 
 /** The screen's own cut of the typeface first, then an installed one. */
 const FONTS = "'Source Sans 3 Variable', 'Source Sans 3', sans-serif";

@@ -1,7 +1,7 @@
 import type { Point } from '../../geometry/point.ts';
-import type { Side } from '../foundation/draw-foundation.ts';
 import { SMALLEST_PT, stack } from '../foundation/label-request.ts';
 import { type Mark, PT, type TextMark } from '../marks.ts';
+import type { Side } from '../side.ts';
 import { blockMarks, lengthOf, shortened, type TextLine, textAt, wrapped } from '../type/lettering.ts';
 import type { Typeface } from '../type/typeface.ts';
 import { TEST_LINE_IN } from './correction.ts';

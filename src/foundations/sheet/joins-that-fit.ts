@@ -4,7 +4,7 @@ import type { PieceOptions } from '../../piecing/options.ts';
 import { piece } from '../../piecing/piece.ts';
 import type { PiecingPlan } from '../../piecing/plan.ts';
 import { trimLine } from '../foundation/allowance.ts';
-import { bareShape } from '../foundation/draw-foundation.ts';
+import { bareShape } from '../foundation/frame.ts';
 import { fitsSheet, type Rectangle } from './level-packing.ts';
 
 /** Cuts that would have to be joins so that no foundation is larger than a sheet, and what that leads to. */

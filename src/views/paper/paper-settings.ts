@@ -9,9 +9,9 @@ import {
 } from '../../document/pages.ts';
 import type { Block, Unit } from '../../document/project.ts';
 import type { BookletPart } from '../../foundations/booklet/parts.ts';
-import type { Side } from '../../foundations/foundation/draw-foundation.ts';
 import type { FabricStyle } from '../../foundations/foundation/fabric-marks.ts';
 import { DEFAULT_NESTING, type Together, type Turning } from '../../foundations/sheet/filling.ts';
+import type { Side } from '../../foundations/side.ts';
 import { parseLength } from '../../geometry/length.ts';
 import { onOtherProject } from '../../workspace/session.ts';
 

@@ -7,8 +7,8 @@ import type { Project } from '../../../src/document/project.ts';
 import type { BlockWork } from '../../../src/foundations/booklet/block-work.ts';
 import { type Booklet, firstPage, layOutBooklet } from '../../../src/foundations/booklet/booklet.ts';
 import { flowInto } from '../../../src/foundations/booklet/flow.ts';
-import { sectionShades } from '../../../src/foundations/booklet/front-drawing.ts';
 import { BOOKLET_PARTS, type BookletPart, PART_NAMES } from '../../../src/foundations/booklet/parts.ts';
+import { sectionShades } from '../../../src/foundations/booklet/patch-marks.ts';
 import { pilesOf } from '../../../src/foundations/booklet/pile-labels.ts';
 import { templatesOf } from '../../../src/foundations/booklet/templates.ts';
 import { blockPdfs } from '../../../src/foundations/files/block-files.ts';
@@ -17,13 +17,8 @@ import { layerOf, toLayeredSvg } from '../../../src/foundations/files/svg.ts';
 import { zipOf } from '../../../src/foundations/files/zip.ts';
 import type { Mark } from '../../../src/foundations/marks.ts';
 import { fabricLabels } from '../../../src/foundations/print-work.ts';
-import {
-  asPage,
-  firstLook,
-  layOutSheets,
-  marksOf,
-  type SheetOptions,
-} from '../../../src/foundations/sheet/sheets.ts';
+import { firstLook, layOutSheets } from '../../../src/foundations/sheet/layout.ts';
+import { asPage, marksOf, type SheetOptions } from '../../../src/foundations/sheet/sheet.ts';
 import type { FullTypeface } from '../../../src/foundations/type/typeface.ts';
 import { boxOf, signedArea } from '../../../src/geometry/ring.ts';
 import type { Block } from '../../../src/piecing/block.ts';

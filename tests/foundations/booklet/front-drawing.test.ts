@@ -3,15 +3,12 @@ import { describe, expect, it } from 'vitest';
 import { openFile } from '../../../src/document/file.ts';
 import { PAGES } from '../../../src/document/pages.ts';
 import { layOutBooklet } from '../../../src/foundations/booklet/booklet.ts';
-import {
-  fitFront,
-  fitUnit,
-  joinDrawing,
-  sectionsDrawing,
-} from '../../../src/foundations/booklet/front-drawing.ts';
+import { fitFront, fitUnit } from '../../../src/foundations/booklet/fit.ts';
+import { joinDrawing } from '../../../src/foundations/booklet/join-drawing.ts';
 import { joinStrip } from '../../../src/foundations/booklet/join-strip.ts';
+import { sectionsDrawing } from '../../../src/foundations/booklet/sections-drawing.ts';
 import type { TextMark } from '../../../src/foundations/marks.ts';
-import { marksOf } from '../../../src/foundations/sheet/sheets.ts';
+import { marksOf } from '../../../src/foundations/sheet/sheet.ts';
 import type { Point } from '../../../src/geometry/point.ts';
 import { distance, distanceToSegment } from '../../../src/geometry/ring.ts';
 import type { Block } from '../../../src/piecing/block.ts';

@@ -7,7 +7,7 @@ import type { BookletPart } from '../../../src/foundations/booklet/parts.ts';
 import { toPdf } from '../../../src/foundations/files/pdf.ts';
 import { toSvg } from '../../../src/foundations/files/svg.ts';
 import { type PolygonMark, type Print, placeMark } from '../../../src/foundations/marks.ts';
-import { marksOf, type Sheet, type SheetOptions } from '../../../src/foundations/sheet/sheets.ts';
+import { marksOf, type Sheet, type SheetOptions } from '../../../src/foundations/sheet/sheet.ts';
 import { holdsPoint } from '../../../src/geometry/inner-spot.ts';
 import type { Point } from '../../../src/geometry/point.ts';
 import { boxOf } from '../../../src/geometry/ring.ts';

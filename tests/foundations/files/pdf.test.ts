@@ -3,7 +3,7 @@ import { PAGES } from '../../../src/document/pages.ts';
 import { toPdf } from '../../../src/foundations/files/pdf.ts';
 import { type Ink, matrixOf, operatorsOf } from '../../../src/foundations/files/pdf-operators.ts';
 import { PT, type TextMark } from '../../../src/foundations/marks.ts';
-import type { Sheet } from '../../../src/foundations/sheet/sheets.ts';
+import type { Sheet } from '../../../src/foundations/sheet/sheet.ts';
 import { freshTypeface, gull, lighthouse, pennant, print, typeface, windmill } from '../harbour.ts';
 import { column, has, lineMiddles, renderPdf, row, runOn } from '../tools.ts';
 

@@ -2,7 +2,7 @@ import { describe, expect, it } from 'vitest';
 import { PAGES } from '../../../src/document/pages.ts';
 import { toPdf } from '../../../src/foundations/files/pdf.ts';
 import { toSvg } from '../../../src/foundations/files/svg.ts';
-import type { Sheet } from '../../../src/foundations/sheet/sheets.ts';
+import type { Sheet } from '../../../src/foundations/sheet/sheet.ts';
 import { gull, pennant, print, typeface, windmill } from '../harbour.ts';
 import { has, type Raster, renderPdf, runOn } from '../tools.ts';
 

@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { PAGES } from '../../../src/document/pages.ts';
 import { layOutBooklet } from '../../../src/foundations/booklet/booklet.ts';
-import { marksOf } from '../../../src/foundations/sheet/sheets.ts';
+import { marksOf } from '../../../src/foundations/sheet/sheet.ts';
 import { distance } from '../../../src/geometry/ring.ts';
 import { piece } from '../../../src/piecing/piece.ts';
 import { block, harbour, pennant, print, textsOf, typeface } from '../harbour.ts';

@@ -7,7 +7,7 @@ import { joiningSides } from '../../../src/foundations/foundation/mates.ts';
 import { tickCounts } from '../../../src/foundations/foundation/tick-counts.ts';
 import { type Mark, PT } from '../../../src/foundations/marks.ts';
 import { joinsThatFit } from '../../../src/foundations/sheet/joins-that-fit.ts';
-import { marksOf, type Sheet } from '../../../src/foundations/sheet/sheets.ts';
+import { marksOf, type Sheet } from '../../../src/foundations/sheet/sheet.ts';
 import type { FullTypeface, TextPicture } from '../../../src/foundations/type/typeface.ts';
 import type { Point } from '../../../src/geometry/point.ts';
 import type { Block } from '../../../src/piecing/block.ts';

@@ -1,8 +1,8 @@
 import { describe, expect, it } from 'vitest';
 import {
-  drawPaper,
-  type Paper,
-  type PaperRequest,
+  type Drawing,
+  type DrawingRequest,
+  drawFoundation,
   titleOfCopy,
 } from '../../../src/foundations/foundation/draw-foundation.ts';
 import type { FabricLabel, LabelRoom } from '../../../src/foundations/foundation/label-request.ts';
@@ -38,8 +38,8 @@ const labels = new Map<string, FabricLabel>(
   ]),
 );
 
-function draw(plan: PiecingPlan, section = 'A', more: Partial<PaperRequest> = {}): Paper {
-  return drawPaper({
+function draw(plan: PiecingPlan, section = 'A', more: Partial<DrawingRequest> = {}): Drawing {
+  return drawFoundation({
     plan,
     section,
     blockName: 'Harbour block',
@@ -57,15 +57,15 @@ function draw(plan: PiecingPlan, section = 'A', more: Partial<PaperRequest> = {}
   });
 }
 
-const allMarks = (paper: Paper): Mark[] => [...paper.marks, ...titleOfCopy(typeface, paper, 1)];
-const words = (paper: Paper): string[] => textsOf(allMarks(paper)).map(({ text }) => text);
+const allMarks = (paper: Drawing): Mark[] => [...paper.marks, ...titleOfCopy(typeface, paper, 1)];
+const words = (paper: Drawing): string[] => textsOf(allMarks(paper)).map(({ text }) => text);
 
-const segments = (paper: Paper, pen: string): Segment[] =>
+const segments = (paper: Drawing, pen: string): Segment[] =>
   paper.marks.flatMap((mark): Segment[] =>
     mark.kind === 'line' && mark.pen === pen ? [[mark.points[0]!, mark.points[1]!]] : [],
   );
 
-const edgeOf = (paper: Paper): readonly Point[] => {
+const edgeOf = (paper: Drawing): readonly Point[] => {
   const mark = paper.marks.find((one) => one.kind === 'polygon' && one.pen === 'edge');
   if (mark?.kind !== 'polygon') throw new Error('no outer sewing line');
   return mark.ring;

@@ -1,8 +1,9 @@
 import { describe, expect, it } from 'vitest';
 import { PAGES } from '../../../src/document/pages.ts';
 import type { Project } from '../../../src/document/project.ts';
-import { paperStore } from '../../../src/foundations/foundation/store.ts';
-import { layOutSheets, type SheetOptions } from '../../../src/foundations/sheet/sheets.ts';
+import { drawingStore } from '../../../src/foundations/foundation/store.ts';
+import { layOutSheets } from '../../../src/foundations/sheet/layout.ts';
+import type { SheetOptions } from '../../../src/foundations/sheet/sheet.ts';
 import type { Block } from '../../../src/piecing/block.ts';
 import { piece } from '../../../src/piecing/piece.ts';
 import { gull, harbour, lighthouse, typeface, windmill } from '../harbour.ts';
@@ -17,7 +18,7 @@ const setting: SheetOptions = {
 
 /** A store, and of which blocks it had papers drawn, in turn. */
 function watched() {
-  const keep = paperStore();
+  const keep = drawingStore();
   const drawn: string[] = [];
   const store: typeof keep = (request, draw) =>
     keep(request, (one) => {

@@ -1,10 +1,6 @@
 import { describe, expect, it } from 'vitest';
-import {
-  alignmentCrosses,
-  clearOfLines,
-  OVERLAP_IN,
-  tileGrid,
-} from '../../../src/foundations/sheet/tiles.ts';
+import { alignmentCrosses } from '../../../src/foundations/sheet/crosses.ts';
+import { clearOfLines, OVERLAP_IN, tileGrid } from '../../../src/foundations/sheet/tile-grid.ts';
 import type { Segment } from '../../../src/geometry/point.ts';
 
 const room = { width: 8, height: 10 };

@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { toPdf } from '../../../src/foundations/files/pdf.ts';
 import { readCorrection } from '../../../src/foundations/sheet/correction.ts';
-import { marksOf, type Sheet } from '../../../src/foundations/sheet/sheets.ts';
+import { marksOf, type Sheet } from '../../../src/foundations/sheet/sheet.ts';
 import type { Point } from '../../../src/geometry/point.ts';
 import { gull, lighthouse, pennant, pointsOf, print, rope, textsOf, typeface, windmill } from '../harbour.ts';
 import { overlappingTexts } from '../overlaps.ts';

@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { PT } from '../../../src/foundations/marks.ts';
-import { tileHead } from '../../../src/foundations/sheet/tiles.ts';
+import { tileHead } from '../../../src/foundations/sheet/tile-head.ts';
 import { lengthOf, wrapped } from '../../../src/foundations/type/lettering.ts';
 import { typeface } from '../harbour.ts';
 

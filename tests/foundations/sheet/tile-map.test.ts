@@ -1,6 +1,8 @@
 import { describe, expect, it } from 'vitest';
 import type { Mark, TextMark } from '../../../src/foundations/marks.ts';
-import { type Tile, tileGrid, tileMap } from '../../../src/foundations/sheet/tiles.ts';
+import { tileGrid } from '../../../src/foundations/sheet/tile-grid.ts';
+import { tileMap } from '../../../src/foundations/sheet/tile-map.ts';
+import type { Tile } from '../../../src/foundations/sheet/tiles.ts';
 import type { Ring } from '../../../src/geometry/point.ts';
 import { distanceToSegment } from '../../../src/geometry/ring.ts';
 import { typeface } from '../harbour.ts';

@@ -2,6 +2,7 @@ import type { PiecingPlan } from '../../../piecing/plan.ts';
 import { verdictSentence } from '../../../piecing/sentences.ts';
 import type { Typeface } from '../../type/typeface.ts';
 import type { BlockWork } from '../block-work.ts';
+import { fitFront, fitUnit } from '../fit.ts';
 import {
   BODY,
   beside,
@@ -22,8 +23,9 @@ import {
   titleStyle,
   together,
 } from '../flow.ts';
-import { fitFront, fitUnit, joinDrawing, sectionsDrawing, startDrawing } from '../front-drawing.ts';
+import { joinDrawing, startDrawing } from '../join-drawing.ts';
 import { joinStrip } from '../join-strip.ts';
+import { sectionsDrawing } from '../sections-drawing.ts';
 import {
   blockSizeWords,
   EVERY_JOIN,

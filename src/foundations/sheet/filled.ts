@@ -1,0 +1,72 @@
+import { turnedByQuarters } from '../../geometry/nest.ts';
+import type { Point, Ring } from '../../geometry/point.ts';
+import type { Mark, Placement } from '../marks.ts';
+import { boxShape } from './division.ts';
+import { fillSheets, type Nesting } from './filling.ts';
+import { freeSpot } from './free-spot.ts';
+import type { Item } from './items.ts';
+import type { Rectangle } from './level-packing.ts';
+import type { Print } from './orientation.ts';
+import type { Part } from './sheet.ts';
+
+/** A sheet on which papers lie, and what else finds room between them. */
+export interface FilledSheet {
+  readonly parts: Part[];
+  /** What is covered, from the corner of the sheet's room. */
+  readonly taken: Ring[];
+  /** Maps of tiles that begin here. */
+  readonly maps: (readonly Mark[])[];
+  hasTiles: boolean;
+  /** The first of its items, in the order of the work. */
+  readonly first: number;
+}
+
+export const emptySheet = (first: number): FilledSheet => ({
+  parts: [],
+  taken: [],
+  maps: [],
+  hasTiles: false,
+  first,
+});
+
+/** Papers and tiles on their sheets. The packing goes by size; the sheets come in the order of the work. */
+export function filledSheets(items: readonly Item[], print: Print, nesting: Nesting): FilledSheet[] {
+  const sheets: FilledSheet[] = [];
+  for (const [i, { sheet, placement }] of fillSheets(items, print.room, nesting).entries()) {
+    const { foundation, copy, marks, tile, map, shape } = items[i]!;
+    const filled = sheets[sheet] ?? emptySheet(i);
+    sheets[sheet] = filled;
+    filled.hasTiles ||= tile;
+    if (map) filled.maps.push(map);
+    filled.taken.push(...shape.rings.map((ring) => placeRing(ring, placement)));
+    filled.parts.push({
+      marks,
+      placement: { ...placement, at: onSheet(print, placement.at) },
+      paper: { block: foundation.job.block.id, section: foundation.section.letter, copy },
+    });
+  }
+  return sheets.sort((a, b) => a.first - b.first);
+}
+
+/** Lays a drawing of some size where the papers leave room for it; false where they leave none. */
+export function layBetween(
+  filled: FilledSheet,
+  marks: readonly Mark[],
+  size: Rectangle,
+  print: Print,
+): boolean {
+  const at = freeSpot(filled.taken, print.room, size);
+  if (!at) return false;
+  filled.taken.push(placeRing(boxShape(size).rings[0]!, { at, quarterTurns: 0 }));
+  filled.parts.push({ marks, placement: { at: onSheet(print, at), quarterTurns: 0 }, paper: null });
+  return true;
+}
+
+/** From the corner of a sheet's room to the corner of the sheet. */
+export const onSheet = ({ corner }: Print, [x, y]: Point): Point => [corner[0] + x, corner[1] + y];
+
+const placeRing = (ring: Ring, { at, quarterTurns }: Placement): Ring =>
+  ring.map((point): Point => {
+    const [x, y] = turnedByQuarters(point, quarterTurns);
+    return [at[0] + x, at[1] + y];
+  });

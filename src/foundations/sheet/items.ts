@@ -1,0 +1,80 @@
+import { titleOfCopy } from '../foundation/draw-foundation.ts';
+import { type Mark, PT, placeMark } from '../marks.ts';
+import type { Foundation } from '../print-work.ts';
+import { textAt } from '../type/lettering.ts';
+import type { Typeface } from '../type/typeface.ts';
+import { captioned, PICTURE_HIGH_IN } from './captioned.ts';
+import { groupOf } from './copies.ts';
+import { boxShape, TILE_HEAD_IN, withHead } from './division.ts';
+import type { DrawnFoundation } from './draw.ts';
+import type { Nesting, SheetItem, SheetShape } from './filling.ts';
+import { tileSize } from './tile-grid.ts';
+import { tileHead } from './tile-head.ts';
+import { tileMap } from './tile-map.ts';
+import { onTile, tilesOf } from './tiles.ts';
+
+/** Something to be laid on a sheet. */
+export interface Item extends SheetItem {
+  readonly foundation: Foundation;
+  readonly marks: readonly Mark[];
+  readonly tile: boolean;
+  /** The map of its tiles, on the first of them. */
+  readonly map?: readonly Mark[];
+}
+
+/** The copies of a drawn foundation as items: itself, or its tiles, each with its words over it. */
+export function itemsOf(
+  { foundation, drawing, division }: DrawnFoundation,
+  nesting: Nesting,
+  typeface: Typeface,
+): (copy: number) => readonly Item[] {
+  const group = groupOf(foundation, nesting);
+  // What copies have alike comes first and is made once: the very same marks, so that a file need hold them once.
+  const title = (copy: number): readonly Mark[] => titleOfCopy(typeface, drawing, copy);
+  const shape: SheetShape = { ...drawing, isStraight: false };
+  if (!division)
+    return (copy) => {
+      const marks = [...drawing.marks, ...title(copy)];
+      return [{ shape, group, foundation, copy, marks, tile: false }];
+    };
+  const { grid } = division;
+  const tileShape = boxShape(withHead(tileSize(drawing, grid)));
+  const tiles = tilesOf(drawing.marks, drawing, grid, typeface);
+  const underHead = (mark: Mark): Mark => placeMark(mark, { at: [0, TILE_HEAD_IN], quarterTurns: 0 });
+  const tileMarks = tiles.map(({ marks }) => marks.map(underHead));
+  const map = captioned(
+    tileMap(drawing, grid, tiles, PICTURE_HIGH_IN, typeface),
+    foundation.blockName,
+    ` ${foundation.section.letter}: tiles`,
+    typeface,
+  );
+  return (copy) => {
+    const titleMarks = title(copy);
+    return tiles.map((tile, i): Item => {
+      const style = { face: 'semibold', size: 7 * PT } as const;
+      const { letter } = foundation.section;
+      const ofCopies = `copy ${copy} of ${foundation.job.copies}`;
+      const head = tileHead(
+        typeface,
+        style,
+        { number: i + 1, of: tiles.length, row: tile.row, column: tile.column },
+        foundation.blockName,
+        [`, section ${letter}, ${ofCopies}`, ` ${letter}, ${ofCopies}`, ` ${letter}`],
+        tile.width,
+      );
+      return {
+        shape: tileShape,
+        group,
+        foundation,
+        copy,
+        tile: true,
+        ...(i === 0 ? { map } : {}),
+        marks: [
+          ...tileMarks[i]!,
+          textAt(typeface, { ...style, text: head }, [0, TILE_HEAD_IN - 0.06]),
+          ...onTile(titleMarks, tile, grid, typeface).map(underHead),
+        ],
+      };
+    });
+  };
+}

@@ -1,0 +1,41 @@
+import type { PrintNote } from '../print-work.ts';
+import type { DrawnFoundation } from './draw.ts';
+import type { Rectangle } from './level-packing.ts';
+
+/** What is to be known of the drawn foundations, block by block. */
+export function layoutNotes(drawn: readonly DrawnFoundation[], room: Rectangle): PrintNote[] {
+  const notes: PrintNote[] = [];
+  for (const block of new Set(drawn.map(({ foundation }) => foundation.job.block.id))) {
+    const own = drawn.filter(({ foundation }) => foundation.job.block.id === block);
+    const name = own[0]!.foundation.blockName;
+    const tiled = own.filter((one) => one.division);
+    if (tiled.length > 0) {
+      const tiles = tiled.reduce((sum, one) => sum + one.division!.grid.columns * one.division!.grid.rows, 0);
+      const [is, comes] = tiled.length === 1 ? ['is', 'comes'] : ['are', 'come'];
+      notes.push({
+        kind: 'tiled',
+        block,
+        message: `${name}: ${sectionsOf(tiled)} ${is} larger than one sheet and ${comes} in ${tiles} tiles, to be laid together by their crosses.`,
+        room,
+      });
+    }
+    for (const { drawing, foundation } of own) {
+      const { crowded } = drawing;
+      if (crowded.length === 0) continue;
+      const few = `${crowded.slice(0, 6).join(', ')}${crowded.length > 6 ? ' and more' : ''}`;
+      notes.push({
+        kind: 'crowded',
+        block,
+        message: `${name}: section ${foundation.section.letter} is crowded. No free place was found for ${few}.`,
+      });
+    }
+  }
+  return notes;
+}
+
+/** `section A`, `sections A and B`, `sections A, B and C`. */
+function sectionsOf(drawn: readonly DrawnFoundation[]): string {
+  const letters = drawn.map(({ foundation }) => foundation.section.letter);
+  const last = letters.pop()!;
+  return letters.length === 0 ? `section ${last}` : `sections ${letters.join(', ')} and ${last}`;
+}
