@@ -1,4 +1,5 @@
 import type { Ring } from '../geometry/point.ts';
+import { withoutBlock } from './edit-quilt.ts';
 import { changeBlock, findBlock } from './find.ts';
 import { nextBlockId } from './ids.ts';
 import { BLOCKS_PER_PROJECT, checkName } from './limits.ts';
@@ -61,9 +62,12 @@ function copyName(project: Project, name: string): string {
   return checked.ok ? checked.value : name;
 }
 
+/** Takes a block away. Its places in the quilt stay, plain and empty. */
 export function removeBlock(project: Project, blockId: string): Project {
   const blocks = project.blocks.filter((block) => block.id !== blockId);
-  return blocks.length === project.blocks.length ? project : { ...project, blocks };
+  if (blocks.length === project.blocks.length) return project;
+  const { quilt } = project;
+  return { ...project, blocks, ...(quilt && { quilt: withoutBlock(quilt, blockId, project.blocks) }) };
 }
 
 /** Moves a block so that it stands at `index` (0 first) in the project; past the ends means at the end. */

@@ -1,3 +1,4 @@
+import { withFabrics } from './edit-quilt.ts';
 import { checkPicture, checkRoom } from './fabric-picture.ts';
 import { nextFabricId } from './ids.ts';
 import { checkName, FABRICS_PER_PROJECT, isColor } from './limits.ts';
@@ -65,7 +66,13 @@ export function removeFabric(project: Project, fabricId: string): Project {
     const paint = block.paint.filter(({ fabric }) => fabric !== fabricId);
     return paint.length === block.paint.length ? block : { ...block, paint };
   });
-  return { ...project, fabrics, blocks };
+  const { quilt } = project;
+  return {
+    ...project,
+    fabrics,
+    blocks,
+    ...(quilt && { quilt: withFabrics(quilt, (fabric) => (fabric === fabricId ? null : fabric)) }),
+  };
 }
 
 /**
@@ -109,5 +116,10 @@ function relaid(project: Project, instead: ReadonlyMap<string, string>, blockId:
     const paint = block.paint.map((one) => ({ ...one, fabric: instead.get(one.fabric) ?? one.fabric }));
     return { ...block, paint };
   });
-  return blocks.some((block, index) => block !== project.blocks[index]) ? { ...project, blocks } : project;
+  const quilt =
+    blockId === null && project.quilt
+      ? withFabrics(project.quilt, (fabric) => instead.get(fabric) ?? fabric)
+      : project.quilt;
+  const isSame = quilt === project.quilt && blocks.every((block, index) => block === project.blocks[index]);
+  return isSame ? project : { ...project, blocks, ...(quilt && { quilt }) };
 }

@@ -1,6 +1,7 @@
 import { ALL_PICTURES_LETTERS, lettersOf } from './fabric-picture.ts';
 import { oneLine, type Path } from './file-place.ts';
 import type { FileProject } from './file-schema.ts';
+import { checkQuilt } from './quilt-check.ts';
 import { ALL_UNDER_PICTURES_LETTERS } from './under-picture.ts';
 
 /** What is wrong between parts of a file that are each well formed. */
@@ -11,7 +12,7 @@ export interface Fault {
 }
 
 /** Ids used twice, and paint with a fabric that is not there. Null when there is neither. */
-export function checkWhole({ fabrics = [], blocks }: FileProject): Fault | null {
+export function checkWhole({ fabrics = [], blocks, quilt }: FileProject): Fault | null {
   const lists: readonly {
     readonly path: Path;
     readonly word: string;
@@ -51,5 +52,5 @@ export function checkWhole({ fabrics = [], blocks }: FileProject): Fault | null 
       predicate: `‘${oneLine(paint[j]!.fabric)}’ is not in the list of fabrics`,
     };
   }
-  return null;
+  return quilt === undefined ? null : checkQuilt(quilt, { fabrics, blocks });
 }

@@ -25,6 +25,11 @@ const ITEM_WORDS: Readonly<Record<string, string>> = {
   paint: 'paint',
   outline: 'outline point',
   orders: 'order by hand',
+  places: 'place',
+  borders: 'border',
+  layouts: 'arrangement',
+  units: 'unit',
+  copies: 'copy',
 };
 
 const SUBJECTS: Readonly<Record<string, string>> = {
@@ -33,8 +38,8 @@ const SUBJECTS: Readonly<Record<string, string>> = {
   color: 'the colour',
   picture: 'the picture',
   data: 'the data of the picture',
-  width: 'the width of the picture',
-  height: 'the height of the picture',
+  width: 'the width',
+  height: 'the height',
   across: 'the width of the piece in the picture',
   corners: 'the corners in the picture',
   strength: 'the strength of the picture',
@@ -55,6 +60,28 @@ const SUBJECTS: Readonly<Record<string, string>> = {
   severities: 'the list of severities',
   at: 'the spot',
   fabric: 'the fabric',
+  quilt: 'the quilt',
+  places: 'the list of places',
+  block: 'the block',
+  turn: 'the turn',
+  mirrored: 'whether it is mirrored',
+  size: 'the size',
+  shape: 'the shape',
+  part: 'what it serves as',
+  module: 'the module of the quilt',
+  setting: 'the setting',
+  kind: 'the kind of the setting',
+  columns: 'the number of columns',
+  rows: 'the number of rows',
+  cell: 'the size of a cell',
+  sashing: 'the sashing',
+  strip: 'the strip',
+  borders: 'the list of borders',
+  joining: 'the way of joining',
+  units: 'the list of units',
+  copies: 'the list of copies',
+  finishing: 'the finishing',
+  layouts: 'the list of arrangements',
 };
 
 interface Item {
@@ -83,7 +110,9 @@ function subjectOf(path: Path, file: unknown): string | null {
   const depth = itemsOn(path, file).at(-1)?.depth ?? 0;
   const known = path.slice(depth).filter((key) => typeof key === 'string' && Object.hasOwn(SUBJECTS, key));
   const last = SUBJECTS[String(known.at(-1))];
-  return depth === 0 && last === 'the name' ? 'the project name' : (last ?? null);
+  if (depth === 0 && last === 'the name') return 'the project name';
+  const isOfPicture = path.includes('picture') && (last === 'the width' || last === 'the height');
+  return isOfPicture ? `${last} of the picture` : (last ?? null);
 }
 
 const isRecord = (value: unknown): value is Readonly<Record<PropertyKey, unknown>> =>

@@ -16,6 +16,7 @@ import {
   PAINT_PER_BLOCK,
   PATCHES_PER_ORDER,
 } from './limits.ts';
+import { fileQuilt } from './quilt-schema.ts';
 import { isSquarable, UNDER_PICTURE_LETTERS } from './under-picture.ts';
 
 /**
@@ -158,6 +159,7 @@ export const fileProject = z.looseObject({
       z.enum(['trouble', 'caution', 'note', 'off'], { error: 'is none of trouble, caution, note and off' }),
     )
     .optional(),
+  quilt: fileQuilt.optional(),
 });
 
 export type FileProject = z.infer<typeof fileProject>;

@@ -5,6 +5,7 @@ import { type FileProject, fileProject } from './file-schema.ts';
 import { MAX_FILE_BYTES, onLattice } from './limits.ts';
 import { FILE_VERSION, type JsonObject, migrate } from './migrations.ts';
 import { DEFAULT_SEAM_ALLOWANCE_IN, type Project, type UnderPicture } from './project.ts';
+import { readQuilt } from './read-quilt.ts';
 import { pictureSpot, USUAL_STRENGTH } from './under-picture.ts';
 
 /**
@@ -246,7 +247,7 @@ function pathOfUnsafeKey(value: unknown): Path | null {
 }
 
 /** Snaps, fills in what is left out, and keeps the keys that this version does not know. */
-function toProject({ format: _format, version: _version, ...file }: FileProject): Project {
+function toProject({ format: _format, version: _version, quilt, ...file }: FileProject): Project {
   return {
     ...file,
     unit: file.unit ?? 'in',
@@ -266,6 +267,7 @@ function toProject({ format: _format, version: _version, ...file }: FileProject)
       ...(block.orders && { orders: block.orders.map((order) => order.map(onLattice)) }),
       ...(picture && { picture: toUnderPicture(picture) }),
     })),
+    ...(quilt && { quilt: readQuilt(quilt) }),
   };
 }
 

@@ -1,6 +1,7 @@
 import type { LengthUnit } from '../geometry/length.ts';
 import type { Block } from '../piecing/block.ts';
 import type { Severities } from '../piecing/options.ts';
+import type { Quilt } from './quilt.ts';
 
 export type { Block, Cut, CutRole, Paint, PlanChoice, UnderPicture } from '../piecing/block.ts';
 
@@ -39,6 +40,8 @@ export interface Project {
   readonly blocks: readonly Block[];
   /** How grave this project takes a finding to be, by its code, where that differs from the rule's own. */
   readonly severities?: Severities;
+  /** What the blocks are set into; absent until one is begun. */
+  readonly quilt?: Quilt;
 }
 
 /** A project with nothing in it. */

@@ -9,6 +9,7 @@ import {
   type Project,
   type UnderPicture,
 } from './project.ts';
+import { isBlockPlace, type KeptLayout, type Place, type Quilt } from './quilt.ts';
 import { USUAL_STRENGTH } from './under-picture.ts';
 
 /**
@@ -17,7 +18,7 @@ import { USUAL_STRENGTH } from './under-picture.ts';
  * Opening it again gives the same project.
  */
 export function toText(project: Project): string {
-  const { name, unit, seamAllowance, fabrics, blocks, severities, ...rest } = project;
+  const { name, unit, seamAllowance, fabrics, blocks, severities, quilt, ...rest } = project;
   return `${lines('', [
     ['format', '"underpaper"'],
     ['version', String(FILE_VERSION)],
@@ -27,6 +28,7 @@ export function toText(project: Project): string {
     ['fabrics', fabrics.length === 0 ? null : list('  ', fabrics.map(fabricText))],
     ['blocks', list('  ', blocks.map(blockText))],
     ['severities', severities === undefined || isEmpty(severities) ? null : inline(severities)],
+    ['quilt', quilt === undefined ? null : quiltText(quilt)],
     ...unknownKeys(rest),
   ])}\n`;
 }
@@ -109,6 +111,45 @@ const cutText = ({ id, from, to, role, locked, ...rest }: Cut): string =>
 
 const paintText = ({ at, fabric, ...rest }: Paint): string =>
   braces([['at', inline(at)], ['fabric', inline(fabric)], ...unknownKeys(rest)]);
+
+/** A place a line, and every other key on one. */
+function quiltText({ places, layouts, ...rest }: Quilt): string {
+  return lines('  ', [
+    ['places', list('    ', places.map(placeText))],
+    ...unknownKeys(rest),
+    ['layouts', layouts === undefined || layouts.length === 0 ? null : list('    ', layouts.map(layoutText))],
+  ]);
+}
+
+const layoutText = ({ name, places, ...rest }: KeptLayout): string =>
+  lines('      ', [
+    ['name', inline(name)],
+    ['places', list('        ', places.map(placeText))],
+    ...unknownKeys(rest),
+  ]);
+
+function placeText(place: Place): string {
+  if (isBlockPlace(place)) {
+    const { id, block, at, turn, mirrored, ...rest } = place;
+    return braces([
+      ['id', inline(id)],
+      ['block', inline(block)],
+      ['at', inline(at)],
+      ['turn', turn === 0 ? null : inline(turn)],
+      ['mirrored', mirrored ? inline(mirrored) : null],
+      ...unknownKeys(rest),
+    ]);
+  }
+  const { id, fabric, at, size, shape, ...rest } = place;
+  return braces([
+    ['id', inline(id)],
+    ['fabric', fabric === undefined ? null : inline(fabric)],
+    ['at', inline(at)],
+    ['size', inline(size)],
+    ['shape', shape === undefined ? null : inline(shape)],
+    ...unknownKeys(rest),
+  ]);
+}
 
 /** An object with a key a line, its own brace standing at `indent`. */
 function lines(indent: string, entries: readonly Entry[]): string {
