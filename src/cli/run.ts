@@ -3,9 +3,10 @@ import { check } from './check.ts';
 import type { Command, Output } from './command.ts';
 import { foundations } from './foundations.ts';
 import { mend } from './mend.ts';
+import { quilt } from './quilt.ts';
 import { Refusal, WrongUsage } from './trouble.ts';
 
-const COMMANDS: readonly Command[] = [check, foundations, mend];
+const COMMANDS: readonly Command[] = [check, foundations, mend, quilt];
 
 /** Runs one command line. Exit status: 0 done, 1 the file or the request is at fault, 2 wrong usage. */
 export async function run(args: readonly string[], output: Output): Promise<0 | 1 | 2> {
