@@ -1,15 +1,8 @@
 import { ALL_PICTURES_LETTERS, lettersOf } from './fabric-picture.ts';
-import { oneLine, type Path } from './file-place.ts';
+import { type Fault, oneLine, type Path } from './file-place.ts';
 import type { FileProject } from './file-schema.ts';
 import { checkQuilt } from './quilt-check.ts';
 import { ALL_UNDER_PICTURES_LETTERS } from './under-picture.ts';
-
-/** What is wrong between parts of a file that are each well formed. */
-export interface Fault {
-  readonly path: Path;
-  /** To follow the subject that the path names. */
-  readonly predicate: string;
-}
 
 /** Ids used twice, and paint with a fabric that is not there. Null when there is neither. */
 export function checkWhole({ fabrics = [], blocks, quilt }: FileProject): Fault | null {

@@ -2,6 +2,13 @@
 
 export type Path = readonly PropertyKey[];
 
+/** What is wrong between parts of a file that are each well formed. */
+export interface Fault {
+  readonly path: Path;
+  /** To follow the subject that the path names. */
+  readonly predicate: string;
+}
+
 /** The thing a path leads into, down to the last item of a list: `Block 3 ‘Gull’, cut 2`. Null above all lists. */
 export function placeOf(path: Path, file: unknown): string | null {
   const words = itemsOn(path, file).map(

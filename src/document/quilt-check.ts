@@ -1,7 +1,6 @@
 import type { Ring } from '../geometry/point.ts';
 import { boxOf } from '../geometry/ring.ts';
-import type { Fault } from './file-check.ts';
-import { oneLine, type Path } from './file-place.ts';
+import { type Fault, oneLine, type Path } from './file-place.ts';
 import { MAX_QUILT_IN } from './quilt-limits.ts';
 import type { FileQuilt } from './quilt-schema.ts';
 

@@ -19,6 +19,8 @@ export interface RimSpot {
   readonly at: Point;
   /** The same in the block. */
   readonly inBlock: Point;
+  /** Seams of the block that end there. */
+  readonly seams: number;
   /** Index of the piece. */
   readonly piece: number;
 }
@@ -48,7 +50,7 @@ export interface Matching {
 }
 
 /** Where seams inside a block end at its edge: corners of two patches or more on it. Cost: O(corners). */
-export function rimSpots(patches: readonly Pick<Patch, 'polygon'>[]): Point[] {
+export function rimSpots(patches: readonly Pick<Patch, 'polygon'>[]): Pick<RimSpot, 'inBlock' | 'seams'>[] {
   const key = ([x, y]: Point): string => `${x} ${y}`;
   const edges = new Map<string, readonly [Point, Point]>();
   const meeting = new Map<string, number>();
@@ -59,12 +61,15 @@ export function rimSpots(patches: readonly Pick<Patch, 'polygon'>[]): Point[] {
       if (!edges.delete(twin)) edges.set(`${key(a)} ${key(b)}`, [a, b]);
       meeting.set(key(a), (meeting.get(key(a)) ?? 0) + 1);
     });
-  return [...edges.values()].map(([a]) => a).filter((a) => (meeting.get(key(a)) ?? 0) > 1);
+  return [...edges.values()].flatMap(([inBlock]) => {
+    const seams = meeting.get(key(inBlock))! - 1;
+    return seams > 0 ? [{ inBlock, seams }] : [];
+  });
 }
 
 /**
  * What must match where on every joint of a quilt. `patchesOf` gives the patches of a block's plan, null while there is
- * none; `seamsAt` of them end at a rim spot.
+ * none.
  */
 export function matchingOf(
   layout: Layout,
@@ -74,8 +79,8 @@ export function matchingOf(
 ): Matching {
   const outlines = new Map(blocks.map(({ id, outline }) => [id, outline]));
   const waiting = new Set<string>();
-  const rims = new Map<string, readonly Point[]>();
-  const rimOf = (block: string): readonly Point[] => {
+  const rims = new Map<string, ReturnType<typeof rimSpots>>();
+  const rimOf = (block: string): ReturnType<typeof rimSpots> => {
     const known = rims.get(block);
     if (known) return known;
     const patches = patchesOf(block);
@@ -110,9 +115,14 @@ export function matchingOf(
   return { pinned, nearMisses, bulk: bulkOf(layout, spots), waiting: [...waiting] };
 }
 
-function spotsOf(place: BlockPlace, outline: Ring, rim: readonly Point[], piece: number): RimSpot[] {
+function spotsOf(
+  place: BlockPlace,
+  outline: Ring,
+  rim: ReturnType<typeof rimSpots>,
+  piece: number,
+): RimSpot[] {
   const lie = lieOf(outline, place.turn, place.mirrored, place.at);
-  return rim.map((inBlock) => ({ at: laid(lie, inBlock), inBlock, piece }));
+  return rim.map((spot) => ({ ...spot, at: laid(lie, spot.inBlock), piece }));
 }
 
 /** Does a box come near a stretch? */
@@ -199,7 +209,7 @@ function bulkOf({ pattern, region }: Layout, spots: readonly (readonly RimSpot[]
   }
   for (const spot of spots.flat()) {
     const v = vertexAt.get(key(spot.at));
-    if (v !== undefined && count.has(v)) count.set(v, count.get(v)! + 1);
+    if (v !== undefined && count.has(v)) count.set(v, count.get(v)! + spot.seams);
   }
   return [...count]
     .filter(([, seams]) => seams > MOST_SEAMS)
