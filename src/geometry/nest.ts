@@ -1,3 +1,4 @@
+import { chance } from './chance.ts';
 import type { Point, Ring } from './point.ts';
 import { boxOf } from './ring.ts';
 
@@ -302,17 +303,6 @@ function orderOf(
   const size = shapes.map((rasters) => (rasters[0] ? measure(rasters[0]) : 0));
   const weight = items.map((shape) => size[shape]! * (isShaken ? 0.75 + 0.5 * random() : 1));
   return items.map((_, i) => i).sort((a, b) => weight[b]! - weight[a]! || items[a]! - items[b]! || a - b);
-}
-
-/** Evenly spread numbers from 0 to 1 (mulberry32, Tommy Ettinger, public domain). */
-function chance(seed: number): () => number {
-  let state = seed >>> 0;
-  return () => {
-    state = (state + 0x6d2b79f5) | 0;
-    let t = Math.imul(state ^ (state >>> 15), 1 | state);
-    t = (t + Math.imul(t ^ (t >>> 7), 61 | t)) ^ t;
-    return ((t ^ (t >>> 14)) >>> 0) / 4294967296;
-  };
 }
 
 // ---------------------------------------------------------------- filling sheets
