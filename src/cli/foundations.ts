@@ -1,9 +1,7 @@
 import { mkdirSync, readFileSync, writeFileSync } from 'node:fs';
 import { createRequire } from 'node:module';
 import { join } from 'node:path';
-import { oneLine } from '../document/file-place.ts';
 import { DEFAULT_MARGIN_IN, marginFault, PAGES, type Page, readPage } from '../document/pages.ts';
-import type { Block, Project } from '../document/project.ts';
 import { layOutBooklet } from '../foundations/booklet/booklet.ts';
 import { BOOKLET_PARTS } from '../foundations/booklet/parts.ts';
 import { blockPdfs } from '../foundations/files/block-files.ts';
@@ -18,11 +16,10 @@ import { type FullTypeface, openTypeface } from '../foundations/type/typeface.ts
 import { parseLength } from '../geometry/length.ts';
 import { makingOf } from '../making/making.ts';
 import { type Command, type ExitStatus, type Output, readArgs } from './command.ts';
+import { chosenBlocks, copiesOf, MOST_COPIES } from './in-hand.ts';
 import { readProject } from './read-project.ts';
 import { Refusal, WrongUsage } from './trouble.ts';
 import { refuseOverwriting, write } from './write-file.ts';
-
-const MOST_COPIES = 999;
 
 export const foundations: Command = {
   name: 'foundations',
@@ -201,37 +198,6 @@ function correctionOf(text: string | undefined, printer: string | undefined): Co
   const choice = readCorrection(printer ?? '', across, down);
   if (!choice.ok) throw new WrongUsage(`--correct: ${choice.error}`);
   return choice.correction;
-}
-
-function copiesOf(text: string): number {
-  const copies = /^\d{1,4}$/.test(text) ? Number(text) : 0;
-  if (copies < 1 || copies > MOST_COPIES) {
-    throw new WrongUsage(`--copies takes a whole number from 1 to ${MOST_COPIES}.`);
-  }
-  return copies;
-}
-
-/** The blocks named, in the order of the project. A name may hold a comma, so the whole list is tried first. */
-function chosenBlocks(project: Project, list: string): readonly Block[] {
-  const named = (wanted: string) => project.blocks.filter(({ id, name }) => id === wanted || name === wanted);
-  const whole = named(list.trim());
-  if (whole.length > 0) return whole;
-  const wanted = list
-    .split(',')
-    .map((one) => one.trim())
-    .filter((one) => one !== '');
-  if (wanted.length === 0) throw new WrongUsage('--blocks takes ids or names with commas between them.');
-  const missing = wanted.find((one) => named(one).length === 0);
-  if (missing !== undefined)
-    throw new Refusal(`The file has no block ‘${oneLine(missing)}’: ${blocksThereAre(project)}.`);
-  const chosen = new Set(wanted.flatMap(named));
-  return project.blocks.filter((block) => chosen.has(block));
-}
-
-function blocksThereAre({ blocks }: Project): string {
-  const shown = blocks.slice(0, 8).map(({ id, name }) => `${id} ‘${oneLine(name)}’`);
-  if (shown.length === 0) return 'it has none at all';
-  return `it has ${shown.join(', ')}${blocks.length > shown.length ? ` and ${blocks.length - shown.length} more` : ''}`;
 }
 
 /** The typeface that the papers are set in, from the package it comes in. */

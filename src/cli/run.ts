@@ -1,12 +1,13 @@
 import { oneLine } from '../document/file-place.ts';
 import { check } from './check.ts';
 import type { Command, Output } from './command.ts';
+import { cutting } from './cutting.ts';
 import { foundations } from './foundations.ts';
 import { mend } from './mend.ts';
 import { quilt } from './quilt.ts';
 import { Refusal, WrongUsage } from './trouble.ts';
 
-const COMMANDS: readonly Command[] = [check, foundations, mend, quilt];
+const COMMANDS: readonly Command[] = [check, foundations, mend, quilt, cutting];
 
 /** Runs one command line. Exit status: 0 done, 1 the file or the request is at fault, 2 wrong usage. */
 export async function run(args: readonly string[], output: Output): Promise<0 | 1 | 2> {

@@ -1,0 +1,178 @@
+import { type CuttingPlan, cuttingPlan, type FabricPlan } from '../cutting/cutting-plan.ts';
+import { cuttingReport } from '../cutting/cutting-report.ts';
+import { type CuttingRules, USUAL_EASE_IN, USUAL_WIDTH_IN, usualStep } from '../cutting/cutting-rules.ts';
+import { NO_SLACK } from '../cutting/lengths.ts';
+import { THOROUGH_STEPS } from '../cutting/strips/lay-strips.ts';
+import { BOUND_WORDS, sumLines } from '../cutting/sums.ts';
+import { oneLine } from '../document/file-place.ts';
+import type { Project } from '../document/project.ts';
+import { formatLength, parseLength } from '../geometry/length.ts';
+import { type MadeBlock, makingOf } from '../making/making.ts';
+import { verdictSentence } from '../piecing/sentences.ts';
+import { type Command, type ExitStatus, type Output, readArgs } from './command.ts';
+import { chosenBlocks, copiesOf } from './in-hand.ts';
+import { readProject } from './read-project.ts';
+import { WrongUsage } from './trouble.ts';
+
+export const cutting: Command = {
+  name: 'cutting',
+  summary: 'tell what to cut for each patch, in which strips, and from how much fabric',
+  help: `Usage: npm run --silent underpaper -- cutting FILE [options]
+
+Tells for each patch the size of the piece to cut, for each fabric the strips to cut across its
+width and the cuts in each of them, and the length to buy. Every piece is proved to cover its
+patch with the seam allowance once it is sewn and pressed open.
+
+Options
+  --json           print pieces and strips as JSON: {"pieces":[{"block","patch","fabric","shape",
+                   "cut":{"kind","width","height"}}],"fabrics":[{"fabric","usableWidth","length",
+                   "bound","yards","strips":[{"height","cuts":[{"width","height","for"}]}]}]}, inches
+  --blocks a,b     only these blocks, by id or name (all)
+  --copies N       copies of each block, 1 to 999 (1)
+  --ease LENGTH    added beyond the seam allowance on every side, such as 1/8 or 6mm (1/4)
+  --round LENGTH   sizes are rounded up to a multiple of this (1/4, or 5 mm in metric projects)
+  --width LENGTH   usable width of fabrics that do not say their own (40)
+  --savings WHICH  none: rectangles alone; squares: also halves and quarters of squares; all: also
+                   rectangles halved aslant, "half-rectangle" in the JSON (squares)
+  --help           print this help
+
+Exit status
+  0    every patch has a piece in a strip
+  1    the file could not be opened, a block is not in it or has no usable outline, or a fabric is
+       too narrow for a patch; all the rest is reported
+  2    wrong usage
+`,
+  run: (args, output) => {
+    const { file, values } = readArgs('cutting', args, {
+      json: { type: 'boolean' },
+      blocks: { type: 'string' },
+      copies: { type: 'string' },
+      ease: { type: 'string' },
+      round: { type: 'string' },
+      width: { type: 'string' },
+      savings: { type: 'string' },
+    });
+    const copies = copiesOf(values.copies ?? '1');
+    const ease = lengthOf('ease', values.ease, 0, 10);
+    const step = lengthOf('round', values.round, 1 / 64, 10);
+    const usableWidth = lengthOf('width', values.width, 1, 500);
+    const savings = savingsOf(values.savings);
+    const project = readProject(file);
+    const blocks = values.blocks === undefined ? project.blocks : chosenBlocks(project, values.blocks);
+    const rules: CuttingRules = {
+      allowance: project.seamAllowance,
+      ease: ease ?? USUAL_EASE_IN,
+      step: step ?? usualStep(project.unit),
+      usableWidth: usableWidth ?? USUAL_WIDTH_IN,
+      savings,
+    };
+    const made = makingOf(project, { blocks: blocks.map(({ id }) => id), copies });
+    const cloths = project.fabrics.map(({ id }) => ({
+      fabric: id,
+      grain: 'seam' as const,
+      usableWidth: rules.usableWidth,
+    }));
+    const plan = cuttingPlan({ made, cloths, rules, steps: THOROUGH_STEPS });
+    if (values.json) output.out(jsonReport(plan));
+    else output.out(readableReport(project, made, plan));
+    return remarkTrouble(project, made, plan, output);
+  },
+};
+
+function lengthOf(option: string, text: string | undefined, least: number, most: number): number | null {
+  if (text === undefined) return null;
+  const length = parseLength(text);
+  if (!length.ok) throw new WrongUsage(`--${option}: ${length.error}`);
+  if (length.inches < least || length.inches > most)
+    throw new WrongUsage(
+      `--${option} takes a length from ${formatLength(least, 'in')} to ${formatLength(most, 'in')}.`,
+    );
+  return length.inches;
+}
+
+function savingsOf(text: string | undefined): CuttingRules['savings'] {
+  if (text === undefined) return 'squares';
+  if (text === 'none' || text === 'squares' || text === 'all') return text;
+  throw new WrongUsage('--savings takes none, squares or all.');
+}
+
+/** One piece and one strip a line, so that a large report can be read and compared. */
+function jsonReport(plan: CuttingPlan): string {
+  const { pieces, fabrics } = cuttingReport(plan);
+  const listed = (items: readonly string[]): string =>
+    items.length === 0 ? '[]' : `[\n${items.join(',\n')}\n]`;
+  const fabricTexts = fabrics.map(({ strips, ...fabric }) =>
+    JSON.stringify(fabric).replace(
+      /\}$/,
+      `,"strips":${listed(strips.map((strip) => JSON.stringify(strip)))}}`,
+    ),
+  );
+  return `{"pieces":${listed(pieces.map((piece) => JSON.stringify(piece)))},"fabrics":${listed(fabricTexts)}}\n`;
+}
+
+function readableReport(project: Project, made: readonly MadeBlock[], plan: CuttingPlan): string {
+  const said = (inches: number): string => formatLength(inches, project.unit);
+  const pieces = made.reduce((sum, { plan: { patches }, copies }) => sum + patches.length * copies, 0);
+  const lines = [
+    `${oneLine(project.name)}: ${pieces.toLocaleString('en')} ${pieces === 1 ? 'piece' : 'pieces'} to cut`,
+  ];
+  for (const fabric of plan.fabrics) {
+    lines.push(
+      '',
+      fabricName(project, fabric.fabric),
+      ...sumLines(fabric, NO_SLACK, project.unit).map((line) => `  ${line}`),
+      `  no plan can do with less than ${said(fabric.bound.length)}: ${BOUND_WORDS[fabric.bound.kind]}`,
+      `  Strips across ${said(fabric.usableWidth)}`,
+    );
+    for (const [i, { height, cuts }] of fabric.strips.entries()) {
+      lines.push(`    ${i + 1}. ${said(height)} high`);
+      for (const cut of cuts) lines.push(`       ${cutLine(cut, said)}`);
+    }
+  }
+  return `${lines.join('\n')}\n`;
+}
+
+const KIND_WORDS = {
+  rectangle: '',
+  'half-square': ', cut once from corner to corner',
+  'quarter-square': ', cut twice from corner to corner',
+  'half-rectangle': ', cut once aslant',
+} as const;
+
+function cutLine(
+  { kind, width, height, slant, for: patches }: FabricPlan['strips'][number]['cuts'][number],
+  said: (inches: number) => string,
+): string {
+  const aslant = slant
+    ? ` from ${said(slant[0])} along one long edge to ${said(slant[1])} along the other`
+    : '';
+  const names = patches.map(([block, patch, copy]) => `${oneLine(block)} ${patch} copy ${copy}`);
+  return `${said(width)} × ${said(height)}${KIND_WORDS[kind]}${aslant}: ${names.join(', ')}`;
+}
+
+const fabricName = ({ fabrics }: Project, id: string | null): string =>
+  id === null ? 'Without a fabric' : oneLine(fabrics.find((fabric) => fabric.id === id)?.name ?? id);
+
+function remarkTrouble(
+  project: Project,
+  made: readonly MadeBlock[],
+  { fabrics }: CuttingPlan,
+  { remark }: Output,
+): ExitStatus {
+  const broken = made.filter(({ plan }) => plan.verdict === 'broken');
+  const [first] = broken;
+  if (first) {
+    const others = broken.length === 1 ? '' : ` (${broken.length - 1} more like it)`;
+    remark(`Block ‘${oneLine(first.block.name)}’${others}: ${verdictSentence(first.plan)}`);
+    return 1;
+  }
+  const narrow = fabrics.find(({ tooLarge }) => tooLarge.length > 0);
+  if (!narrow) return 0;
+  const { block, patch, piece } = narrow.tooLarge[0]!;
+  const others = narrow.tooLarge.length === 1 ? '' : ` (${narrow.tooLarge.length - 1} more like it)`;
+  const said = (inches: number): string => formatLength(inches, project.unit);
+  remark(
+    `Patch ${patch} of block ${oneLine(block)}${others} takes a piece of ${said(piece.cut.width)} × ${said(piece.cut.height)}, and ‘${fabricName(project, narrow.fabric)}’ is only ${said(narrow.usableWidth)} wide: it is in no strip.`,
+  );
+  return 1;
+}

@@ -1,0 +1,39 @@
+import { oneLine } from '../document/file-place.ts';
+import type { Block, Project } from '../document/project.ts';
+import { Refusal, WrongUsage } from './trouble.ts';
+
+/** What options say about which blocks are in hand, and how often. */
+
+export const MOST_COPIES = 999;
+
+/** The copies asked for with `--copies`. */
+export function copiesOf(text: string): number {
+  const copies = /^\d{1,4}$/.test(text) ? Number(text) : 0;
+  if (copies < 1 || copies > MOST_COPIES) {
+    throw new WrongUsage(`--copies takes a whole number from 1 to ${MOST_COPIES}.`);
+  }
+  return copies;
+}
+
+/** The blocks named, in the order of the project. A name may hold a comma, so the whole list is tried first. */
+export function chosenBlocks(project: Project, list: string): readonly Block[] {
+  const named = (wanted: string) => project.blocks.filter(({ id, name }) => id === wanted || name === wanted);
+  const whole = named(list.trim());
+  if (whole.length > 0) return whole;
+  const wanted = list
+    .split(',')
+    .map((one) => one.trim())
+    .filter((one) => one !== '');
+  if (wanted.length === 0) throw new WrongUsage('--blocks takes ids or names with commas between them.');
+  const missing = wanted.find((one) => named(one).length === 0);
+  if (missing !== undefined)
+    throw new Refusal(`The file has no block ‘${oneLine(missing)}’: ${blocksThereAre(project)}.`);
+  const chosen = new Set(wanted.flatMap(named));
+  return project.blocks.filter((block) => chosen.has(block));
+}
+
+function blocksThereAre({ blocks }: Project): string {
+  const shown = blocks.slice(0, 8).map(({ id, name }) => `${id} ‘${oneLine(name)}’`);
+  if (shown.length === 0) return 'it has none at all';
+  return `it has ${shown.join(', ')}${blocks.length > shown.length ? ` and ${blocks.length - shown.length} more` : ''}`;
+}

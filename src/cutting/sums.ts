@@ -1,0 +1,57 @@
+import { formatLength, type LengthUnit } from '../geometry/length.ts';
+import type { FabricPlan } from './cutting-plan.ts';
+import { type Slack, toBuy } from './lengths.ts';
+import type { BoundKind } from './strips/strip-bound.ts';
+
+/** Strips of one height, as they are added up. */
+export interface StripSum {
+  readonly count: number;
+  readonly height: number;
+  readonly total: number;
+}
+
+/** The strips of a fabric by height, the tallest first. */
+export function stripSums({ strips }: Pick<FabricPlan, 'strips'>): readonly StripSum[] {
+  const counts = new Map<number, number>();
+  for (const { height } of strips) counts.set(height, (counts.get(height) ?? 0) + 1);
+  return [...counts].map(([height, count]) => ({ count, height, total: count * height }));
+}
+
+const percent = (share: number): string => `${Number((100 * share).toFixed(2))} %`;
+
+const counted = (count: number, word: string): string =>
+  `${count.toLocaleString('en')} ${word}${count === 1 ? '' : 's'}`;
+
+/** `7/8 yd`, `1 1/4 yd`, `0.9 m`. */
+export function boughtWords({ yards, metres }: { yards: number; metres: number }, unit: LengthUnit): string {
+  return unit === 'mm' ? `${metres.toFixed(1)} m` : `${formatLength(yards, 'in').replace(/ in$/, '')} yd`;
+}
+
+/** The arithmetic of one fabric, a line a step, so that it can be gone through with a pencil. */
+export function sumLines(plan: FabricPlan, slack: Slack, unit: LengthUnit): readonly string[] {
+  const said = (inches: number): string => formatLength(inches, unit);
+  const buy = toBuy(plan.length, slack);
+  const lines = stripSums(plan).map(
+    ({ count, height, total }) => `${counted(count, 'strip')} × ${said(height)} = ${said(total)}`,
+  );
+  if (lines.length > 1) lines.push(`together ${said(plan.length)}`);
+  if (slack.spare > 0)
+    lines.push(`and ${percent(slack.spare)} to spare: ${said(plan.length * (1 + slack.spare))}`);
+  if (slack.shrinkage > 0)
+    lines.push(
+      `before it shrinks by ${percent(slack.shrinkage)}: ÷ ${Number((1 - slack.shrinkage).toFixed(4))} = ${said(buy.inches)}`,
+    );
+  lines.push(
+    unit === 'mm'
+      ? `÷ 1,000 = ${((buy.inches * 25.4) / 1000).toFixed(3)} m, rounded up to a tenth: ${boughtWords(buy, unit)}`
+      : `÷ 36 = ${(buy.inches / 36).toFixed(3)} yd, rounded up to an eighth: ${boughtWords(buy, unit)}`,
+  );
+  return lines;
+}
+
+/** What the lower bound of a length rests on, as the end of a sentence. */
+export const BOUND_WORDS: Readonly<Record<BoundKind, string>> = {
+  area: 'the cloth of all its pieces without a gap between them',
+  tallest: 'its longest piece',
+  wide: 'pieces too wide to lie side by side',
+};

@@ -1,0 +1,128 @@
+import { readFileSync } from 'node:fs';
+import { fileURLToPath } from 'node:url';
+import { afterAll, describe, expect, it } from 'vitest';
+import { openFile } from '../../src/document/file.ts';
+import { makingOf } from '../../src/making/making.ts';
+import { type CheckedReport, pastSeam, pieceFaults, reportFaults } from '../checker/check-cutting.ts';
+import { underpaperHere, Workbench } from './command-line.ts';
+
+const bench = new Workbench();
+afterAll(() => bench.clear());
+
+const DEMO = fileURLToPath(new URL('../../public/demo/harbour-sampler.underpaper.json', import.meta.url));
+
+function demo() {
+  const opened = openFile(readFileSync(DEMO, 'utf8'));
+  if (!opened.ok) throw new Error(opened.error.message);
+  return opened.project;
+}
+
+const square = (side: number, fabric: string, cuts: readonly object[] = []) =>
+  JSON.stringify({
+    format: 'underpaper',
+    version: 1,
+    name: 'One square',
+    fabrics: [{ id: fabric, name: 'Sail', color: '#ffffff' }],
+    blocks: [
+      {
+        id: 'b1',
+        name: 'Pane',
+        outline: [
+          [0, 0],
+          [side, 0],
+          [side, side],
+          [0, side],
+        ],
+        cuts,
+        paint: [{ at: [side / 3, side / 4], fabric }],
+      },
+    ],
+  });
+
+describe('cutting', () => {
+  it('of the demo in two copies: every piece covers, every strip adds up', async () => {
+    const { status, out, err } = await underpaperHere('cutting', DEMO, '--json', '--copies', '2');
+    expect(err).toBe('');
+    expect(status).toBe(0);
+    const report = JSON.parse(out) as CheckedReport;
+    const project = demo();
+    const made = makingOf(project);
+    const patches = made.flatMap(({ block, plan }) =>
+      plan.patches.map((patch) => ({ block: block.id, patch })),
+    );
+    expect(
+      reportFaults(
+        report,
+        patches.map(({ block, patch }) => ({ block, patch: patch.id, copies: 2 })),
+      ),
+    ).toEqual([]);
+    for (const [i, { block, patch }] of patches.entries()) {
+      const piece = report.pieces[i]!;
+      expect([piece.block, piece.patch, piece.fabric]).toEqual([block, patch.id, patch.fabric]);
+      const allowance = project.seamAllowance;
+      expect(pieceFaults(piece.shape, piece.cut, { ...patch, allowance }), `${block} ${patch.id}`).toEqual(
+        [],
+      );
+      if (patch.seam)
+        expect(pastSeam(piece.shape, patch.polygon, patch.seam), `${block} ${patch.id}`).toBeCloseTo(
+          allowance,
+          3,
+        );
+    }
+  });
+
+  it('says the arithmetic in words', async () => {
+    const file = bench.file('square.json', square(4, 'f1'));
+    const { status, out } = await underpaperHere('cutting', file);
+    expect(status).toBe(0);
+    // 4 in and half an inch on every side: 5 in, one strip; 5 / 36 is 0.139 yd.
+    expect(out).toContain('1 strip × 5 in = 5 in');
+    expect(out).toContain('÷ 36 = 0.139 yd, rounded up to an eighth: 1/4 yd');
+    expect(out).toContain('5 in × 5 in: b1 A1 copy 1');
+  });
+
+  it('takes blocks, ease, rounding and width', async () => {
+    const file = bench.file('square.json', square(4, 'f1'));
+    const report = async (...args: string[]): Promise<CheckedReport> =>
+      JSON.parse((await underpaperHere('cutting', file, '--json', ...args)).out);
+    expect((await report('--ease', '1/8')).pieces[0]!.cut.width).toBe(4.75);
+    expect((await report('--ease', '1/2')).pieces[0]!.cut.width).toBe(5.5);
+    expect((await report('--ease', '1/8', '--round', '1')).pieces[0]!.cut.width).toBe(5);
+    expect((await report('--width', '106')).fabrics[0]!.usableWidth).toBe(106);
+    expect((await report('--copies', '9', '--width', '42')).fabrics[0]!.length).toBe(10);
+  });
+
+  it('refuses in one line', async () => {
+    const file = bench.file('square.json', square(4, 'f1'));
+    for (const [args, status] of [
+      [['--copies', '0'], 2],
+      [['--copies', '-1'], 2],
+      [['--ease', 'much'], 2],
+      [['--ease', '-1/4'], 2],
+      [['--width', '0'], 2],
+      [['--round', '0'], 2],
+      [['--savings', 'most'], 2],
+      [['--blocks', 'b9'], 1],
+    ] as const) {
+      const ended = await underpaperHere('cutting', file, ...args);
+      expect(ended.status, args.join(' ')).toBe(status);
+      expect(ended.err.trim().split('\n').length, args.join(' ')).toBe(1);
+      expect(ended.out).toBe('');
+    }
+  });
+
+  it('tells of a patch wider than the fabric, and plans the rest', async () => {
+    const file = bench.file('large.json', square(50, 'f1'));
+    const { status, out, err } = await underpaperHere('cutting', file, '--json');
+    expect(status).toBe(1);
+    expect(err).toContain('takes a piece of 51 in × 51 in, and ‘Sail’ is only 40 in wide');
+    expect(JSON.parse(out).fabrics[0]).toMatchObject({ length: 0, strips: [], tooLarge: [['b1', 'A1']] });
+  });
+
+  it('an empty project has nothing to cut', async () => {
+    const file = bench.file('empty.json', '{"format":"underpaper","version":1,"name":"Empty","blocks":[]}');
+    const { status, out } = await underpaperHere('cutting', file, '--json');
+    expect(status).toBe(0);
+    expect(JSON.parse(out)).toEqual({ pieces: [], fabrics: [] });
+  });
+});
