@@ -3,7 +3,7 @@ import type { Block, Fabric, Project } from '../document/project.ts';
 import type { Point } from '../geometry/point.ts';
 import type { PiecingPlan } from '../piecing/plan.ts';
 import { pictures } from '../workspace/fabric-pictures.ts';
-import { shownPlan } from '../workspace/plans.ts';
+import { requestPlan } from '../workspace/plans.ts';
 import { session, shownProject } from '../workspace/session.ts';
 import { type BoardState, blockOnSheet, board, gridInUse } from './board-state.ts';
 import { sheetBox } from './camera-acts.ts';
@@ -81,8 +81,8 @@ function sceneNow(): Scene {
     project,
     block: proposal?.after ?? block,
     plan:
-      (proposal === null ? null : shownPlan(proposal.after).plan) ??
-      (block === null ? null : shownPlan(block).plan),
+      (proposal === null ? null : requestPlan(proposal.after).plan) ??
+      (block === null ? null : requestPlan(block).plan),
     fabrics: fabricsById(state.valueView ? asValues(project.fabrics) : project.fabrics),
     proposal,
   };
@@ -207,7 +207,7 @@ function drawMoving(pen: Pen): void {
   const state = board.getState();
   const { selection, project } = session.getState();
   const block = blockOnSheet();
-  const plan = block === null ? null : shownPlan(block).plan;
+  const plan = block === null ? null : requestPlan(block).plan;
   const snap = state.marks.find((mark) => mark.kind === 'snap');
   if (block !== null) {
     drawAxes(pen, block.outline, state.symmetry);

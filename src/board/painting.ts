@@ -1,6 +1,6 @@
 import type Konva from 'konva';
 import { pictures } from '../workspace/fabric-pictures.ts';
-import { landings } from '../workspace/plans.ts';
+import { plansCome } from '../workspace/plans.ts';
 import { session } from '../workspace/session.ts';
 import { board } from './board-state.ts';
 import { type BoardCanvas, CANVASES } from './canvases.ts';
@@ -104,7 +104,7 @@ export function keepPainted(element: HTMLElement, layers: readonly (Konva.Layer 
   void document.fonts.load("600 16px 'Source Sans 3 Variable'").then(paintAll, paintAll);
   const stops = [
     session.subscribe(paintSoon),
-    landings.subscribe(takeUp),
+    plansCome.subscribe(takeUp),
     proposals.subscribe(paintSoon),
     pictures.subscribe(paintSoon),
     squaredPictures.subscribe(paintSoon),

@@ -1,4 +1,4 @@
-import type { PlanChoice } from './block.ts';
+import type { Block, PlanChoice } from './block.ts';
 import type { Severity } from './plan.ts';
 
 /** Severity by code of a rule. */
@@ -34,5 +34,11 @@ export interface PieceOptions {
 /** A text that is the same for options under which every plan is the same. */
 export const optionsKey = ({ lightness, ...rest }: PieceOptions): string =>
   JSON.stringify([lightness && [...lightness], rest]);
+
+/** The same for one block: other fabrics than its own say nothing. */
+export const planKey = (block: Pick<Block, 'paint'>, { lightness, ...rest }: PieceOptions): string => {
+  const own = new Set(block.paint.map(({ fabric }) => fabric));
+  return JSON.stringify([lightness && [...own].map((fabric) => lightness.get(fabric)), rest]);
+};
 
 export const DEFAULT_BUDGET = 2_000;

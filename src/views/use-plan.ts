@@ -1,7 +1,7 @@
 import { useStore } from 'zustand';
 import type { Block } from '../piecing/block.ts';
 import type { PiecingPlan } from '../piecing/plan.ts';
-import { landings, planAtHand, type ShownPlan, shownPlan } from '../workspace/plans.ts';
+import { planAtHand, plansCome, requestPlan, type ShownPlan } from '../workspace/plans.ts';
 import { session, shownProject } from '../workspace/session.ts';
 
 /**
@@ -10,12 +10,12 @@ import { session, shownProject } from '../workspace/session.ts';
  */
 export function usePlan(block: Block): ShownPlan {
   useNews(block);
-  return shownPlan(block);
+  return requestPlan(block);
 }
 
 /** Draws whoever shows a plan of the block again when a newer one has come. */
 function useNews(block: Block): void {
-  useStore(landings, ({ of }) => of.get(block.id));
+  useStore(plansCome, ({ of }) => of.get(block.id));
   // A plan changes with these as well.
   useStore(session, (state) => shownProject(state).fabrics);
   useStore(session, (state) => shownProject(state).severities);
@@ -24,13 +24,12 @@ function useNews(block: Block): void {
 }
 
 /**
- * The plan to show of a recorded block beside the drawing, where it need not follow the pointer: while a gesture runs
- * on the block it stays what it was. Null while there has been none.
+ * The plan to show of a recorded block beside the drawing, where it need not follow the pointer: asks for nothing, since
+ * every recorded block is planned in its turn, and is told when one has come. Null while there has been none.
  */
 export function useRestingPlan(block: Block): PiecingPlan | null {
   useNews(block);
-  const isUnderHand = useStore(session, ({ draft, blockId }) => draft !== null && blockId === block.id);
-  return isUnderHand ? planAtHand(block) : shownPlan(block).plan;
+  return planAtHand(block);
 }
 
 /**
@@ -38,6 +37,6 @@ export function useRestingPlan(block: Block): PiecingPlan | null {
  * runs on it: asks for nothing, and is told of what others have asked for. Null while there has been none, or no block.
  */
 export function usePlanAtHand(block: Block | null): PiecingPlan | null {
-  useStore(landings, ({ of }) => of.get(block?.id ?? ''));
+  useStore(plansCome, ({ of }) => of.get(block?.id ?? ''));
   return block === null ? null : planAtHand(block);
 }

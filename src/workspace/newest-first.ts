@@ -9,9 +9,12 @@ interface NewestFirstOptions<Order, Made> extends Maker<Order, Made> {
   /** `isNewest`: nothing newer has been wanted under the same key meanwhile. */
   readonly onMade: (key: string, order: Order, made: Made, isNewest: boolean) => void;
   readonly onFailed: (key: string, order: Order) => void;
-  /** Which key goes before the others. */
-  readonly isFirst: (key: string) => boolean;
-  /** How long an order that a newer one has overtaken may go on before it is abandoned, ms. */
+  /** Keys of a lower rank go before the others; one of rank 0 is waited for by a person. */
+  readonly rankOf: (key: string) => number;
+  /**
+   * How long an order may go on before it is abandoned, ms, once a newer one has overtaken it, or one of rank 0 waits
+   * for it. What is abandoned for the sake of another key is made later.
+   */
   readonly patienceMs: number;
 }
 
@@ -35,7 +38,7 @@ export function newestFirst<Order, Made>(options: NewestFirstOptions<Order, Made
 
   function begin(): void {
     if (running !== null || waiting.size === 0) return;
-    const key = [...waiting.keys()].find(options.isFirst) ?? [...waiting.keys()][0]!;
+    const key = mostUrgent();
     const order = waiting.get(key)!;
     waiting.delete(key);
     const mine = { key, order, isNewest: true, begun: performance.now() };
@@ -56,6 +59,17 @@ export function newestFirst<Order, Made>(options: NewestFirstOptions<Order, Made
     );
   }
 
+  /** Of those of one rank the one that came first. */
+  function mostUrgent(): string {
+    let best = '';
+    let rank = Number.POSITIVE_INFINITY;
+    for (const key of waiting.keys()) {
+      const its = options.rankOf(key);
+      if (its < rank) [best, rank] = [key, its];
+    }
+    return best;
+  }
+
   /** Whoever wants something is in the midst of a frame, and to hand an order over takes its time. */
   function beginSoon(): void {
     if (isToBegin) return;
@@ -72,17 +86,26 @@ export function newestFirst<Order, Made>(options: NewestFirstOptions<Order, Made
     running = null;
   }
 
-  /** What runs is overtaken: it is given the rest of its time. */
-  function overtake(): void {
+  /** What runs and is overtaken, or holds up what a person waits for, is given the rest of its time; else all it takes. */
+  function setPatience(): void {
     if (running === null) return;
-    running.isNewest = false;
+    const mine = running;
+    const { key, order, begun } = mine;
+    const isWaitedFor =
+      options.rankOf(key) > 0 && [...waiting.keys()].some((one) => options.rankOf(one) === 0);
+    if (mine.isNewest && !isWaitedFor) {
+      clearTimeout(patience);
+      patience = undefined;
+      return;
+    }
     patience ??= setTimeout(
       () => {
+        if (mine.isNewest && !waiting.has(key)) waiting.set(key, order);
         end();
         options.abandon();
         begin();
       },
-      Math.max(0, options.patienceMs - (performance.now() - running.begun)),
+      Math.max(0, options.patienceMs - (performance.now() - begun)),
     );
   }
 
@@ -91,18 +114,19 @@ export function newestFirst<Order, Made>(options: NewestFirstOptions<Order, Made
       if (running?.key === key && running.order === order) {
         waiting.delete(key);
         running.isNewest = true;
-        clearTimeout(patience);
-        patience = undefined;
+        setPatience();
         return;
       }
       if (waiting.get(key) === order) return;
       waiting.set(key, order);
-      if (running?.key === key) overtake();
+      if (running?.key === key) running.isNewest = false;
+      setPatience();
       beginSoon();
     },
     forget(key) {
       waiting.delete(key);
       if (running?.key === key) running.isNewest = false;
+      else setPatience();
     },
     isWaiting: (key) => waiting.has(key) || running?.key === key,
   };

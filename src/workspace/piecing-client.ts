@@ -1,5 +1,6 @@
 import { proxy, type Remote, wrap } from 'comlink';
 import { piece } from '../piecing/piece.ts';
+import { pieceMemory } from '../piecing/piece-memory.ts';
 import { findRepairs, type RepairProgress } from '../piecing/repairs/find-repairs.ts';
 import type { Repair } from '../piecing/repairs/repair.ts';
 import type { MadePlan, PieceOrder, Piecing } from './piecing-worker.ts';
@@ -16,6 +17,8 @@ interface Hand {
 }
 
 const ABANDONED = new Error('abandoned');
+
+const memoryHere = pieceMemory();
 
 let hand: Hand | null = null;
 /** A worker that has failed once is not tried again: each try would keep the person waiting. */
@@ -69,7 +72,7 @@ export const makePlan = (order: PieceOrder): Promise<MadePlan> =>
     async () => {
       await breathe();
       const begun = performance.now();
-      const plan = piece(order.block, order.options);
+      const plan = piece(order.block, order.options, memoryHere);
       return { plan, ms: performance.now() - begun };
     },
   );

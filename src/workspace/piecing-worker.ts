@@ -2,6 +2,7 @@ import { expose } from 'comlink';
 import type { Block } from '../piecing/block.ts';
 import type { PieceOptions } from '../piecing/options.ts';
 import { piece } from '../piecing/piece.ts';
+import { pieceMemory } from '../piecing/piece-memory.ts';
 import type { PiecingPlan } from '../piecing/plan.ts';
 import { findRepairs, type RepairProgress } from '../piecing/repairs/find-repairs.ts';
 import type { Repair } from '../piecing/repairs/repair.ts';
@@ -21,6 +22,9 @@ export interface MadePlan {
 /** Work between two looks at what else is wanted, ms. */
 const STRETCH_MS = 12;
 
+/** Of all the project's blocks: a change of colour or of page goes through few stages again. */
+const memory = pieceMemory();
+
 let search = 0;
 
 /** Lets messages that wait, such as a newer order, come in between two steps. */
@@ -29,7 +33,7 @@ const breathe = (): Promise<void> => new Promise((resolve) => setTimeout(resolve
 const piecing = {
   plan({ block, options }: PieceOrder): MadePlan {
     const begun = performance.now();
-    const plan = piece(block, options);
+    const plan = piece(block, options, memory);
     return { plan, ms: performance.now() - begun };
   },
 

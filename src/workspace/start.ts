@@ -1,6 +1,7 @@
 import { openFile } from '../document/file.ts';
 import { say } from './actions.ts';
 import { openKeep, restore, startAutosave } from './autosave.ts';
+import { startPlanning } from './making.ts';
 import { freshSession, session } from './session.ts';
 
 /** The project that a first visit opens on, beside the page. */
@@ -19,6 +20,7 @@ export async function startSession(): Promise<void> {
   } else {
     startAutosave(keep);
   }
+  startPlanning();
   window.addEventListener('beforeunload', (leaving) => {
     const { save, history } = session.getState();
     if (save === 'not-saved' && history.past.length > 0) leaving.preventDefault();

@@ -28,7 +28,7 @@ beforeEach(() => {
     },
     onMade: (key, { name }, made, isNewest) => told.push(`${key} ${name} ${made}${isNewest ? '' : ' late'}`),
     onFailed: (key, { name }) => told.push(`${key} ${name} failed`),
-    isFirst: (key) => key === 'open',
+    rankOf: (key) => (key === 'open' ? 0 : key === 'seen' ? 1 : 2),
     patienceMs: 1000,
   });
 });
@@ -116,6 +116,39 @@ describe('orders made newest first', () => {
       await settle();
     }
     expect(names()).toEqual(['a1', 'o1', 'b1', 'c1']);
+  });
+
+  it('takes what is in sight before what is not', async () => {
+    for (const key of ['a', 'b', 'seen', 'open']) want(key, order(key));
+    for (let k = 0; k < 4; k++) {
+      begun[k]!.finish('plan');
+      await settle();
+    }
+    expect(names()).toEqual(['a', 'open', 'seen', 'b']);
+  });
+
+  it('lets what holds up the open block take so long, and makes it later', async () => {
+    want('a', order('slow'));
+    vi.advanceTimersByTime(400);
+    want('open', order('o1'));
+    vi.advanceTimersByTime(599);
+    expect([abandoned, names()]).toEqual([0, ['slow']]);
+    vi.advanceTimersByTime(1);
+    expect([abandoned, names()]).toEqual([1, ['slow', 'o1']]);
+    begun[1]!.finish('plan');
+    await settle();
+    expect(names()).toEqual(['slow', 'o1', 'slow']);
+    begun[2]!.finish('plan');
+    await settle();
+    expect(told).toEqual(['open o1 plan', 'a slow plan']);
+  });
+
+  it('gives it all its time again when the open block needs it no more', async () => {
+    want('a', order('slow'));
+    want('open', order('o1'));
+    queue.forget('open');
+    vi.advanceTimersByTime(60_000);
+    expect([abandoned, names()]).toEqual([0, ['slow']]);
   });
 
   it('gives what a newer one has overtaken the rest of its time, then begins the newer', async () => {

@@ -16,7 +16,7 @@ import { moved, type OrderFault, orderFault } from '../../piecing/hand-order.ts'
 import { orderCounts } from '../../piecing/order-counts.ts';
 import type { PiecingPlan, Section } from '../../piecing/plan.ts';
 import { unitWords } from '../../piecing/sentences.ts';
-import { pieceOptions } from '../../workspace/plans.ts';
+import { pieceOptions } from '../../workspace/present-options.ts';
 import { Icon } from '../icons.tsx';
 import { countOf } from './counts.ts';
 import { ordersFor, patchesOf, setSectionOrder, sewFirst, suggestOrder } from './order-edits.ts';

@@ -13,7 +13,7 @@ import type { PiecingPlan } from '../../piecing/plan.ts';
 import { unitWords } from '../../piecing/sentences.ts';
 import { edit } from '../../workspace/actions.ts';
 import { lookForOtherPlans, otherPlans } from '../../workspace/other-plans.ts';
-import { pieceOptions } from '../../workspace/plans.ts';
+import { pieceOptions } from '../../workspace/present-options.ts';
 import { session } from '../../workspace/session.ts';
 import { Folded } from '../folded.tsx';
 import { Icon } from '../icons.tsx';

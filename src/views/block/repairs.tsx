@@ -8,7 +8,7 @@ import type { RepairProgress } from '../../piecing/repairs/find-repairs.ts';
 import type { Repair } from '../../piecing/repairs/repair.ts';
 import { gainWords } from '../../piecing/repairs/words.ts';
 import { edit } from '../../workspace/actions.ts';
-import { pieceOptions } from '../../workspace/plans.ts';
+import { pieceOptions } from '../../workspace/present-options.ts';
 import {
   lookAgain,
   lookForRepairs,

@@ -5,7 +5,7 @@ import type { PrintNote } from '../../foundations/print-work.ts';
 import type { FittingJoins } from '../../foundations/sheet/joins-that-fit.ts';
 import { edit, say } from '../../workspace/actions.ts';
 import { findFittingJoins } from '../../workspace/pdf-client.ts';
-import { pieceOptions } from '../../workspace/plans.ts';
+import { pieceOptions } from '../../workspace/present-options.ts';
 import { Icon } from '../icons.tsx';
 
 interface Offer {

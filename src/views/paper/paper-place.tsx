@@ -4,6 +4,7 @@ import { useStore } from 'zustand';
 import type { PrintNote } from '../../foundations/print-work.ts';
 import { goTo } from '../../workspace/actions.ts';
 import { chosenSheet } from '../../workspace/chosen-sheet.ts';
+import { plansToCome } from '../../workspace/making.ts';
 import type { LaidOut } from '../../workspace/pdf-client.ts';
 import { printers } from '../../workspace/printers.ts';
 import { session, shownProject } from '../../workspace/session.ts';
@@ -45,8 +46,10 @@ export default function PaperPlace() {
       chosenSheet.setState({ sheet: { width: pageWidth, height: pageHeight, margin: marginIn } });
   }, [pageWidth, pageHeight, marginIn]);
 
-  const order = printOrder(project, openBlock, settings, useStore(printers));
-  const { layout, isBusy, failure } = useLayout(order);
+  useStore(plansToCome);
+  const { order, toCome } = printOrder(project, openBlock, settings, useStore(printers));
+  const { layout, isBusy: isLaying, failure } = useLayout(order);
+  const isBusy = isLaying || toCome > 0;
   const shown = order === null ? null : layout;
   const isWhole = shown?.stage === 'whole';
   // The sheets of an earlier order, until those of the newest are there.
@@ -104,9 +107,11 @@ export default function PaperPlace() {
           <p className="paper-count" role="status">
             {isWhole && shown.sheets.length > 0
               ? countSentence(shown)
-              : isBusy
-                ? 'Laying out the sheets …'
-                : 'No sheets yet'}
+              : toCome > 0
+                ? `Working out how ${count(toCome, 'more block')} can be sewn …`
+                : isBusy
+                  ? 'Laying out the sheets …'
+                  : 'No sheets yet'}
           </p>
           <PrintActs
             projectName={project.name}

@@ -1,15 +1,23 @@
 import type { Project } from '../../document/project.ts';
 import type { Correction } from '../../foundations/sheet/correction.ts';
 import { DEFAULT_NESTING } from '../../foundations/sheet/filling.ts';
+import { makingAtHand } from '../../workspace/making.ts';
 import type { PrintOrder } from '../../workspace/pdf-client.ts';
-import { planOf } from '../../workspace/plans.ts';
 import { chosenCorrection, type Printers } from '../../workspace/printers.ts';
 import { chosenCopies, type PaperSettings, readChosenPage, readMargin } from './paper-settings.ts';
 
 let last: { readonly from: readonly unknown[]; readonly order: PrintOrder } | null = null;
 
+/** What is to be printed, as far as it is known. */
+interface OrderAtHand {
+  /** Null where nothing is printed; the order before while blocks of the newest are still to come. */
+  readonly order: PrintOrder | null;
+  /** How many of the chosen blocks are still to be worked out. */
+  readonly toCome: number;
+}
+
 /**
- * What is printed of a project with these choices; null where nothing is, or a page or margin cannot be read. One and
+ * What is printed of a project with these choices; nothing where a page or margin cannot be read. One and
  * the same object as long as nothing in it changes, so that what is laid out before can be told by it.
  */
 export function printOrder(
@@ -17,18 +25,15 @@ export function printOrder(
   openBlock: string | null,
   settings: PaperSettings,
   known: Printers,
-): PrintOrder | null {
+): OrderAtHand {
   const page = readChosenPage(settings, project.unit);
   const margin = readMargin(settings, project.unit, page.ok ? page.value : null);
   const chosen = chosenCopies(settings, project.blocks, openBlock);
-  if (!page.ok || !margin.ok || chosen.size === 0) return null;
+  if (!page.ok || !margin.ok || chosen.size === 0) return { order: null, toCome: 0 };
   const { width, height } = page.value;
   const { side, turning, together, style, grain, parts } = settings;
-  const jobs = project.blocks.flatMap((block) =>
-    chosen.has(block.id)
-      ? [{ block, plan: planOf(block), copies: chosen.get(block.id)!, isMirrored: false }]
-      : [],
-  );
+  const { blocks: jobs, toCome } = makingAtHand(project, chosen);
+  if (toCome > 0) return { order: last?.order ?? null, toCome };
   const correction = correctionOf(known);
   const printedOn = new Date().toLocaleDateString('en', { day: 'numeric', month: 'long', year: 'numeric' });
   const choices = [width, height, margin.value, side, turning, together, style, grain, parts, correction];
@@ -38,7 +43,8 @@ export function printOrder(
     ...choices,
     ...jobs.flatMap(({ block, plan, copies }) => [block, plan, copies]),
   ];
-  if (last?.from.length === from.length && from.every((part, i) => part === last!.from[i])) return last.order;
+  if (last?.from.length === from.length && from.every((part, i) => part === last!.from[i]))
+    return { order: last.order, toCome };
   const order: PrintOrder = {
     work: { project, jobs },
     page: { name: '', width, height },
@@ -52,7 +58,7 @@ export function printOrder(
     printedOn,
   };
   last = { from, order };
-  return order;
+  return { order, toCome };
 }
 
 const corrections = new WeakMap<Printers, Correction | null>();

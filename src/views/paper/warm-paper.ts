@@ -1,8 +1,8 @@
 import { prepare, stopPreparing } from '../../workspace/pdf-client.ts';
-import { landings, madePlan } from '../../workspace/plans.ts';
+import { plansCome } from '../../workspace/plans.ts';
 import { printers } from '../../workspace/printers.ts';
 import { session, shownProject } from '../../workspace/session.ts';
-import { chosenCopies, paperSettings } from './paper-settings.ts';
+import { paperSettings } from './paper-settings.ts';
 import { printOrder } from './print-order.ts';
 
 /** After so long without a change the sheets are got ready. */
@@ -27,15 +27,13 @@ export function warmPaper(): void {
       )
         warmLater();
     });
-    landings.subscribe(warmLater);
+    plansCome.subscribe(warmLater);
   }
   const { project, draft, blockId, place } = session.getState();
   if (place === 'paper' || draft !== null) return;
   const settings = paperSettings.getState();
-  const chosen = chosenCopies(settings, project.blocks, blockId);
-  if (project.blocks.some((block) => chosen.has(block.id) && madePlan(block) === null)) return;
-  const order = printOrder(project, blockId, settings, printers.getState());
-  if (order) prepare(order);
+  const { order, toCome } = printOrder(project, blockId, settings, printers.getState());
+  if (order && toCome === 0) prepare(order);
 }
 
 /** Once the hand has rested and the machine has nothing better to do. */
