@@ -5,16 +5,20 @@ import { toText } from '../../src/document/to-text.ts';
 import { designOf } from '../designs/designs.ts';
 import { withWindows } from './page.ts';
 
-/** Pauses between two frames while something goes on, ms. */
-export interface Frames {
+/** What the thread of the screen does while something goes on. A frame waits for a task to end. */
+export interface Tasks {
+  /** The longest task, in milliseconds of processor time: a busy machine does not make it longer. */
   readonly longest: number;
-  /** How many took longer than 50 ms. */
+  /** How many took more than 50 ms. */
   readonly long: number;
-  /** Until every block was worked out, ms. */
+}
+
+/** Opening a quilt: until its name is there and until every block was worked out, ms; and the tasks on the way. */
+export interface Opening extends Tasks {
   readonly untilDone: number;
 }
 
-/** A quilt of so many blocks, each of so many patches, painted with two fabrics in turn. */
+/** A quilt of so many blocks, each of so many patches, painted with two fabrics in no order. */
 export function quiltOf(blocks: number, patches: number): Project {
   return {
     ...EMPTY_PROJECT,
@@ -25,66 +29,64 @@ export function quiltOf(blocks: number, patches: number): Project {
     ],
     blocks: Array.from({ length: blocks }, (_, k): Block => {
       const { block } = designOf(900 + k, { patches: [patches, patches], endErrors: 'none' });
-      return { ...block, id: `b${k + 1}`, name: `Block ${k + 1}` };
+      const paint = block.paint.map(({ at }, i) => ({ at, fabric: i % 2 === 0 ? 'f1' : 'f2' }));
+      return { ...block, paint, id: `b${k + 1}`, name: `Block ${k + 1}` };
     }),
   };
 }
 
-/**
- * Opens a quilt in the built app, and measures the pauses between frames until every block has been worked out; beside
- * it the pauses of the same window at rest. Null when there is no browser or no build.
- */
+interface TraceEvent {
+  readonly name: string;
+  readonly pid: number;
+  readonly tid: number;
+  readonly tdur?: number;
+  readonly args?: { readonly name?: string };
+}
+
+/** The tasks of the thread that draws the page, from a trace of the browser. */
+function tasksOf(trace: Buffer): Tasks {
+  const { traceEvents } = JSON.parse(trace.toString('utf8')) as { traceEvents: readonly TraceEvent[] };
+  const screens = new Set(
+    traceEvents.flatMap(({ name, args, pid, tid }) =>
+      name === 'thread_name' && args?.name === 'CrRendererMain' ? [`${pid} ${tid}`] : [],
+    ),
+  );
+  const times = traceEvents.flatMap(({ name, pid, tid, tdur }) =>
+    name.endsWith('RunTask') && tdur !== undefined && screens.has(`${pid} ${tid}`) ? [tdur / 1000] : [],
+  );
+  return { longest: Math.max(0, ...times), long: times.filter((ms) => ms > 50).length };
+}
+
+/** Opens a quilt in the built app, each of the sizes in a window of its own. Null when there is no browser or no build. */
 export function benchOpening(
-  blocks: number,
-  patches: number,
-): Promise<{ opening: Frames; rest: number } | null> {
-  return withWindows(async (newWindow) => {
-    const page = await newWindow();
-    await page.waitForSelector('canvas');
-    await page.waitForTimeout(2_000);
-    const rest = await page.evaluate(
-      () =>
-        new Promise<number>((resolve) => {
-          let [longest, last, left] = [0, performance.now(), 120];
-          const frame = (): void => {
-            const now = performance.now();
-            longest = Math.max(longest, now - last);
-            last = now;
-            if (--left > 0) requestAnimationFrame(frame);
-            else resolve(longest);
-          };
-          requestAnimationFrame(frame);
-        }),
-    );
-    await page.evaluate(() => {
-      const pauses: number[] = [];
-      const watch = { pauses, isOn: true };
-      Object.assign(window, { watch });
-      let last = performance.now();
-      const frame = (): void => {
-        const now = performance.now();
-        pauses.push(now - last);
-        last = now;
-        if (watch.isOn) requestAnimationFrame(frame);
-      };
-      requestAnimationFrame(frame);
-    });
-    const text = toText(quiltOf(blocks, patches));
-    const begun = Date.now();
-    await dropFile(page, 'harbour-wall.underpaper.json', text);
-    await page.getByText(`Block ${blocks}`, { exact: true }).first().waitFor({ state: 'attached' });
-    await page.waitForFunction(() => !document.body.textContent?.includes('being worked out'), null, {
-      timeout: 120_000,
-    });
-    const untilDone = Date.now() - begun;
-    const pauses = await page.evaluate(() => {
-      const { watch } = window as unknown as { watch: { pauses: number[]; isOn: boolean } };
-      watch.isOn = false;
-      return watch.pauses;
-    });
-    return {
-      rest,
-      opening: { longest: Math.max(...pauses), long: pauses.filter((ms) => ms > 50).length, untilDone },
-    };
+  sizes: readonly (readonly [blocks: number, patches: number])[],
+): Promise<Opening[] | null> {
+  return withWindows(async (newWindow, address) => {
+    const rows: Opening[] = [];
+    for (const [blocks, patches] of sizes) {
+      const page = await newWindow();
+      await page.goto(address);
+      await page.locator('.block-open').first().waitFor();
+      // What the page does when it starts is not what is measured.
+      await page.waitForTimeout(3_000);
+      const browser = page.context().browser()!;
+      const text = toText(quiltOf(blocks, patches));
+      await browser.startTracing(page, {
+        categories: ['toplevel', 'disabled-by-default-devtools.timeline', '__metadata'],
+      });
+      const begun = performance.now();
+      await dropFile(page, 'harbour-wall.underpaper.json', text);
+      await page
+        .locator('.block-open')
+        .nth(blocks - 1)
+        .waitFor({ state: 'attached', timeout: 60_000 });
+      await page.waitForFunction(() => !document.body.textContent?.includes('being worked out'), null, {
+        timeout: 120_000,
+      });
+      const untilDone = performance.now() - begun;
+      rows.push({ ...tasksOf(await browser.stopTracing()), untilDone });
+      await page.close();
+    }
+    return rows;
   });
 }
