@@ -9,7 +9,7 @@ import type { Typeface } from '../type/typeface.ts';
 import { corners } from './allowance.ts';
 import { setTitle, type Title } from './edge-labels.ts';
 import { type FabricStyle, fabricMarks } from './fabric-marks.ts';
-import { frameOf, sharedEdges } from './frame.ts';
+import { edgesWithin, frameOf } from './frame.ts';
 import { joiningEdge } from './joining-edge.ts';
 import type { FabricLabel, LabelRoom } from './label-request.ts';
 import { placeLabels } from './labels.ts';
@@ -70,16 +70,17 @@ export function drawFoundation(request: DrawingRequest): Drawing {
   const unit = plan.patches.filter((patch) => section.startsFrom.includes(patch.section));
 
   const place = ([a, b]: Segment): Segment => [frame.toPaper(a), frame.toPaper(b)];
-  const sewnBefore = new Set(sharedEdges(unit).map(String));
-  const seams = sharedEdges([...patches, ...unit])
-    .filter((edge) => !sewnBefore.has(String(edge)))
+  const sewnBefore = edgesWithin(plan, section.startsFrom);
+  const isSewn = new Set(sewnBefore.map(String));
+  const seams = edgesWithin(plan, [section.letter, ...section.startsFrom])
+    .filter((edge) => !isSewn.has(String(edge)))
     .map(place);
   const edges = joiningSides(plan, section).map((one) => joiningEdge(one, request.ticks, frame, side));
   const registration = registrationMarks(edges, frame, allowance);
   const ticks = allowance > 0 ? seamTicks(seams, frame, registration.ticks, allowance) : [];
 
   const lines: Mark[] = [
-    ...sharedEdges(unit).map((edge): Mark => ({ kind: 'line', pen: 'unit', points: place(edge) })),
+    ...sewnBefore.map((edge): Mark => ({ kind: 'line', pen: 'unit', points: place(edge) })),
     ...seams.map((points): Mark => ({ kind: 'line', pen: 'seam', points })),
     ...[frame.outline, ...frame.holes].map(
       (ring): Mark => ({ kind: 'polygon', pen: 'edge', ring: corners(ring) }),

@@ -1,6 +1,6 @@
 import type { Point, Ring, Segment } from '../../geometry/point.ts';
 import { boxOf } from '../../geometry/ring.ts';
-import type { Patch, PiecingPlan, Section } from '../../piecing/plan.ts';
+import type { PiecingPlan, Section } from '../../piecing/plan.ts';
 import type { SheetShape } from '../sheet/filling.ts';
 import type { Side } from '../side.ts';
 import { holeTrimLine, trimLine } from './allowance.ts';
@@ -61,26 +61,20 @@ export function sewnLines(
   side: Side,
 ): readonly Segment[] {
   const frame = frameOf(section, allowance, side);
-  const patches = plan.patches.filter((patch) => patch.section === section.letter);
   const sides = [frame.outline, ...frame.holes].flatMap((ring) =>
     ring.map((a, i): Segment => [a, ring[(i + 1) % ring.length]!]),
   );
-  return [...sharedEdges(patches).map(([a, b]): Segment => [frame.toPaper(a), frame.toPaper(b)]), ...sides];
+  return [
+    ...edgesWithin(plan, [section.letter]).map(([a, b]): Segment => [frame.toPaper(a), frame.toPaper(b)]),
+    ...sides,
+  ];
 }
 
-/** Every edge that two of the patches share, once, its ends in rising order. */
-export function sharedEdges(patches: readonly Patch[]): Segment[] {
-  const seen = new Set<string>();
-  const shared: Segment[] = [];
-  for (const { polygon, holes } of patches) {
-    for (const ring of [polygon, ...holes]) {
-      ring.forEach((a, i) => {
-        const b = ring[(i + 1) % ring.length]!;
-        const edge: Segment = a[0] < b[0] || (a[0] === b[0] && a[1] < b[1]) ? [a, b] : [b, a];
-        if (seen.has(String(edge))) shared.push(edge);
-        else seen.add(String(edge));
-      });
-    }
-  }
-  return shared;
+/** Every edge with patches of the sections on both sides of it. */
+export function edgesWithin({ edges, patches }: PiecingPlan, sections: readonly string[]): Segment[] {
+  const own = new Set(patches.flatMap(({ id, section }) => (sections.includes(section) ? [id] : [])));
+  const isOwn = (patch: string | null): boolean => patch !== null && own.has(patch);
+  return edges.flatMap(({ from, to, left, right }): Segment[] =>
+    isOwn(left) && isOwn(right) ? [[from, to]] : [],
+  );
 }

@@ -7,10 +7,15 @@ import { boundariesOf } from './regions.ts';
 
 /** The direction of a patch's longest edge on the outside of the block, as a vector on the front; null for none. */
 export function blockEdges(plan: PiecingPlan): (patch: Patch) => Point | null {
+  // As they run round a patch, which lies on their right.
   const name = (a: Point, b: Point): string => `${a} ${b}`;
-  const all = new Set(plan.patches.flatMap((patch) => edgesOf(patch).map(([a, b]) => name(a, b))));
+  const outside = new Set(
+    plan.edges.flatMap(({ from, to, left, right }) =>
+      left === null ? [name(from, to)] : right === null ? [name(to, from)] : [],
+    ),
+  );
   return (patch) => {
-    const outer = edgesOf(patch).filter(([a, b]) => !all.has(name(b, a)));
+    const outer = edgesOf(patch).filter(([a, b]) => outside.has(name(a, b)));
     const [longest] = outer.sort((a, b) => distance(...b) - distance(...a));
     return longest ? [longest[1][0] - longest[0][0], longest[1][1] - longest[0][1]] : null;
   };

@@ -1,6 +1,6 @@
 import { STRAIGHT_IN } from '../../geometry/lattice.ts';
-import type { Point, Ring, Segment } from '../../geometry/point.ts';
-import { distanceToSegment } from '../../geometry/ring.ts';
+import type { Point, Segment } from '../../geometry/point.ts';
+import { distance, distanceToSegment, middle } from '../../geometry/ring.ts';
 import type { Join, PiecingPlan, RegistrationPoint, Section } from '../../piecing/plan.ts';
 
 /** A straight part of a section's outline that is sewn to other sections in one go. Front view, inches. */
@@ -20,124 +20,117 @@ export interface JoiningSide {
  * papers that start from a unit with this section in it.
  */
 export function joiningSides(plan: PiecingPlan, section: Section): readonly JoiningSide[] {
-  const byLetter = new Map(plan.sections.map((other) => [other.letter, other]));
-  const sides: JoiningSide[] = [];
-  for (const join of plan.joins) {
-    const inLeft = join.left.includes(section.letter);
-    if (!inLeft && !join.right.includes(section.letter)) continue;
-    const across = (inLeft ? join.right : join.left).flatMap((letter) => byLetter.get(letter) ?? []);
-    for (const stretch of join.stretches) {
-      const axis = axisOf(stretch);
-      const met = across.flatMap((mate) =>
-        partsOn(axis, mate).map((part) => ({ letter: mate.letter, ...ordered(part) })),
+  const mateAt = matesOf(plan, section);
+  const stretches = [section.outline, ...section.holes].flatMap((ring) => stretchesOf(ring, mateAt));
+  const sewnBy = (wanted: (stretch: Stretch) => boolean, join: Join | null): JoiningSide[] =>
+    stretches.filter(wanted).map(({ side, mates }) => ({
+      join,
+      side,
+      mates: [...new Set(mates)],
+      points: join ? pointsOn(join, side) : [],
+    }));
+  return [
+    ...plan.joins.flatMap((join) =>
+      // A join that turns corners goes from one of its stretches to the next.
+      sewnBy((one) => one.seam === join, join).sort((a, b) => along(join, a.side) - along(join, b.side)),
+    ),
+    ...plan.sections
+      .filter(({ startsFrom }) => startsFrom.includes(section.letter))
+      .flatMap((other) => sewnBy((one) => one.seam === other, null)),
+  ];
+}
+
+/** What sews an edge of the outline: a join, or the paper that starts from a unit; and the sections across. */
+interface Mate {
+  /** The one whose patch it is, and those whose papers start from a unit with that one in it. */
+  readonly letters: readonly string[];
+  readonly seam: Join | Section;
+}
+
+const nameOf = (a: Point, b: Point): string => `${a} ${b}`;
+
+/** What meets a section, by the edges of its outline as they run round it. */
+function matesOf(plan: PiecingPlan, section: Section): ReadonlyMap<string, Mate> {
+  const sectionOf = new Map(plan.patches.map(({ id, section: letter }) => [id, letter]));
+  const own = new Set([section.letter, ...section.startsFrom]);
+  const seams = new Map(
+    plan.sections.flatMap((other): [string, Join | Section][] => {
+      const { letter, startsFrom } = other;
+      if (own.has(letter)) return [];
+      // Two sections come together in one join, or where the paper of one starts from a unit with the other in it.
+      const join = plan.joins.find(
+        ({ left, right }) =>
+          (left.includes(section.letter) && right.includes(letter)) ||
+          (right.includes(section.letter) && left.includes(letter)),
       );
-      for (const part of partsOn(axis, section)) {
-        const { low, high } = ordered(part);
-        const inTurn = part.to > part.from ? 1 : -1;
-        const mates = met
-          .filter((other) => Math.min(other.high, high) - Math.max(other.low, low) > STRAIGHT_IN)
-          .sort((a, b) => inTurn * (a.low - b.low))
-          .map((other) => other.letter);
-        const points = join.points
-          .map((point) => ({ point, ...axis.place(point.at) }))
-          .filter(({ t, off }) => off <= STRAIGHT_IN && t >= low - STRAIGHT_IN && t <= high + STRAIGHT_IN)
-          .sort((a, b) => inTurn * (a.t - b.t))
-          .map(({ point }) => point);
-        sides.push({
-          join,
-          side: [axis.at(part.from), axis.at(part.to)],
-          mates: [...new Set(mates)],
-          points,
-        });
-      }
-    }
-  }
-  return [...sides, ...startingSides(plan, section)];
-}
-
-/** Where a section in a finished unit meets the patches of the paper that starts from that unit. */
-function startingSides(plan: PiecingPlan, section: Section): JoiningSide[] {
-  return plan.sections.flatMap((other): JoiningSide[] => {
-    if (!other.startsFrom.includes(section.letter)) return [];
-    const theirs = new Set(
-      plan.patches
-        .filter((patch) => patch.section === other.letter)
-        .flatMap(({ polygon, holes }) => [polygon, ...holes].flatMap(edgesOf))
-        .map(([a, b]) => `${b} ${a}`),
-    );
-    const met: [Point, Point][] = [];
-    for (const [a, b] of [section.outline, ...section.holes].flatMap(edgesOf)) {
-      if (!theirs.has(`${a} ${b}`)) continue;
-      const before = met.at(-1);
-      // Edges in one line are one side; a T-junction between them is no corner.
-      if (before && before[1] === a && distanceToSegment(a, before[0], b) <= STRAIGHT_IN) before[1] = b;
-      else met.push([a, b]);
-    }
-    return met.map((side) => ({ join: null, side, mates: [other.letter], points: [] }));
-  });
-}
-
-const edgesOf = (ring: Ring): [Point, Point][] => ring.map((a, i) => [a, ring[(i + 1) % ring.length]!]);
-
-interface Axis {
-  readonly length: number;
-  /** Distance along the stretch from its first end, and distance from its line, in inches. */
-  place(point: Point): { readonly t: number; readonly off: number };
-  at(t: number): Point;
-}
-
-function axisOf([a, b]: Segment): Axis {
-  const length = Math.hypot(b[0] - a[0], b[1] - a[1]);
-  const ux = (b[0] - a[0]) / length;
-  const uy = (b[1] - a[1]) / length;
-  return {
-    length,
-    place: ([x, y]) => ({
-      t: (x - a[0]) * ux + (y - a[1]) * uy,
-      off: Math.abs((y - a[1]) * ux - (x - a[0]) * uy),
+      const seam = startsFrom.includes(section.letter) ? other : join;
+      return seam ? [[letter, seam]] : [];
     }),
-    // The ends themselves, not a rounding of them.
-    at: (t) => (t === 0 ? a : t === length ? b : [a[0] + t * ux, a[1] + t * uy]),
+  );
+  const mates = new Map<string, Mate>();
+  const meet = (a: Point, b: Point, inside: string | null, beyond: string | null): void => {
+    if (inside === null || beyond === null || !own.has(sectionOf.get(inside)!)) return;
+    const letter = sectionOf.get(beyond)!;
+    const seam = seams.get(letter);
+    if (!seam) return;
+    const across = plan.sections.filter(
+      (one) => one.letter === letter || (one.startsFrom.includes(letter) && seams.get(one.letter) === seam),
+    );
+    mates.set(nameOf(a, b), { letters: across.map((one) => one.letter), seam });
   };
-}
-
-/** From and to along an axis, as the section's outline runs. */
-interface Part {
-  readonly from: number;
-  readonly to: number;
-}
-
-const ordered = ({ from, to }: Part): { low: number; high: number } => ({
-  low: Math.min(from, to),
-  high: Math.max(from, to),
-});
-
-/** The parts of a section's outline on the axis, each as long as it runs unbroken. */
-function partsOn(axis: Axis, { outline, holes }: Section): Part[] {
-  return [outline, ...holes].flatMap((ring) => partsOfRing(axis, ring));
-}
-
-function partsOfRing(axis: Axis, ring: Ring): Part[] {
-  const parts: { from: number; to: number }[] = [];
-  const end = (t: number): number =>
-    Math.abs(t) <= STRAIGHT_IN ? 0 : Math.abs(t - axis.length) <= STRAIGHT_IN ? axis.length : t;
-  ring.forEach((corner, i) => {
-    const p = axis.place(corner);
-    const q = axis.place(ring[(i + 1) % ring.length]!);
-    if (p.off > STRAIGHT_IN || q.off > STRAIGHT_IN) return;
-    const clamp = (t: number): number => end(Math.max(0, Math.min(axis.length, t)));
-    const from = clamp(p.t);
-    const to = clamp(q.t);
-    if (Math.abs(to - from) <= STRAIGHT_IN) return;
-    const before = parts.at(-1);
-    if (before && Math.abs(before.to - from) <= STRAIGHT_IN) before.to = to;
-    else parts.push({ from, to });
-  });
-  const first = parts[0];
-  const last = parts.at(-1);
-  if (parts.length > 1 && first && last && Math.abs(last.to - first.from) <= STRAIGHT_IN) {
-    first.from = last.from;
-    parts.pop();
+  for (const { from, to, right, left } of plan.edges) {
+    // Round a positive area one walks with it on the right.
+    meet(from, to, right, left);
+    meet(to, from, left, right);
   }
-  return parts;
+  return mates;
+}
+
+/** A straight stretch of the outline that is sewn in one go. */
+interface Stretch {
+  readonly seam: Join | Section;
+  readonly mates: readonly string[];
+  readonly side: Segment;
+}
+
+/** The sewn stretches of a ring. A T-junction in one is no corner, wherever the ring begins. */
+function stretchesOf(ring: readonly Point[], mateAt: ReadonlyMap<string, Mate>): Stretch[] {
+  const stretches: Stretch[] = [];
+  const isOne = (a: Stretch, b: Stretch): boolean =>
+    a.seam === b.seam &&
+    a.side[1] === b.side[0] &&
+    distanceToSegment(a.side[1], a.side[0], b.side[1]) <= STRAIGHT_IN;
+  const united = (a: Stretch, b: Stretch): Stretch => ({
+    seam: a.seam,
+    mates: [...a.mates, ...b.mates],
+    side: [a.side[0], b.side[1]],
+  });
+  for (const [i, a] of ring.entries()) {
+    const b = ring[(i + 1) % ring.length]!;
+    const mate = mateAt.get(nameOf(a, b));
+    if (!mate) continue;
+    const next: Stretch = { seam: mate.seam, mates: mate.letters, side: [a, b] };
+    const before = stretches.at(-1);
+    if (before && isOne(before, next)) stretches[stretches.length - 1] = united(before, next);
+    else stretches.push(next);
+  }
+  const [first, last] = [stretches[0], stretches.at(-1)];
+  if (first && last && first !== last && isOne(last, first)) {
+    stretches[0] = united(last, first);
+    stretches.pop();
+  }
+  return stretches;
+}
+
+/** The registration points of a join that lie on a part of it, from its first end to its last. */
+function pointsOn({ points }: Join, [a, b]: Segment): readonly RegistrationPoint[] {
+  return points
+    .filter(({ at }) => distanceToSegment(at, a, b) <= STRAIGHT_IN)
+    .sort((p, q) => distance(a, p.at) - distance(a, q.at));
+}
+
+/** Which of the stretches of a join a side lies on. */
+function along({ stretches }: Join, [a, b]: Segment): number {
+  const offs = stretches.map((stretch) => distanceToSegment(middle(a, b), ...stretch));
+  return offs.indexOf(Math.min(...offs));
 }
