@@ -4,10 +4,12 @@ import type { Command, Output } from './command.ts';
 import { cutting } from './cutting.ts';
 import { foundations } from './foundations.ts';
 import { mend } from './mend.ts';
+
 import { quilt } from './quilt.ts';
+import { rounds } from './rounds.ts';
 import { Refusal, WrongUsage } from './trouble.ts';
 
-const COMMANDS: readonly Command[] = [check, foundations, mend, quilt, cutting];
+const COMMANDS: readonly Command[] = [check, foundations, mend, cutting, quilt, rounds];
 
 /** Runs one command line. Exit status: 0 done, 1 the file or the request is at fault, 2 wrong usage. */
 export async function run(args: readonly string[], output: Output): Promise<0 | 1 | 2> {

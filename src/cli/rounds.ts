@@ -1,0 +1,90 @@
+import { oneLine } from '../document/file-place.ts';
+import type { Project } from '../document/project.ts';
+import { makingOf } from '../making/making.ts';
+import { papersOf } from '../rounds/papers.ts';
+import { planRounds, type RoundsPlan } from '../rounds/plan-rounds.ts';
+import { type Command, type ExitStatus, type Output, readArgs } from './command.ts';
+import { chosenBlocks, copiesOf, MOST_COPIES } from './in-hand.ts';
+import { readProject } from './read-project.ts';
+import { Refusal } from './trouble.ts';
+
+/** Nobody waits at a screen: more moves are tried than there. */
+const STEPS = 12_000;
+
+export const rounds: Command = {
+  name: 'rounds',
+  summary: 'plan the sewing fabric by fabric, every paper that waits for one in one go',
+  help: `Usage: npm run --silent underpaper -- rounds FILE [options]
+
+Plans the assembly line: one fabric comes out at a time, and every paper that waits for it takes
+all the patches it can. The order of each paper is chosen, within what can be sewn, so that the
+rounds are few.
+
+Options
+  --json           print the plan as JSON: {"papers":[{"id","order"}],"rounds":[{"fabric","work":
+                   [{"paper","patches"}]}],"bound","byPosition","byLeafing"}; a paper is
+                   block/section/copy; bound: no plan has fewer rounds; byPosition, byLeafing:
+                   rounds when sewing position by position, or leafing through the fabrics in order
+  --blocks a,b     only these blocks, by id or name; all if not given
+  --copies N       copies of each foundation, 1 to ${MOST_COPIES}; 1 if not given
+  --pair-first     the pieces for positions 1 and 2 are cut together: a paper is begun in the round
+                   of the fabric at its second position
+  --help           print this help
+
+Exit status
+  0    planned
+  1    the file could not be opened, a block is not in it, or there is nothing to sew
+  2    wrong usage
+`,
+  run: (args, output): ExitStatus => {
+    const { file, values } = readArgs('rounds', args, {
+      json: { type: 'boolean' },
+      blocks: { type: 'string' },
+      copies: { type: 'string' },
+      'pair-first': { type: 'boolean' },
+    });
+    const copies = copiesOf(values.copies ?? '1');
+    const project = readProject(file);
+    const blocks = values.blocks === undefined ? project.blocks : chosenBlocks(project, values.blocks);
+    const made = makingOf(project, { blocks: blocks.map(({ id }) => id), copies });
+    for (const { block, plan } of made)
+      if (plan.verdict === 'broken')
+        output.remark(`‘${oneLine(block.name)}’ is left out: it cannot be pieced.`);
+    const papers = papersOf(made);
+    if (papers.length === 0) throw new Refusal(`${file}: There is nothing to sew.`);
+    const plan = planRounds(papers, {
+      fabricOrder: project.fabrics.map(({ id }) => id),
+      isFirstPairCut: values['pair-first'] ?? false,
+      steps: STEPS,
+    });
+    print(plan, project, values.json ?? false, output);
+    return 0;
+  },
+};
+
+function print(plan: RoundsPlan, project: Project, isJson: boolean, { out }: Output): void {
+  if (isJson) {
+    out(`${JSON.stringify(plan)}\n`);
+    return;
+  }
+  const count = (n: number, what: string): string => `${n.toLocaleString('en')} ${what}${n === 1 ? '' : 's'}`;
+  const nameOf = new Map<string | null, string>(project.fabrics.map(({ id, name }) => [id, oneLine(name)]));
+  nameOf.set(null, 'without a fabric yet');
+  const { length } = plan.rounds;
+  const lines = [
+    `${oneLine(project.name)}: ${count(plan.papers.length, 'paper')} in ${count(length, 'round')}`,
+    length === plan.bound
+      ? '  No plan has fewer.'
+      : `  At least ${plan.bound.toLocaleString('en')} are needed; perhaps not the fewest.`,
+    `  Position by position it would be ${count(plan.byPosition, 'round')}; leafing through the fabrics, ${plan.byLeafing.toLocaleString('en')}.`,
+    '',
+  ];
+  plan.rounds.forEach(({ fabric, work }, k) => {
+    const pieces = work.reduce((sum, { patches }) => sum + patches.length, 0);
+    lines.push(
+      `${k + 1}. ${nameOf.get(fabric) ?? fabric}: ${count(pieces, 'piece')} on ${count(work.length, 'paper')}`,
+    );
+    for (const { paper, patches } of work) lines.push(`   ${paper}: ${patches.join(', ')}`);
+  });
+  out(`${lines.join('\n')}\n`);
+}
