@@ -1,9 +1,11 @@
+import { innerSpot } from '../geometry/inner-spot.ts';
 import type { Ring } from '../geometry/point.ts';
 import { withoutBlock } from './edit-quilt.ts';
 import { changeBlock, findBlock } from './find.ts';
-import { nextBlockId } from './ids.ts';
+import { freePatchIds, nextBlockId } from './ids.ts';
 import { BLOCKS_PER_PROJECT, checkName } from './limits.ts';
 import { cleanOutline } from './outline.ts';
+import { patchesOf } from './patches-of.ts';
 import type { Block, Project } from './project.ts';
 import { checkUnderRoom } from './under-picture.ts';
 
@@ -18,7 +20,10 @@ export function addBlock(project: Project, { name, outline }: NewBlock): Project
   const ring = cleanOutline(outline);
   const checked = checkName(name);
   if (ring === null || !checked.ok || isFull(project)) return project;
-  const block: Block = { id: nextBlockId(project), name: checked.value, outline: ring, cuts: [], paint: [] };
+  const bare = { id: nextBlockId(project), name: checked.value, outline: ring, cuts: [] };
+  const ids = freePatchIds([]);
+  const patches = patchesOf(bare).map((area) => ({ id: ids.next().value, at: innerSpot(area) }));
+  const block: Block = { ...bare, patches };
   return { ...project, blocks: [...project.blocks, block] };
 }
 

@@ -1,5 +1,5 @@
 import type { Point } from '../geometry/point.ts';
-import { carryPaint } from './carry-paint.ts';
+import { carryPatches } from './carry-patches.ts';
 import { changeBlock } from './find.ts';
 import { freeCutIds } from './ids.ts';
 import { CUTS_PER_BLOCK, cleanPoint } from './limits.ts';
@@ -30,7 +30,7 @@ export function addCuts(project: Project, blockId: string, cuts: readonly NewCut
     });
     const fitting = added.slice(0, CUTS_PER_BLOCK - block.cuts.length);
     if (fitting.length === 0) return block;
-    return carryPaint(block, { ...block, cuts: [...block.cuts, ...fitting] });
+    return carryPatches(block, { ...block, cuts: [...block.cuts, ...fitting] });
   });
 }
 
@@ -57,7 +57,7 @@ export function removeCuts(project: Project, blockId: string, cutIds: readonly s
   const gone = new Set(cutIds);
   return changeBlock(project, blockId, (block) => {
     const cuts = block.cuts.filter((cut) => !gone.has(cut.id) || cut.locked === true);
-    return cuts.length === block.cuts.length ? block : carryPaint(block, { ...block, cuts });
+    return cuts.length === block.cuts.length ? block : carryPatches(block, { ...block, cuts });
   });
 }
 
@@ -103,7 +103,7 @@ function changeCuts(
   const chosen = new Set(cutIds);
   return changeBlock(project, blockId, (block) => {
     const cuts = block.cuts.map((cut) => (chosen.has(cut.id) ? change(cut) : cut));
-    return cuts.every((cut, i) => cut === block.cuts[i]) ? block : carryPaint(block, { ...block, cuts });
+    return cuts.every((cut, i) => cut === block.cuts[i]) ? block : carryPatches(block, { ...block, cuts });
   });
 }
 

@@ -1,3 +1,4 @@
+import { relaidWith } from './edit-paint.ts';
 import { withFabrics } from './edit-quilt.ts';
 import { checkPicture, checkRoom } from './fabric-picture.ts';
 import { nextFabricId } from './ids.ts';
@@ -58,13 +59,16 @@ export function removePicture(project: Project, fabricId: string): Project {
   return { ...project, fabrics: project.fabrics.map((other) => (other === fabric ? plain : other)) };
 }
 
-/** Takes a fabric away, and its paint from every block. */
+/** Takes a fabric away, and from every patch that it lies on. */
 export function removeFabric(project: Project, fabricId: string): Project {
   const fabrics = project.fabrics.filter(({ id }) => id !== fabricId);
   if (fabrics.length === project.fabrics.length) return project;
   const blocks = project.blocks.map((block) => {
-    const paint = block.paint.filter(({ fabric }) => fabric !== fabricId);
-    return paint.length === block.paint.length ? block : { ...block, paint };
+    if (!block.patches.some(({ fabric }) => fabric === fabricId)) return block;
+    return {
+      ...block,
+      patches: block.patches.map((one) => (one.fabric === fabricId ? relaidWith(one, null) : one)),
+    };
   });
   const { quilt } = project;
   return {
@@ -112,9 +116,11 @@ function relaid(project: Project, instead: ReadonlyMap<string, string>, blockId:
   if (!changes) return project;
   const blocks = project.blocks.map((block) => {
     const isMeant = blockId === null || block.id === blockId;
-    if (!isMeant || !block.paint.some(({ fabric }) => instead.has(fabric))) return block;
-    const paint = block.paint.map((one) => ({ ...one, fabric: instead.get(one.fabric) ?? one.fabric }));
-    return { ...block, paint };
+    const patches = block.patches.map((one) => {
+      const fabric = isMeant && one.fabric !== undefined ? instead.get(one.fabric) : undefined;
+      return fabric === undefined ? one : { ...one, fabric };
+    });
+    return patches.every((one, i) => one === block.patches[i]) ? block : { ...block, patches };
   });
   const quilt =
     blockId === null && project.quilt

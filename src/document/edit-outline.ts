@@ -1,13 +1,13 @@
 import type { Point, Ring } from '../geometry/point.ts';
-import { carryPaint } from './carry-paint.ts';
+import { carryPatches } from './carry-patches.ts';
 import { changeBlock } from './find.ts';
 import { cleanPoint } from './limits.ts';
 import { cleanOutline } from './outline.ts';
-import type { Cut, Paint, Project } from './project.ts';
+import type { Cut, Project } from './project.ts';
 import { carryPicture } from './under-picture.ts';
 
 /**
- * Gives a block another outline (inches, at least three points); cuts stay where they are and paint is carried
+ * Gives a block another outline (inches, at least three points); cuts stay where they are and patches are carried
  * over. An outline that cannot be stored changes nothing; one that crosses itself is stored and its plan is broken.
  */
 export function setOutline(project: Project, blockId: string, outline: Ring): Project {
@@ -16,7 +16,7 @@ export function setOutline(project: Project, blockId: string, outline: Ring): Pr
   return changeBlock(project, blockId, (block) =>
     sameRing(block.outline, ring)
       ? block
-      : carryPicture(block, carryPaint(block, { ...block, outline: ring })),
+      : carryPicture(block, carryPatches(block, { ...block, outline: ring })),
   );
 }
 
@@ -40,21 +40,17 @@ export function scaleBlock(project: Project, blockId: string, acrossBy: number, 
   return changeBlock(project, blockId, (block) => {
     const left = Math.min(...block.outline.map(([x]) => x));
     const top = Math.min(...block.outline.map(([, y]) => y));
-    const scaled = ([x, y]: Point): Point | null =>
-      cleanPoint([left + (x - left) * acrossBy, top + (y - top) * downBy]);
-    const outline = block.outline.map(scaled);
-    const cuts = block.cuts.map((cut) => ({ ...cut, from: scaled(cut.from), to: scaled(cut.to) }));
-    const paint = block.paint.map((one) => ({ ...one, at: scaled(one.at) }));
-    const orders = block.orders?.map((order) => order.map(scaled).filter(isPoint));
-    return outline.every(isPoint) && cuts.every(hasLength) && paint.every(isPlaced)
-      ? { ...block, outline, cuts, paint, ...(orders && { orders }) }
+    const scaled = ([x, y]: Point): Point => [left + (x - left) * acrossBy, top + (y - top) * downBy];
+    const placed = (point: Point): Point | null => cleanPoint(scaled(point));
+    const outline = block.outline.map(placed);
+    const cuts = block.cuts.map((cut) => ({ ...cut, from: placed(cut.from), to: placed(cut.to) }));
+    return outline.every(isPoint) && cuts.every(hasLength)
+      ? carryPatches(block, { ...block, outline, cuts }, scaled)
       : block;
   });
 }
 
 const isPoint = (point: Point | null): point is Point => point !== null;
-
-const isPlaced = (one: { readonly at: Point | null }): one is Paint => one.at !== null;
 
 const hasLength = (cut: { readonly from: Point | null; readonly to: Point | null }): cut is Cut =>
   cut.from !== null && cut.to !== null && (cut.from[0] !== cut.to[0] || cut.from[1] !== cut.to[1]);

@@ -1,8 +1,9 @@
-import { type Area, holdsPoint, innerSpot } from '../geometry/inner-spot.ts';
+import { holdsPoint } from '../geometry/inner-spot.ts';
 import type { Point } from '../geometry/point.ts';
+import { completed } from './carry-patches.ts';
 import { changeBlock } from './find.ts';
-import { patchesOf } from './patches-of.ts';
-import type { Paint, Project } from './project.ts';
+import { knownDrawing } from './known-drawing.ts';
+import type { PatchEntry, Project } from './project.ts';
 
 /**
  * Lays a fabric on the patch that holds the point `at` (inches, front view), in place of what lay there; null
@@ -21,21 +22,19 @@ export function paintPatches(
 ): Project {
   if (fabricId !== null && !project.fabrics.some(({ id }) => id === fabricId)) return project;
   return changeBlock(project, blockId, (block) => {
-    const patches = patchesOf(block).filter((patch) => at.some((point) => holdsPoint(patch, point)));
-    let paint = block.paint;
-    for (const patch of patches) paint = laidOnPatch(paint, patch, fabricId);
-    return paint === block.paint ? block : { ...block, paint };
+    const fresh = new Set<string>();
+    for (const { area, entry } of knownDrawing(block)?.patches ?? []) {
+      const isMeant = (entry.fabric ?? null) !== fabricId && at.some((point) => holdsPoint(area, point));
+      if (isMeant) fresh.add(entry.id);
+    }
+    if (fresh.size === 0) return block;
+    const whole = completed(block);
+    const patches = whole.patches.map((entry) => (fresh.has(entry.id) ? relaidWith(entry, fabricId) : entry));
+    return { ...whole, patches };
   });
 }
 
-/** The paint with one fabric, or none, on a patch. New paint takes the place of what showed there, the last laid. */
-function laidOnPatch(paint: readonly Paint[], patch: Area, fabricId: string | null): readonly Paint[] {
-  const lies = paint.filter((one) => holdsPoint(patch, one.at));
-  const shown = lies.at(-1);
-  const hidden = lies.slice(0, -1);
-  if (fabricId === null) return shown === undefined ? paint : paint.filter((one) => !lies.includes(one));
-  if (shown === undefined) return [...paint, { at: innerSpot(patch), fabric: fabricId }];
-  if (shown.fabric === fabricId && hidden.length === 0) return paint;
-  const fresh: Paint = { ...shown, at: innerSpot(patch), fabric: fabricId };
-  return paint.filter((one) => !hidden.includes(one)).map((one) => (one === shown ? fresh : one));
+/** The entry of a patch with another fabric on it, or with none. */
+export function relaidWith({ fabric: _, ...bare }: PatchEntry, fabricId: string | null): PatchEntry {
+  return fabricId === null ? bare : { ...bare, fabric: fabricId };
 }

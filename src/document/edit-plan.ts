@@ -1,11 +1,9 @@
-import type { Point } from '../geometry/point.ts';
 import type { PlanChoice } from '../piecing/block.ts';
 import type { Severity } from '../piecing/plan.ts';
 import { applyChange, type Change } from '../piecing/repairs/repair.ts';
-import { carryPaint } from './carry-paint.ts';
+import { carryPatches, completed, withOrders, without } from './carry-patches.ts';
 import { changeBlock } from './find.ts';
-import { cleanPoint } from './limits.ts';
-import type { Block, Project } from './project.ts';
+import type { Project } from './project.ts';
 
 /** Chooses which of the plans for a block is wanted. */
 export function setPlan(project: Project, blockId: string, plan: PlanChoice): Project {
@@ -17,27 +15,23 @@ export function setPlan(project: Project, blockId: string, plan: PlanChoice): Pr
 }
 
 /**
- * Sets an order by hand: one point in each patch, the first to be sewn first. Orders that share a spot with it (the
- * same section before) give way to it; an empty order only takes those away, given by `instead`.
+ * Sets an order by hand: ids of patches, the first to be sewn first. What orders before it say of its patches, or of
+ * those given as `instead` (all of a section), gives way to it; an empty order only takes that away. Ids that are those
+ * of no patch are passed over.
  */
 export function setOrder(
   project: Project,
   blockId: string,
-  order: readonly Point[],
-  instead: readonly Point[] = order,
+  order: readonly string[],
+  instead: readonly string[] = order,
 ): Project {
   return changeBlock(project, blockId, (block) => {
-    const spots = new Set(instead.map(String));
-    const others = (block.orders ?? []).filter((other) => !other.some((at) => spots.has(String(at))));
-    const clean = order.map(cleanPoint).filter((at): at is Point => at !== null);
-    return withOrders(block, clean.length === 0 ? others : [...others, clean]);
+    const whole = completed(block);
+    const known = new Set(whole.patches.map(({ id }) => id));
+    const gone = new Set([...instead, ...order]);
+    const others = (whole.orders ?? []).map((other) => without(other, gone));
+    return withOrders(whole, [...others, [...new Set(order)].filter((id) => known.has(id))]);
   });
-}
-
-function withOrders(block: Block, orders: readonly (readonly Point[])[]): Block {
-  if (orders.length === 0 && block.orders === undefined) return block;
-  const { orders: _, ...rest } = block;
-  return orders.length === 0 ? rest : { ...rest, orders };
 }
 
 /** Takes a finding graver or lighter than its rule does, throughout the project; null goes back to the rule's own. */
@@ -49,7 +43,7 @@ export function setSeverity(project: Project, code: string, severity: Severity |
   return Object.keys(severities).length === 0 ? rest : { ...rest, severities };
 }
 
-/** Does what a repair found for a block says, fabrics carried over. */
+/** Does what a repair found for a block says, patches carried over. */
 export function applyRepair(project: Project, blockId: string, change: Change): Project {
-  return changeBlock(project, blockId, (block) => carryPaint(block, applyChange(block, change)));
+  return changeBlock(project, blockId, (block) => carryPatches(block, applyChange(block, change)));
 }

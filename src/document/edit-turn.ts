@@ -1,6 +1,6 @@
 import type { Point } from '../geometry/point.ts';
 import { boxOf } from '../geometry/ring.ts';
-import { carryPaint } from './carry-paint.ts';
+import { carryPatches } from './carry-patches.ts';
 import { changeBlock } from './find.ts';
 import { freeCutIds } from './ids.ts';
 import { CUTS_PER_BLOCK, cleanPoint } from './limits.ts';
@@ -51,7 +51,7 @@ export function turnCuts(
     );
     if (!cuts.every((cut) => cut !== null) || cuts.every((cut, index) => sameEnds(cut, block.cuts[index]!)))
       return block;
-    return carryPaint(block, { ...block, cuts });
+    return carryPatches(block, { ...block, cuts });
   });
 }
 
@@ -75,12 +75,12 @@ export function copyTurned(
         const { locked: _, ...free } = image;
         cuts.push({ ...free, id: ids.next().value });
       }
-    return cuts.length === block.cuts.length ? block : carryPaint(block, { ...block, cuts });
+    return cuts.length === block.cuts.length ? block : carryPatches(block, { ...block, cuts });
   });
 }
 
 /**
- * Turns or mirrors a whole block with its cuts, paint, orders by hand and the picture under it; the top left corner of its box stays.
+ * Turns or mirrors a whole block with its cuts, patches, orders by hand and the picture under it; the top left corner of its box stays.
  * Nothing changes when a point would lie out of bounds.
  */
 export function turnBlock(project: Project, blockId: string, turn: Turn): Project {
@@ -94,16 +94,13 @@ export function turnBlock(project: Project, blockId: string, turn: Turn): Projec
     const outline = block.outline.map(moved);
     // A mirror turns the outline the other way round; its corners are kept in the same turn.
     const isMirror = turn[0] * turn[3] - turn[1] * turn[2] < 0;
-    const { orders } = block;
     const result: Block = {
       ...block,
       outline: isMirror ? outline.toReversed() : outline,
       cuts: block.cuts.map((cut) => ({ ...cut, from: moved(cut.from), to: moved(cut.to) })),
-      paint: block.paint.map((one) => ({ ...one, at: moved(one.at) })),
-      ...(orders && { orders: orders.map((order) => order.map(moved)) }),
     };
     if (!isWithin(result)) return block;
-    return carryPicture(block, result, ([x, y]) =>
+    return carryPicture(block, carryPatches(block, result, moved), ([x, y]) =>
       turned(turnBack(turn), [0, 0], [x - box.minX + after.minX, y - box.minY + after.minY]),
     );
   });
@@ -111,13 +108,8 @@ export function turnBlock(project: Project, blockId: string, turn: Turn): Projec
 
 const OUT_OF_BOUNDS: Point = [Number.NaN, Number.NaN];
 
-const isWithin = ({ outline, cuts, paint, orders }: Block): boolean =>
-  [
-    ...outline,
-    ...cuts.flatMap(({ from, to }) => [from, to]),
-    ...paint.map(({ at }) => at),
-    ...(orders ?? []).flat(),
-  ].every(([x]) => !Number.isNaN(x));
+const isWithin = ({ outline, cuts }: Block): boolean =>
+  [...outline, ...cuts.flatMap(({ from, to }) => [from, to])].every(([x]) => !Number.isNaN(x));
 
 function turnedCut(cut: Cut, turn: Turn, about: Point): Cut | null {
   const from = cleanPoint(turned(turn, about, cut.from));

@@ -1,8 +1,7 @@
-import { holdsPoint } from '../geometry/inner-spot.ts';
 import type { Point, Ring, Segment } from '../geometry/point.ts';
 import { boxOf } from '../geometry/ring.ts';
 import { downOf } from './fabric-picture.ts';
-import { patchesOf } from './patches-of.ts';
+import { knownDrawing } from './known-drawing.ts';
 import type { Block, Fabric, FabricPicture } from './project.ts';
 
 /** `lines`: the outline and the cuts alone; `colours`: the patches filled with the colours of their fabrics. */
@@ -47,12 +46,11 @@ export function drawBlock(
   const fills =
     kind === 'lines'
       ? []
-      : patchesOf(block).flatMap((patch): BlockFill[] => {
-          // What was laid last shows.
-          const fabric = byId.get(block.paint.findLast(({ at }) => holdsPoint(patch, at))?.fabric ?? '');
+      : (knownDrawing(block)?.patches ?? []).flatMap(({ area, entry }): BlockFill[] => {
+          const fabric = byId.get(entry.fabric ?? '');
           if (fabric === undefined) return [];
           const { color, picture } = fabric;
-          const rings = [patch.polygon, ...patch.holes].map((ring) => ring.map(placed));
+          const rings = [area.polygon, ...area.holes].map((ring) => ring.map(placed));
           return [{ color, rings, ...(picture === undefined ? {} : { picture }) }];
         });
   return {

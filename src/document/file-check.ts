@@ -4,7 +4,7 @@ import type { FileProject } from './file-schema.ts';
 import { checkQuilt } from './quilt-check.ts';
 import { ALL_UNDER_PICTURES_LETTERS } from './under-picture.ts';
 
-/** Ids used twice, and paint with a fabric that is not there. Null when there is neither. */
+/** Ids used twice, and fabrics and patches that are named and not there. Null when there is none. */
 export function checkWhole({ fabrics = [], blocks, quilt }: FileProject): Fault | null {
   const lists: readonly {
     readonly path: Path;
@@ -13,7 +13,10 @@ export function checkWhole({ fabrics = [], blocks, quilt }: FileProject): Fault 
   }[] = [
     { path: ['fabrics'], word: 'fabric', items: fabrics },
     { path: ['blocks'], word: 'block', items: blocks },
-    ...blocks.map(({ cuts = [] }, i) => ({ path: ['blocks', i, 'cuts'], word: 'cut', items: cuts })),
+    ...blocks.flatMap(({ cuts = [], patches = [] }, i) => [
+      { path: ['blocks', i, 'cuts'], word: 'cut', items: cuts },
+      { path: ['blocks', i, 'patches'], word: 'patch', items: patches },
+    ]),
   ];
   for (const { path, word, items } of lists) {
     const first = new Map<string, number>();
@@ -37,13 +40,23 @@ export function checkWhole({ fabrics = [], blocks, quilt }: FileProject): Fault 
     return { path: ['blocks'], predicate: `has pictures of more than ${millions} MB together` };
   }
   const fabricIds = new Set(fabrics.map(({ id }) => id));
-  for (const [i, { paint = [] }] of blocks.entries()) {
-    const j = paint.findIndex(({ fabric }) => !fabricIds.has(fabric));
-    if (j < 0) continue;
-    return {
-      path: ['blocks', i, 'paint', j, 'fabric'],
-      predicate: `‘${oneLine(paint[j]!.fabric)}’ is not in the list of fabrics`,
-    };
+  for (const [i, { patches = [], orders = [] }] of blocks.entries()) {
+    for (const [j, { fabric }] of patches.entries()) {
+      if (fabric === undefined || fabricIds.has(fabric)) continue;
+      return {
+        path: ['blocks', i, 'patches', j, 'fabric'],
+        predicate: `‘${oneLine(fabric)}’ is not in the list of fabrics`,
+      };
+    }
+    const patchIds = new Set(patches.map(({ id }) => id));
+    for (const [j, order] of orders.entries()) {
+      const stray = order.find((id) => !patchIds.has(id));
+      if (stray === undefined) continue;
+      return {
+        path: ['blocks', i, 'orders', j],
+        predicate: `holds ‘${oneLine(stray)}’, which is not in the list of patches`,
+      };
+    }
   }
   return quilt === undefined ? null : checkQuilt(quilt, { fabrics, blocks });
 }

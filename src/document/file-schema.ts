@@ -13,14 +13,14 @@ import {
   ID_LENGTH,
   isColor,
   ORDERS_PER_BLOCK,
-  PAINT_PER_BLOCK,
+  PATCHES_PER_BLOCK,
   PATCHES_PER_ORDER,
 } from './limits.ts';
 import { fileQuilt } from './quilt-schema.ts';
 import { isSquarable, UNDER_PICTURE_LETTERS } from './under-picture.ts';
 
 /**
- * The shape of a version 1 file. Every message is a predicate, such as "is not a number": `file-place.ts` puts
+ * The shape of a version 2 file. Every message is a predicate, such as "is not a number": `file-place.ts` puts
  * the subject before it. Objects are loose, so that keys this version does not know come through.
  */
 
@@ -44,20 +44,20 @@ const passes =
   };
 
 const text = z.string(otherwise('is not text'));
-const id = text.min(1, 'is empty').max(ID_LENGTH, `is longer than ${ID_LENGTH} letters`);
+export const id = text.min(1, 'is empty').max(ID_LENGTH, `is longer than ${ID_LENGTH} letters`);
 const name = text.superRefine(passes(checkName));
 const color = text.refine(isColor, 'is not written as # and six digits 0-9 or a-f');
-const record = otherwise('is not a record in braces');
+export const record = otherwise('is not a record in braces');
 
 const tooFar = `lies farther out than ${count(MAX_COORDINATE_IN)} in`;
 const coordinate = z
   .number(otherwise('is not a number'))
   .min(-MAX_COORDINATE_IN, tooFar)
   .max(MAX_COORDINATE_IN, tooFar);
-const point = z.tuple([coordinate, coordinate], otherwise('is not a pair of numbers'));
+export const point = z.tuple([coordinate, coordinate], otherwise('is not a pair of numbers'));
 
 /** The length is checked before anything in the list, so that a list far too long costs nothing. */
-function list<Item extends z.ZodType>(item: Item, most: number) {
+export function list<Item extends z.ZodType>(item: Item, most: number) {
   const short = (items: readonly unknown[]) => items.length <= most;
   return z
     .array(z.unknown(), otherwise('is not a list'))
@@ -80,7 +80,7 @@ const cut = z.looseObject(
   record,
 );
 
-const paint = z.looseObject({ at: point, fabric: id }, record);
+const patch = z.looseObject({ id, at: point, fabric: id.optional() }, record);
 
 const outline = list(point, CORNERS_PER_OUTLINE).refine((points) => points.length >= 3, {
   error: ({ input }) => `has fewer than three points (${(input as readonly unknown[]).length})`,
@@ -125,9 +125,9 @@ const block = z.looseObject(
     name,
     outline,
     cuts: list(cut, CUTS_PER_BLOCK).optional(),
-    paint: list(paint, PAINT_PER_BLOCK).optional(),
+    patches: list(patch, PATCHES_PER_BLOCK).optional(),
     plan: z.enum(PLAN_CHOICES, { error: `is none of ${PLAN_CHOICES.join(', ')}` }).optional(),
-    orders: list(list(point, PATCHES_PER_ORDER), ORDERS_PER_BLOCK).optional(),
+    orders: list(list(id, PATCHES_PER_ORDER), ORDERS_PER_BLOCK).optional(),
     picture: underPicture.optional(),
   },
   record,

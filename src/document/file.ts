@@ -1,12 +1,15 @@
+import type * as z from 'zod';
 import { snap } from '../geometry/lattice.ts';
 import { checkWhole } from './file-check.ts';
 import { type Path, placeOf, sentenceOf } from './file-place.ts';
 import { type FileProject, fileProject } from './file-schema.ts';
 import { MAX_FILE_BYTES, onLattice } from './limits.ts';
-import { FILE_VERSION, type JsonObject, migrate } from './migrations.ts';
+import type { JsonObject } from './migration.ts';
+import { FILE_VERSION, migrate } from './migrations.ts';
 import { DEFAULT_SEAM_ALLOWANCE_IN, type Project, type UnderPicture } from './project.ts';
 import { readQuilt } from './read-quilt.ts';
 import { pictureSpot, USUAL_STRENGTH } from './under-picture.ts';
+import { settledFromVersion1 } from './version-1.ts';
 
 /**
  * - `too-large`: over `MAX_FILE_BYTES`. `empty`: nothing but blanks. `cut-off`: stops in the middle.
@@ -200,18 +203,20 @@ function openJson(json: unknown): OpenedFile {
   const unsafe = unsafeError(json);
   if (unsafe !== null) return { ok: false, error: unsafe };
 
-  const migrated = migrate(json, version);
-  const checked = fileProject.safeParse(migrated);
-  if (!checked.success) {
-    const issue = checked.error.issues[0];
+  const { file: migrated, ...step } = migrate(json, version);
+  const wrong = (issue: z.core.$ZodIssue | undefined): OpenedFile => {
     const path = issue?.path ?? [];
     return invalid(placeOf(path, migrated), sentenceOf(path, issue?.message ?? 'is wrong', migrated));
-  }
+  };
+  if (!step.ok) return wrong(step.issue);
+  const checked = fileProject.safeParse(migrated);
+  if (!checked.success) return wrong(checked.error.issues[0]);
   const fault = checkWhole(checked.data);
   if (fault !== null) {
     return invalid(placeOf(fault.path, migrated), sentenceOf(fault.path, fault.predicate, migrated));
   }
-  return { ok: true, project: toProject(checked.data) };
+  const project = toProject(checked.data);
+  return { ok: true, project: version === 1 ? settledFromVersion1(project) : project };
 }
 
 const isJsonObject = (json: unknown): json is JsonObject =>
@@ -253,7 +258,7 @@ function toProject({ format: _format, version: _version, quilt, ...file }: FileP
     unit: file.unit ?? 'in',
     seamAllowance: snap(file.seamAllowance ?? DEFAULT_SEAM_ALLOWANCE_IN) + 0,
     fabrics: (file.fabrics ?? []).map((fabric) => ({ ...fabric, color: fabric.color.toLowerCase() })),
-    blocks: file.blocks.map(({ picture, ...block }) => ({
+    blocks: file.blocks.map(({ picture, orders, ...block }) => ({
       ...block,
       outline: block.outline.map(onLattice),
       cuts: (block.cuts ?? []).map(({ locked, ...cut }) => ({
@@ -263,8 +268,12 @@ function toProject({ format: _format, version: _version, quilt, ...file }: FileP
         role: cut.role ?? 'auto',
         ...(locked === true ? { locked } : {}),
       })),
-      paint: (block.paint ?? []).map((paint) => ({ ...paint, at: onLattice(paint.at) })),
-      ...(block.orders && { orders: block.orders.map((order) => order.map(onLattice)) }),
+      patches: (block.patches ?? []).map(({ fabric, ...patch }) => ({
+        ...patch,
+        at: onLattice(patch.at),
+        ...(fabric === undefined ? {} : { fabric }),
+      })),
+      ...(orders && { orders }),
       ...(picture && { picture: toUnderPicture(picture) }),
     })),
     ...(quilt && { quilt: readQuilt(quilt) }),

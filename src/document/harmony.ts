@@ -29,7 +29,7 @@ const NO_NEWS = 6;
 
 /** The fabrics that are laid in a block, in the order of the project. */
 export function fabricsIn(block: Block, fabrics: readonly Fabric[]): readonly Fabric[] {
-  const laid = new Set(block.paint.map(({ fabric }) => fabric));
+  const laid = new Set(block.patches.map(({ fabric }) => fabric));
   return fabrics.filter(({ id }) => laid.has(id));
 }
 

@@ -21,5 +21,8 @@ export const nextFabricId = (project: Project): string => nextId('f', project.fa
 /** Cut ids are unique within their block. */
 export const nextCutId = (block: Block): string => nextId('c', block.cuts);
 
+/** The ids that new patches of a block take in turn, beside those in use. */
+export const freePatchIds = (used: Named): Generator<string, never> => freeIds('p', used);
+
 /** The ids that new cuts of a block take in turn, `nextCutId(block)` first. */
 export const freeCutIds = (block: Block): Generator<string, never> => freeIds('c', block.cuts);

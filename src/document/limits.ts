@@ -8,7 +8,7 @@ export const MAX_FILE_BYTES = 50_000_000;
 
 export const CUTS_PER_BLOCK = 5_000;
 /** More than the patches any drawing that can be divided has. */
-export const PAINT_PER_BLOCK = 100_000;
+export const PATCHES_PER_BLOCK = 100_000;
 export const ORDERS_PER_BLOCK = 2_000;
 /** As many as a block may have patches. */
 export const PATCHES_PER_ORDER = 2_000;

@@ -3,7 +3,7 @@ import type { Block } from '../piecing/block.ts';
 import type { Severities } from '../piecing/options.ts';
 import type { Quilt } from './quilt.ts';
 
-export type { Block, Cut, CutRole, Paint, PlanChoice, UnderPicture } from '../piecing/block.ts';
+export type { Block, Cut, CutRole, PatchEntry, PlanChoice, UnderPicture } from '../piecing/block.ts';
 
 export interface Fabric {
   readonly id: string;

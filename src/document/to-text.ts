@@ -5,7 +5,7 @@ import {
   DEFAULT_SEAM_ALLOWANCE_IN,
   type Fabric,
   type FabricPicture,
-  type Paint,
+  type PatchEntry,
   type Project,
   type UnderPicture,
 } from './project.ts';
@@ -14,7 +14,7 @@ import { USUAL_STRENGTH } from './under-picture.ts';
 
 /**
  * The project as the text of a file, in its one canonical form: known keys in the order of the format, then
- * unknown ones by name; what equals its default left out; one fabric, cut or paint a line; a newline at the end.
+ * unknown ones by name; what equals its default left out; one fabric, cut or patch a line; a newline at the end.
  * Opening it again gives the same project.
  */
 export function toText(project: Project): string {
@@ -38,13 +38,13 @@ const isEmpty = (record: object): boolean => Object.keys(record).length === 0;
 /** A key with the text of its value; null leaves it out. */
 type Entry = readonly [key: string, value: string | null];
 
-function blockText({ id, name, outline, cuts, paint, plan, orders, picture, ...rest }: Block): string {
+function blockText({ id, name, outline, cuts, patches, plan, orders, picture, ...rest }: Block): string {
   return lines('    ', [
     ['id', inline(id)],
     ['name', inline(name)],
     ['outline', inline(outline)],
     ['cuts', cuts.length === 0 ? null : list('      ', cuts.map(cutText))],
-    ['paint', paint.length === 0 ? null : list('      ', paint.map(paintText))],
+    ['patches', patches.length === 0 ? null : list('      ', patches.map(patchText))],
     ['plan', plan === undefined || plan === 'fewest' ? null : inline(plan)],
     ['orders', orders === undefined || orders.length === 0 ? null : list('      ', orders.map(inline))],
     ['picture', picture === undefined ? null : underPictureText(picture)],
@@ -109,8 +109,13 @@ const cutText = ({ id, from, to, role, locked, ...rest }: Cut): string =>
     ...unknownKeys(rest),
   ]);
 
-const paintText = ({ at, fabric, ...rest }: Paint): string =>
-  braces([['at', inline(at)], ['fabric', inline(fabric)], ...unknownKeys(rest)]);
+const patchText = ({ id, at, fabric, ...rest }: PatchEntry): string =>
+  braces([
+    ['id', inline(id)],
+    ['at', inline(at)],
+    ['fabric', fabric === undefined ? null : inline(fabric)],
+    ...unknownKeys(rest),
+  ]);
 
 /** A place a line, and every other key on one. */
 function quiltText({ places, layouts, ...rest }: Quilt): string {

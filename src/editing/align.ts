@@ -1,4 +1,4 @@
-import { carryPaint } from '../document/carry-paint.ts';
+import { carryPatches } from '../document/carry-patches.ts';
 import { changeBlock } from '../document/find.ts';
 import { cleanPoint } from '../document/limits.ts';
 import type { Cut, Project } from '../document/project.ts';
@@ -36,7 +36,7 @@ export function alignCuts(
     });
     return cuts.every((cut, index) => cut === block.cuts[index])
       ? block
-      : carryPaint(block, { ...block, cuts });
+      : carryPatches(block, { ...block, cuts });
   });
 }
 

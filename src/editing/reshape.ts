@@ -1,4 +1,4 @@
-import { carryPaint } from '../document/carry-paint.ts';
+import { carryPatches } from '../document/carry-patches.ts';
 import { changeBlock } from '../document/find.ts';
 import { cleanPoint } from '../document/limits.ts';
 import { cleanOutline } from '../document/outline.ts';
@@ -120,7 +120,7 @@ export const removeCorner = (project: Project, blockId: string, corner: number):
 function reshaped(project: Project, blockId: string, change: (block: Block) => Block): Project {
   return changeBlock(project, blockId, (block) => {
     const changed = change(block);
-    return changed === block ? block : carryPicture(block, carryPaint(block, changed));
+    return changed === block ? block : carryPicture(block, carryPatches(block, changed));
   });
 }
 

@@ -1,4 +1,4 @@
-import { carryPaint } from '../document/carry-paint.ts';
+import { carryPatches } from '../document/carry-patches.ts';
 import { changeBlock } from '../document/find.ts';
 import { freeCutIds } from '../document/ids.ts';
 import { CUTS_PER_BLOCK, onLattice } from '../document/limits.ts';
@@ -62,7 +62,7 @@ function splitEach(
     });
     return cuts.length === block.cuts.length || cuts.length > CUTS_PER_BLOCK
       ? block
-      : carryPaint(block, { ...block, cuts });
+      : carryPatches(block, { ...block, cuts });
   });
 }
 
@@ -88,7 +88,7 @@ export function joinCuts(project: Project, blockId: string, cutIds: readonly str
       const whole = byId.get(cut.id);
       return whole === undefined ? [] : [whole];
     });
-    return cuts.length === block.cuts.length ? block : carryPaint(block, { ...block, cuts });
+    return cuts.length === block.cuts.length ? block : carryPatches(block, { ...block, cuts });
   });
 }
 

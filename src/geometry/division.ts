@@ -1,3 +1,4 @@
+import type { Area } from './inner-spot.ts';
 import { loopsOf } from './loops.ts';
 import { type Net, nodeLines, type Stray } from './noding.ts';
 import type { Point, Ring, Segment } from './point.ts';
@@ -179,6 +180,13 @@ export function ringOf(division: Division, start: number): Ring {
   } while (h !== start);
   return ring;
 }
+
+/** The faces as bare areas, in their own order. */
+export const areasOf = (division: Division): readonly Area[] =>
+  division.faces.map(({ edge, islands }) => ({
+    polygon: ringOf(division, edge),
+    holes: islands.map((island) => ringOf(division, island)),
+  }));
 
 /**
  * Does the vertex a half-edge starts from stand only in the middle of one line, parting nothing? Where a line bends to

@@ -9,7 +9,7 @@ import { cellsOf, type Region, sidesOf } from './region.ts';
 import type { Assembly } from './search.ts';
 
 /** A section before its patches are put in order. */
-export interface Lettered extends Omit<Section, 'order'> {
+export interface Lettered extends Omit<Section, 'order' | 'key' | 'stamp'> {
   readonly region: Region;
   /** The finished unit that serves as position 1. */
   readonly base?: Region;

@@ -14,10 +14,15 @@ export interface Cut {
   readonly locked?: true;
 }
 
-/** A fabric laid on the patch that holds the point `at`. */
-export interface Paint {
+/**
+ * What a block remembers of one of its patches: the id it keeps through edits, unique in its block, and a point inside
+ * it. Of several in one patch the last that lays a fabric stands for it, or else the last.
+ */
+export interface PatchEntry {
+  readonly id: string;
   readonly at: Point;
-  readonly fabric: string;
+  /** The fabric laid on it; bare when absent. */
+  readonly fabric?: string;
 }
 
 /**
@@ -65,14 +70,16 @@ export interface Block {
   readonly name: string;
   readonly outline: Ring;
   readonly cuts: readonly Cut[];
-  readonly paint: readonly Paint[];
+  /** One for every patch once the block has been edited; a patch without one is bare. */
+  readonly patches: readonly PatchEntry[];
   /** The plan chosen by hand; `fewest` when absent. */
   readonly plan?: PlanChoice;
   /**
-   * Orders set by hand: each a list of points, one in each patch, in the order those patches are to be sewn. Patches
-   * of the same foundation that are not listed follow after. A list of one pins the first patch.
+   * Orders set by hand: each a list of ids of patches, in the order those patches are to be sewn. Patches of the same
+   * foundation that are not listed follow after. A list of one pins the first patch. An id that is that of no patch is
+   * passed over.
    */
-  readonly orders?: readonly (readonly Point[])[];
+  readonly orders?: readonly (readonly string[])[];
   /** Piecing looks past it. */
   readonly picture?: UnderPicture;
 }

@@ -36,8 +36,8 @@ export const optionsKey = ({ lightness, ...rest }: PieceOptions): string =>
   JSON.stringify([lightness && [...lightness], rest]);
 
 /** The same for one block: other fabrics than its own say nothing. */
-export const planKey = (block: Pick<Block, 'paint'>, { lightness, ...rest }: PieceOptions): string => {
-  const own = new Set(block.paint.map(({ fabric }) => fabric));
+export const planKey = (block: Pick<Block, 'patches'>, { lightness, ...rest }: PieceOptions): string => {
+  const own = new Set(block.patches.flatMap(({ fabric }) => fabric ?? []));
   return JSON.stringify([lightness && [...own].map((fabric) => lightness.get(fabric)), rest]);
 };
 

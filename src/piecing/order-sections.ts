@@ -1,14 +1,16 @@
-import { ringOf } from '../geometry/division.ts';
+import { areasOf } from '../geometry/division.ts';
 import type { Assembled } from './assemble.ts';
 import { compareIds } from './ids.ts';
 import { type Cloth, pieceOrder } from './order.ts';
+import { type KnownPatches, patchKeys } from './patch-keys.ts';
 import { endOf, headed, type Pattern, startOf } from './pattern.ts';
 import type { Patch, Section } from './plan.ts';
+import { sectionKey, stampOf } from './stamp.ts';
 
 /** What is laid on the patches and wished for their order, by cell. */
 export interface OrderFacts {
-  /** Id of the fabric, null where unpainted. */
-  readonly fabrics: readonly (string | null)[];
+  /** Keys and fabrics of the patches. */
+  readonly known: KnownPatches;
   readonly cloth: Cloth;
   /** Place in the orders set by hand. */
   readonly ranks: ReadonlyMap<number, number>;
@@ -24,7 +26,7 @@ export interface OrderedSections {
 
 /** Puts the patches of every section in order, and names and numbers them by it. */
 export function orderSections(pattern: Pattern, { sections }: Assembled, facts: OrderFacts): OrderedSections {
-  const { fabrics, cloth, ranks } = facts;
+  const { known, cloth, ranks } = facts;
   const idOf: string[] = [];
   const orders = sections.map(({ letter, region, base }) => {
     const first = base ? 2 : 1;
@@ -34,26 +36,32 @@ export function orderSections(pattern: Pattern, { sections }: Assembled, facts: 
       return { ...step, position: first + k };
     });
   });
+  const areas = areasOf(pattern.division);
+  const keys = patchKeys(areas, known);
   const patches = orders.flatMap((order, s) =>
-    order.map(({ cell, along, position }): Patch => {
-      const face = pattern.division.faces[cell]!;
-      return {
+    order.map(
+      ({ cell, along, position }): Patch => ({
+        key: keys[cell]!,
         id: idOf[cell]!,
         section: sections[s]!.letter,
         position,
-        polygon: ringOf(pattern.division, face.edge),
-        holes: face.islands.map((h) => ringOf(pattern.division, h)),
-        fabric: fabrics[cell] ?? null,
+        ...areas[cell]!,
+        fabric: known.entries[cell]?.fabric ?? null,
         seam: along.length > 0 ? headed(startOf(pattern, along[0]!), endOf(pattern, along.at(-1)!)) : null,
         neighbours: Array.from(pattern.neighbours[cell]!, (n) => idOf[n]!).sort(compareIds),
-      };
-    }),
+      }),
+    ),
   );
   return {
     patches,
     idOf,
-    sections: sections.map(({ letter, outline, holes, startsFrom }, s) => ({
+    sections: sections.map(({ letter, outline, holes, startsFrom, base }, s) => ({
+      key: sectionKey(orders[s]!.map(({ cell }) => keys[cell]!)),
       letter,
+      stamp: stampOf(
+        orders[s]!.map(({ cell }) => areas[cell]!),
+        base ? [outline, ...holes] : [],
+      ),
       outline,
       holes,
       startsFrom,

@@ -6,7 +6,7 @@ import { type DividedBlock, divideBlock, divisionKey } from './divide-block.ts';
 import { edgesOf, namedEdges } from './edges.ts';
 import { orderFacts, orderFactsKey } from './laid-on.ts';
 import { DEFAULT_BUDGET, type PieceOptions } from './options.ts';
-import { type OrderedSections, orderSections } from './order-sections.ts';
+import { type OrderedSections, type OrderFacts, orderSections } from './order-sections.ts';
 import { type Pattern, withRoles } from './pattern.ts';
 import type { Kept, PieceMemory, Stage } from './piece-memory.ts';
 import type { PiecingPlan, SewingPlan, Verdict } from './plan.ts';
@@ -81,17 +81,14 @@ function assembleBlock(pattern: Pattern, choice: PlanChoice, budget: number): As
 }
 
 /** All of a plan that is sewn by, and the patch id of each cell. */
-interface OrderedBlock extends Pick<OrderedSections, 'idOf'> {
+interface OrderedBlock extends Pick<OrderedSections, 'idOf'>, Pick<OrderFacts, 'known'> {
   readonly sewing: SewingPlan;
 }
 
 function orderBlock(block: Block, assembled: AssembledBlock, { lightness }: PieceOptions): OrderedBlock {
   const { pattern, choice, found, joins } = assembled;
-  const { idOf, patches, sections } = orderSections(
-    pattern,
-    assembled,
-    orderFacts(block, pattern.division, lightness),
-  );
+  const facts = orderFacts(block, pattern.division, lightness);
+  const { idOf, patches, sections } = orderSections(pattern, assembled, facts);
   const verdict: Verdict = joins.some((join) => join.kind === 'set-in')
     ? 'set-in-seams'
     : sections.length > 1
@@ -103,16 +100,19 @@ function orderBlock(block: Block, assembled: AssembledBlock, { lightness }: Piec
   const fewest =
     sections.length === 1 || (found.isProven && (choice === 'fewest' || choice === 'unit-first'));
   const edges = namedEdges(edgesOf(pattern.division), idOf, block.cuts);
-  return { idOf, sewing: { verdict, fewest, patches, sections, joins, edges } };
+  return { idOf, known: facts.known, sewing: { verdict, fewest, patches, sections, joins, edges } };
 }
 
 function withFindings(
   block: Block,
   { pattern, found: { rings, clashes } }: AssembledBlock,
-  { sewing, idOf }: OrderedBlock,
+  { sewing, idOf, known }: OrderedBlock,
   options: PieceOptions,
 ): PiecingPlan {
-  return { ...sewing, findings: inspect({ ...sewing, idOf, block, pattern, options, rings, clashes }) };
+  return {
+    ...sewing,
+    findings: inspect({ ...sewing, idOf, known, block, pattern, options, rings, clashes }),
+  };
 }
 
 /** A block ready to be searched, or why it cannot be. */

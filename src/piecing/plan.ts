@@ -32,7 +32,9 @@ export type SewingPlan = Omit<PiecingPlan, 'findings'>;
 export type Verdict = 'undivided' | 'one-foundation' | 'several-foundations' | 'set-in-seams' | 'broken';
 
 export interface Patch {
-  /** Section letter and position: `A1`. */
+  /** What it is known by through edits, unique in its block: the id of its entry, or one made from its shape. */
+  readonly key: string;
+  /** Section letter and position, as printed: `A1`. */
   readonly id: string;
   readonly section: string;
   /** 1, 2, 3 … in the piecing order of its foundation. */
@@ -68,8 +70,15 @@ export interface Edge {
 }
 
 export interface Section {
+  /** What it is known by through edits: made from the keys of its patches, in whatever order they are sewn. */
+  readonly key: string;
   /** A, B, … Z, AA, AB … */
   readonly letter: string;
+  /**
+   * Short code of its shape and its order, as printed. The same wherever it lies in its block, whatever its letter:
+   * papers with one stamp are alike but for their labels and fabrics.
+   */
+  readonly stamp: string;
   /** Outer boundary, corners and T-junctions, open ring, shoelace area positive. */
   readonly outline: Ring;
   /** Outlines of what the section surrounds without holding it. Almost always empty. */

@@ -25,7 +25,7 @@ interface Made {
 const made = new WeakMap<Block['cuts'], Made>();
 
 function madeFor(block: Block, options: PieceOptions): Made {
-  const parts = [block.outline, block.paint, block.orders, options];
+  const parts = [block.outline, block.patches, block.orders, options];
   const known = made.get(block.cuts);
   if (known?.parts.every((part, k) => part === parts[k])) return known;
   const fresh: Made = { parts, plans: new Map() };

@@ -69,6 +69,6 @@ function chordBlock(seed: number, patches: number): Block {
     name: `Bench ${seed}`,
     outline,
     cuts: chords.map(({ from, to }, i) => ({ id: `c${i + 1}`, from, to, role: 'auto' as const })),
-    paint: [],
+    patches: [],
   };
 }

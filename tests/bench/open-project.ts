@@ -29,8 +29,8 @@ export function quiltOf(blocks: number, patches: number): Project {
     ],
     blocks: Array.from({ length: blocks }, (_, k): Block => {
       const { block } = designOf(900 + k, { patches: [patches, patches], endErrors: 'none' });
-      const paint = block.paint.map(({ at }, i) => ({ at, fabric: i % 2 === 0 ? 'f1' : 'f2' }));
-      return { ...block, paint, id: `b${k + 1}`, name: `Block ${k + 1}` };
+      const painted = block.patches.map((patch, i) => ({ ...patch, fabric: i % 2 === 0 ? 'f1' : 'f2' }));
+      return { ...block, patches: painted, id: `b${k + 1}`, name: `Block ${k + 1}` };
     }),
   };
 }

@@ -79,7 +79,7 @@ export const withApp = <T>(
         format: 'underpaper',
         version: 1,
         name: 'Bench',
-        blocks: [{ ...block, paint: [] }],
+        blocks: [{ ...block, patches: [] }],
       });
       await dropFile(page, 'bench.underpaper.json', text);
       await page

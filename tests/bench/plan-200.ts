@@ -24,7 +24,7 @@ export function benchPlan200(patience: Patience): Plan200 {
     name: 'Bench 200',
     outline: design.outline,
     cuts: design.lines.map(([from, to], i) => ({ id: `c${i + 1}`, from, to, role: 'auto' as const })),
-    paint: [],
+    patches: [],
   };
   const plan = piece(block);
   return {

@@ -66,7 +66,7 @@ describe('laying fabric', () => {
     ).toEqual(['f1', null]);
     script.fabricId = null;
     script.click(6, 2);
-    expect(script.block.paint).toEqual([]);
+    expect(script.block.patches.map(({ fabric }) => fabric)).toEqual([undefined, undefined]);
     expect(script.steps).toEqual(['Lay fabric', 'Take fabric off']);
   });
 

@@ -9,9 +9,9 @@ import { Script } from './script.ts';
 const BARRED: Block = {
   ...WINDOW,
   cuts: [...WINDOW.cuts, { id: 'c2', from: [6, 0], to: [6, 4], role: 'auto' }],
-  paint: [
-    { at: [3, 2], fabric: 'f1' },
-    { at: [6, 8], fabric: 'f2' },
+  patches: [
+    { id: 'p1', at: [3, 2], fabric: 'f1' },
+    { id: 'p2', at: [6, 8], fabric: 'f2' },
   ],
 };
 

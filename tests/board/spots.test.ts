@@ -29,6 +29,7 @@ describe('spots on the screen', () => {
 
 describe('where a patch has its id', () => {
   const patch = (polygon: readonly Point[]): Patch => ({
+    key: 'p1',
     id: 'A1',
     section: 'A',
     position: 1,

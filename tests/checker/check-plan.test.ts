@@ -1,6 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import type { Block } from '../../src/piecing/block.ts';
 import type { Edge, Join, Patch, PiecingPlan, RegistrationPoint, Section } from '../../src/piecing/plan.ts';
+import { orderedAt } from '../designs/entries.ts';
 import { edgesFrom } from './check-edges.ts';
 import { checkPlan } from './check-plan.ts';
 import { asOneStretch, sharedBoundary } from './shared-boundary.ts';
@@ -30,11 +31,12 @@ const block: Block = {
     { id: 'down', from: [2, 0], to: [2, 6], role: 'auto' },
     { id: 'short', from: [4, 0], to: [4, 3], role: 'auto' },
   ],
-  paint: [{ at: [1, 1], fabric: 'night-sea' }],
+  patches: [{ id: 'p1', at: [1, 1], fabric: 'night-sea' }],
 };
 
 const patches: Patch[] = [
   {
+    key: 'A1',
     id: 'A1',
     section: 'A',
     position: 1,
@@ -50,6 +52,7 @@ const patches: Patch[] = [
     neighbours: ['A2', 'B1'],
   },
   {
+    key: 'A2',
     id: 'A2',
     section: 'A',
     position: 2,
@@ -68,6 +71,7 @@ const patches: Patch[] = [
     neighbours: ['A1', 'A3', 'B2'],
   },
   {
+    key: 'A3',
     id: 'A3',
     section: 'A',
     position: 3,
@@ -86,6 +90,7 @@ const patches: Patch[] = [
     neighbours: ['A2', 'B2'],
   },
   {
+    key: 'B1',
     id: 'B1',
     section: 'B',
     position: 1,
@@ -101,6 +106,7 @@ const patches: Patch[] = [
     neighbours: ['A1', 'B2'],
   },
   {
+    key: 'B2',
     id: 'B2',
     section: 'B',
     position: 2,
@@ -123,7 +129,9 @@ const patches: Patch[] = [
 
 const sections: Section[] = [
   {
+    key: 'A',
     letter: 'A',
+    stamp: 'CDFGH',
     holes: [],
     startsFrom: [],
     outline: [
@@ -139,7 +147,9 @@ const sections: Section[] = [
     order: ['A1', 'A2', 'A3'],
   },
   {
+    key: 'B',
     letter: 'B',
+    stamp: 'CDFGH',
     holes: [],
     startsFrom: [],
     outline: [
@@ -463,25 +473,19 @@ describe('the order-and-join checker', () => {
   });
 
   it('follows an order set by hand, or its refusal', () => {
-    const inTurn: Block = {
-      ...block,
-      orders: [
-        [
-          [1, 1],
-          [5, 1],
-        ],
+    const inTurn = orderedAt(block, [
+      [
+        [1, 1],
+        [5, 1],
       ],
-    };
-    const against: Block = {
-      ...block,
-      orders: [
-        [
-          [5, 1],
-          [1, 1],
-        ],
+    ]);
+    const against = orderedAt(block, [
+      [
+        [5, 1],
+        [1, 1],
       ],
-    };
-    const first: Block = { ...block, orders: [[[3, 5]]] };
+    ]);
+    const first = orderedAt(block, [[[3, 5]]]);
     expect(checkPlan(inTurn, good)).toEqual([]);
     expect(checkPlan(against, good)).toEqual(['A3 is to be sewn before A1']);
     expect(checkPlan(first, good)).toEqual(['B2 is to be sewn first']);
@@ -517,7 +521,15 @@ describe('the order-and-join checker', () => {
       ...patch,
       neighbours: [...new Set(patch.neighbours.map((id) => id.replace('B1', 'B2')))],
     }));
-    const last: Section = { letter: 'B', outline, holes: [], startsFrom: ['A'], order: ['B2'] };
+    const last: Section = {
+      key: 'B',
+      letter: 'B',
+      stamp: 'CDFGH',
+      outline,
+      holes: [],
+      startsFrom: ['A'],
+      order: ['B2'],
+    };
     const rows: Block = {
       ...block,
       cuts: block.cuts.map((cut) => (cut.id === 'down' ? { ...cut, from: [2, 0], to: [2, 3] } : cut)),
@@ -605,7 +617,9 @@ describe('the order-and-join checker', () => {
       findings: [],
       sections: [
         {
+          key: 'A',
           letter: 'A',
+          stamp: 'CDFGH',
           holes: [],
           startsFrom: [],
           outline: [
@@ -631,7 +645,7 @@ describe('the order-and-join checker', () => {
         [0, 2],
       ],
       cuts: [],
-      paint: [],
+      patches: [],
     };
     const gap = (
       polygon: Patch['polygon'],
@@ -639,6 +653,7 @@ describe('the order-and-join checker', () => {
       seam: Patch['seam'],
       neighbours: string[],
     ): Patch => ({
+      key: `A${position}`,
       id: `A${position}`,
       section: 'A',
       position,
@@ -698,7 +713,9 @@ describe('the order-and-join checker', () => {
       findings: [],
       sections: [
         {
+          key: 'A',
           letter: 'A',
+          stamp: 'CDFGH',
           holes: [],
           startsFrom: [],
           outline: [
@@ -730,9 +747,10 @@ describe('the order-and-join checker', () => {
         [0, 2],
       ],
       cuts: [{ id: 'level', from: [0, 1], to: [9, 1], role: 'auto' }],
-      paint: [],
+      patches: [],
     };
     const half = (letter: string, top: number, neighbour: string): Patch => ({
+      key: `${letter}1`,
       id: `${letter}1`,
       section: letter,
       position: 1,
@@ -755,7 +773,9 @@ describe('the order-and-join checker', () => {
       patches: halves,
       edges: edgesFrom(long, halves),
       sections: ['A', 'B'].map((letter, i) => ({
+        key: letter,
         letter,
+        stamp: 'CDFGH',
         holes: [],
         startsFrom: [],
         outline: [

@@ -574,8 +574,10 @@ function checkRoles(block: Block, plan: PiecingPlan, around: Neighbourhood): str
 function checkHandOrders(block: Block, plan: PiecingPlan): string[] {
   if (plan.findings.some((finding) => finding.code === 'order-refused')) return [];
   const faults: string[] = [];
+  const spots = new Map(block.patches.map(({ id, at }) => [id, at]));
   for (const order of block.orders ?? []) {
-    const asked = order.flatMap((at) => plan.patches.find((patch) => insideShape(at, patch)) ?? []);
+    const places = order.flatMap((id) => (spots.has(id) ? [spots.get(id)!] : []));
+    const asked = places.flatMap((at) => plan.patches.find((patch) => insideShape(at, patch)) ?? []);
     for (const { letter, startsFrom } of plan.sections) {
       const group = asked.filter((patch) => patch.section === letter);
       group.slice(1).forEach((patch, k) => {
@@ -591,12 +593,13 @@ function checkHandOrders(block: Block, plan: PiecingPlan): string[] {
   return faults;
 }
 
-/** A patch that holds one paint's point wears that fabric; one that holds none wears none. */
+/** A patch that holds one fabric's spot wears that fabric; one that holds none wears none. */
 function checkPaint(block: Block, plan: PiecingPlan): string[] {
   const faults: string[] = [];
   for (const patch of plan.patches) {
-    const held = block.paint.filter((paint) => insideShape(paint.at, patch));
-    const unsure = block.paint.some((paint) => distanceFromBoundary(paint.at, patch) <= TENTH_MM_IN);
+    const paint = block.patches.filter(({ fabric }) => fabric !== undefined);
+    const held = paint.filter(({ at }) => insideShape(at, patch));
+    const unsure = paint.some(({ at }) => distanceFromBoundary(at, patch) <= TENTH_MM_IN);
     if (unsure || held.length > 1) continue;
     const expected = held[0]?.fabric ?? null;
     if (patch.fabric !== expected) faults.push(`${patch.id} wears ${patch.fabric}, its paint is ${expected}`);

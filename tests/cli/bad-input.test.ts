@@ -77,7 +77,7 @@ const FILES: readonly (readonly [what: string, content: () => string | Uint8Arra
   ['5,000 cuts', () => withCuts(5_000), /Block 1 ‘Harbour window’: /],
   ['a file cut off in the middle', () => good.slice(0, good.length / 2), /stops in the middle/],
   ['another program’s JSON', () => '{"name":"left-pad","version":"1.3.0"}', /not an Underpaper project/],
-  ['a newer version', () => good.replace('"version": 1', '"version": 3'), /version 3 .* up to version 1/],
+  ['a newer version', () => good.replace('"version": 2', '"version": 3'), /version 3 .* up to version 2/],
   ['an empty file', () => '', /is empty/],
   [
     'a picture',

@@ -19,7 +19,7 @@ const bow: Block = {
     [0, 4],
   ],
   cuts: [],
-  paint: [],
+  patches: [],
 };
 
 /** Three stripes: one foundation (rail fence, a traditional block). */
@@ -35,7 +35,7 @@ const spiral: Block = {
   ...quarters,
   id: 'b4',
   name: 'Whirlpool',
-  paint: [],
+  patches: [],
   cuts: [
     { id: 'c1', from: [0, 4], to: [8, 4], role: 'auto' },
     { id: 'c2', from: [8, 0], to: [8, 8], role: 'auto' },
@@ -178,7 +178,7 @@ describe('check', () => {
             ({ x, id }) => ({ id, from: [x, 0], to: [x, 12], role: 'auto' }) as const,
           ),
         ],
-        paint: [],
+        patches: [],
       };
     });
     const many = bench.file('many.json', toText({ ...project, blocks }));

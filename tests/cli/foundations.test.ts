@@ -17,7 +17,7 @@ const small = (block: Block): Block => ({
     from: [from[0] / 3, from[1] / 3],
     to: [to[0] / 3, to[1] / 3],
   })),
-  paint: block.paint.map(({ at, fabric }) => ({ at: [at[0] / 3, at[1] / 3], fabric })),
+  patches: block.patches.map(({ at, ...patch }) => ({ ...patch, at: [at[0] / 3, at[1] / 3] })),
 });
 const bow: Block = {
   ...quarters,
@@ -30,7 +30,7 @@ const bow: Block = {
     [0, 4],
   ],
   cuts: [],
-  paint: [],
+  patches: [],
 };
 const project = { ...harbour, blocks: harbour.blocks.map(small) };
 const path = bench.file('harbour.underpaper.json', toText(project));

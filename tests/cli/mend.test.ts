@@ -21,9 +21,9 @@ const sails: Block = {
     { id: 'c2', from: [6, 6], to: [12, 12], role: 'auto' },
     { id: 'c3', from: [6, 6], to: [6, 0], role: 'auto' },
   ],
-  paint: [
-    { at: [6, 11], fabric: harbour.fabrics[0]!.id },
-    { at: [1, 1], fabric: harbour.fabrics[1]!.id },
+  patches: [
+    { id: 'p1', at: [6, 11], fabric: harbour.fabrics[0]!.id },
+    { id: 'p2', at: [1, 1], fabric: harbour.fabrics[1]!.id },
   ],
 };
 
@@ -38,7 +38,7 @@ const crossed: Block = {
     [0, 4],
   ],
   cuts: [],
-  paint: [],
+  patches: [],
 };
 
 const reportOf = (out: string): Record<string, never>[] => JSON.parse(out).blocks;

@@ -17,7 +17,7 @@ function projectFile(name: string, quilt: unknown): string {
     name,
     JSON.stringify({
       format: 'underpaper',
-      version: 1,
+      version: 2,
       name: 'Harbour wall',
       fabrics: [{ id: 'f1', name: 'Foam', color: '#f5f2e8' }],
       blocks: [

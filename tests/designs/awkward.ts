@@ -66,7 +66,7 @@ export function awkwardBlock(seed: number): Block {
     name: `Awkward ${seed}`,
     outline,
     cuts: lines.map(([from, to], i): Cut => ({ id: `c${i + 1}`, from, to, role: 'auto' })),
-    paint: [],
+    patches: [],
   };
 }
 

@@ -1,6 +1,7 @@
 import type { Point, Ring, Segment } from '../../src/geometry/point.ts';
 import type { Block, Cut, CutRole } from '../../src/piecing/block.ts';
 import { divideByChords } from './chords.ts';
+import { entriesAt } from './entries.ts';
 import { drawnWalls, isGuillotine, randomFloorplan } from './floorplans.ts';
 import { convexOutline, inwardOutline } from './outlines.ts';
 import {
@@ -109,7 +110,7 @@ export function designOf(seed: number, options: DesignOptions = {}): Design {
       name: `Design ${seed}`,
       outline: sketch.outline,
       cuts,
-      paint: paintIn(rng, sketch),
+      patches: entriesAt(paintIn(rng, sketch)),
     },
   };
 }

@@ -36,7 +36,7 @@ export function growingLines(seed: number, lines: number, side = 12): Block {
       name: `Growing lines ${seed}`,
       outline,
       cuts: grown.map(([from, to], k): Cut => ({ id: `c${k + 1}`, from, to, role: 'auto' })),
-      paint: [],
+      patches: [],
     };
   }
 }

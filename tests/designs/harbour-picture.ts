@@ -1,6 +1,7 @@
 import type { Fabric } from '../../src/document/project.ts';
 import type { Point, Ring } from '../../src/geometry/point.ts';
-import type { Block, Cut, CutRole, Paint } from '../../src/piecing/block.ts';
+import type { Block, Cut, CutRole } from '../../src/piecing/block.ts';
+import { entriesAt } from './entries.ts';
 
 /**
  * A picture of a harbour, 24 in square: sky with clouds, gulls and the sun, a lighthouse between houses, the quay,
@@ -34,7 +35,7 @@ type Box = readonly [x0: number, y0: number, x1: number, y1: number];
 
 class Sketch {
   readonly cuts: Cut[] = [];
-  readonly paint: Paint[] = [];
+  readonly paint: { readonly at: Point; readonly fabric: string }[] = [];
 
   cut(from: Point, to: Point, role: CutRole = 'auto'): void {
     this.cuts.push({ id: `p${this.cuts.length + 1}`, from, to, role });
@@ -103,7 +104,13 @@ export function harbourPicture(): HarbourPicture {
     [0, 24],
   ];
   return {
-    block: { id: 'harbour-picture', name: 'Harbour picture', outline, cuts: s.cuts, paint: s.paint },
+    block: {
+      id: 'harbour-picture',
+      name: 'Harbour picture',
+      outline,
+      cuts: s.cuts,
+      patches: entriesAt(s.paint),
+    },
     fabrics: FABRICS,
   };
 }

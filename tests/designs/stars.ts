@@ -35,7 +35,7 @@ function starOf(
     name,
     outline,
     cuts: lines.map(([from, to], i): Cut => ({ id: `c${i + 1}`, from, to, role: 'auto' })),
-    paint: [],
+    patches: [],
   };
 }
 

@@ -139,6 +139,6 @@ export const TEN_TROUBLES: readonly Trouble[] = SKETCHES.map((sketch, k) => ({
       const [from, to] = text.split('>').map(pointOf);
       return { id: `c${i + 1}`, from: from!, to: to!, role: sketch.roles?.[i + 1] ?? 'auto' };
     }),
-    paint: [],
+    patches: [],
   },
 }));

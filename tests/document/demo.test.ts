@@ -87,7 +87,7 @@ describe('the demo project', () => {
   });
 
   it('lays every one of its fabrics somewhere, each with a name of its own', () => {
-    const laid = new Set(project.blocks.flatMap(({ paint }) => paint.map(({ fabric }) => fabric)));
+    const laid = new Set(project.blocks.flatMap(({ patches }) => patches.map(({ fabric }) => fabric)));
     expect([...laid].sort()).toEqual(project.fabrics.map(({ id }) => id).sort());
     expect(new Set(project.fabrics.map(({ name }) => name)).size).toBe(project.fabrics.length);
     expect(new Set(project.fabrics.map(({ color }) => color)).size).toBe(project.fabrics.length);
@@ -135,7 +135,7 @@ describe('the demo project', () => {
 
       it('has a fabric on every patch', () => {
         expect(plan.patches.filter(({ fabric }) => fabric === null)).toEqual([]);
-        expect(block.paint).toHaveLength(patches);
+        expect(block.patches).toHaveLength(patches);
       });
 
       // Common practice: no patch narrower than the two allowances under it need, no needle-sharp tips.

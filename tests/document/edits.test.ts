@@ -69,7 +69,7 @@ describe('blocks', () => {
         [0, 6],
       ],
       cuts: [],
-      paint: [],
+      patches: [{ id: 'p1', at: [3, 3] }],
     });
   });
 
@@ -200,9 +200,11 @@ describe('outlines', () => {
         { id: 'c1', from: [0, 1.5], to: [6, 1.5], role: 'auto' },
         { id: 'c2', from: [3, 0], to: [3, 3], role: 'auto' },
       ],
-      paint: [
-        { at: [1.5, 0.75], fabric: 'f1' },
-        { at: [4.5, 2.25], fabric: 'f2' },
+      patches: [
+        { id: 'p1', at: [1.5, 0.75], fabric: 'f1' },
+        { id: 'p2', at: [4.5, 2.25], fabric: 'f2' },
+        { id: 'p3', at: [4.5, 0.75] },
+        { id: 'p4', at: [1.5, 2.25] },
       ],
     });
     expect(half.seamAllowance).toBe(0.25);
@@ -284,7 +286,7 @@ describe('fabrics', () => {
   it('take their paint with them, and leave untouched blocks as they are', () => {
     const without = removeFabric(harbour, 'f1');
     expect(without.fabrics.map(({ id }) => id)).toEqual(['f2', 'f3']);
-    expect(blockOf(without).paint).toEqual([quarters.paint[1]]);
+    expect(blockOf(without).patches).toEqual([{ id: 'p1', at: [3, 3] }, ...quarters.patches.slice(1)]);
     expect(blockOf(without, 'b2')).toBe(blockOf(harbour, 'b2'));
     expect(removeFabric(harbour, 'f9')).toBe(harbour);
   });

@@ -18,10 +18,10 @@ const sail: Block = {
     { id: 'c1', from: [4, 1], to: [4, 4], role: 'auto' },
     { id: 'c2', from: [2, 4], to: [8, 4], role: 'auto' },
   ],
-  paint: [
-    { at: [3, 2], fabric: 'f1' },
-    { at: [6, 2], fabric: 'f2' },
-    { at: [6, 3], fabric: 'f1' },
+  patches: [
+    { id: 'p1', at: [3, 2], fabric: 'f1' },
+    { id: 'p2', at: [6, 2], fabric: 'f2' },
+    { id: 'p3', at: [6, 3], fabric: 'f1' },
   ],
 };
 

@@ -3,8 +3,9 @@ import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { checkFileSize, openFile } from '../../src/document/file.ts';
 import { MAX_FILE_BYTES } from '../../src/document/limits.ts';
-import type { Project } from '../../src/document/project.ts';
+import type { Block, Project } from '../../src/document/project.ts';
 import { toText } from '../../src/document/to-text.ts';
+import { piece } from '../../src/piecing/piece.ts';
 
 const sample = (name: string): string =>
   readFileSync(new URL(`./samples/${name}.underpaper.json`, import.meta.url), 'utf8');
@@ -23,7 +24,7 @@ const refused = (text: string) => {
 
 /** The smallest good file, with changes. */
 const fileWith = (change: object): string =>
-  JSON.stringify({ format: 'underpaper', version: 1, name: 'Harbour', blocks: [], ...change });
+  JSON.stringify({ format: 'underpaper', version: 2, name: 'Harbour', blocks: [], ...change });
 
 const gull = {
   id: 'b1',
@@ -37,7 +38,10 @@ const gull = {
 };
 const cut = { id: 'c1', from: [0, 3], to: [6, 3] };
 
-const blockWith = (change: object): string => fileWith({ blocks: [{ ...gull, ...change }] });
+const patch = { id: 'p1', at: [1, 1] };
+
+const blockWith = (change: object, version = 2): string =>
+  fileWith({ version, blocks: [{ ...gull, ...change }] });
 
 /** The same text with one piece in place of another, to write what JSON.stringify cannot. */
 const swapped = (text: string, from: string, to: string): string => {
@@ -46,14 +50,25 @@ const swapped = (text: string, from: string, to: string): string => {
 };
 
 describe('a stored file of each version', () => {
-  it('of version 1 opens to its one canonical form', () => {
-    expect(toText(opened(sample('version-1')))).toBe(sample('version-1.canonical'));
+  it.each(['version-1', 'version-1-orders', 'version-2'])('%s opens to its one canonical form', (name) => {
+    const text = sample(`${name}.canonical`);
+    expect(toText(opened(sample(name)))).toBe(text);
+    expect(toText(opened(text))).toBe(text);
+    expect(opened(text)).toEqual(opened(sample(name)));
   });
 
-  it('in canonical form is the same after open and save', () => {
-    const text = sample('version-1.canonical');
-    expect(toText(opened(text))).toBe(text);
-    expect(opened(toText(opened(sample('version-1'))))).toEqual(opened(sample('version-1')));
+  it('of version 1 keeps picture and orders, seen by place', () => {
+    const [jetty, quay] = opened(sample('version-1-orders')).blocks;
+    const sewn = (block: Block | undefined) =>
+      piece(block!).patches.map(({ polygon, fabric }) => [Math.min(...polygon.map(([x]) => x)), fabric]);
+    // Sewn as the file says: the second strip first, then the first, which wears what was laid on it last.
+    expect(sewn(jetty)).toEqual([
+      [2, 'f2'],
+      [0, 'f1'],
+      [4, null],
+      [6, null],
+    ]);
+    expect(sewn(quay).map(([x]) => x)).toEqual([2, 0, 3, 0]);
   });
 });
 
@@ -64,7 +79,7 @@ describe('openFile', () => {
       unit: 'in',
       seamAllowance: 0.25,
       fabrics: [],
-      blocks: [{ ...gull, cuts: [], paint: [] }],
+      blocks: [{ ...gull, cuts: [], patches: [] }],
     });
     expect(opened(blockWith({ cuts: [cut] })).blocks[0]?.cuts).toEqual([{ ...cut, role: 'auto' }]);
   });
@@ -94,7 +109,8 @@ describe('openFile', () => {
           ...gull,
           tide: 'low',
           cuts: [{ ...cut, thread: 50 }],
-          paint: [{ at: [1, 1], fabric: 'f1', glue: true }],
+          patches: [{ id: 'p1', at: [1, 1], fabric: 'f1', glue: true }],
+          orders: [['p1']],
         },
       ],
     });
@@ -203,15 +219,15 @@ describe('openFile refuses', () => {
     ],
     [
       'a newer version',
-      fileWith({ version: 2 }),
+      fileWith({ version: 3 }),
       'newer-version',
-      'The file has version 2 of the format, and this Underpaper reads up to version 1: open it with a newer Underpaper.',
+      'The file has version 3 of the format, and this Underpaper reads up to version 2: open it with a newer Underpaper.',
     ],
     [
       'a newer version, whatever else it holds',
       '{"format":"underpaper","version":70}',
       'newer-version',
-      'The file has version 70 of the format, and this Underpaper reads up to version 1: open it with a newer Underpaper.',
+      'The file has version 70 of the format, and this Underpaper reads up to version 2: open it with a newer Underpaper.',
     ],
     [
       'no version',
@@ -423,16 +439,88 @@ describe('openFile refuses', () => {
       'Block 1 ‘Gull’: the list of cuts holds 10,000, more than the 5,000 allowed.',
     ],
     [
-      'paint of a fabric that is not there',
-      blockWith({ paint: [{ at: [1, 1], fabric: 'f9' }] }),
+      'a patch of a fabric that is not there',
+      blockWith({ patches: [patch, { ...patch, id: 'p2', fabric: 'f9' }] }),
+      'invalid',
+      'Block 1 ‘Gull’, patch 2: the fabric ‘f9’ is not in the list of fabrics.',
+    ],
+    [
+      'a patch nowhere',
+      blockWith({ patches: [{ ...patch, at: 3 }] }),
+      'invalid',
+      'Block 1 ‘Gull’, patch 1: the spot is not a pair of numbers.',
+    ],
+    [
+      'a patch with NaN for a spot',
+      swapped(blockWith({ patches: [patch] }), '"at":[1,1]', '"at":[NaN,1]'),
+      'invalid',
+      'Block 1 ‘Gull’, patch 1: the spot is not a number.',
+    ],
+    [
+      'a patch too far out',
+      blockWith({ patches: [patch, { id: 'p2', at: [1, -1001] }] }),
+      'invalid',
+      'Block 1 ‘Gull’, patch 2: the spot lies farther out than 1,000 in.',
+    ],
+    [
+      'a patch without an id',
+      blockWith({ patches: [{ at: [1, 1] }] }),
+      'invalid',
+      'Block 1 ‘Gull’, patch 1: the id is missing.',
+    ],
+    [
+      'a patch that is a number',
+      blockWith({ patches: [7] }),
+      'invalid',
+      'Block 1 ‘Gull’, patch 1 is not a record in braces.',
+    ],
+    [
+      'two patches with one id',
+      blockWith({ patches: [patch, { ...patch, at: [2, 2] }] }),
+      'invalid',
+      'Block 1 ‘Gull’, patch 2: the id ‘p1’ is already that of patch 1.',
+    ],
+    [
+      'far too many patches',
+      blockWith({ patches: Array.from({ length: 100_001 }, (_, i) => ({ id: `p${i}`, at: [1, 1] })) }),
+      'invalid',
+      'Block 1 ‘Gull’: the list of patches holds 100,001, more than the 100,000 allowed.',
+    ],
+    [
+      'an order of a patch that is not there',
+      blockWith({ patches: [patch], orders: [['p1'], ['p1', 'p7']] }),
+      'invalid',
+      'Block 1 ‘Gull’, order by hand 2 holds ‘p7’, which is not in the list of patches.',
+    ],
+    [
+      'an order of spots, as version 1 had them',
+      blockWith({ patches: [patch], orders: [[[1, 1]]] }),
+      'invalid',
+      'Block 1 ‘Gull’, order by hand 1 is not text.',
+    ],
+    [
+      'paint of a fabric that is not there, in version 1',
+      blockWith({ paint: [{ at: [1, 1], fabric: 'f9' }] }, 1),
       'invalid',
       'Block 1 ‘Gull’, paint 1: the fabric ‘f9’ is not in the list of fabrics.',
     ],
     [
-      'paint nowhere',
-      blockWith({ paint: [{ at: 3, fabric: 'f9' }] }),
+      'paint nowhere, in version 1',
+      blockWith({ paint: [{ at: 3, fabric: 'f9' }] }, 1),
       'invalid',
       'Block 1 ‘Gull’, paint 1: the spot is not a pair of numbers.',
+    ],
+    [
+      'an order by ids, in version 1',
+      blockWith({ orders: [['p1']] }, 1),
+      'invalid',
+      'Block 1 ‘Gull’, order by hand 1 is not a pair of numbers.',
+    ],
+    [
+      'no blocks, in version 1',
+      fileWith({ version: 1, blocks: undefined }),
+      'invalid',
+      'The list of blocks is missing.',
     ],
     [
       'a key that would change all objects',

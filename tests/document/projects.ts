@@ -23,9 +23,11 @@ export const quarters: Block = frozen({
     { id: 'c1', from: [0, 6], to: [12, 6], role: 'auto' },
     { id: 'c2', from: [6, 0], to: [6, 12], role: 'auto' },
   ],
-  paint: [
-    { at: [3, 3], fabric: 'f1' },
-    { at: [9, 9], fabric: 'f2' },
+  patches: [
+    { id: 'p1', at: [3, 3], fabric: 'f1' },
+    { id: 'p2', at: [9, 9], fabric: 'f2' },
+    { id: 'p3', at: [9, 3] },
+    { id: 'p4', at: [3, 9] },
   ],
 });
 
@@ -38,7 +40,7 @@ export const harbour: Project = frozen({
     { id: 'f2', name: 'Sand', color: '#e9e4d8' },
     { id: 'f3', name: 'Signal red', color: '#a6322b' },
   ],
-  blocks: [quarters, { ...quarters, id: 'b2', name: 'Ferry', cuts: [], paint: [] }],
+  blocks: [quarters, { ...quarters, id: 'b2', name: 'Ferry', cuts: [], patches: [{ id: 'p1', at: [6, 6] }] }],
 });
 
 export const blockOf = (project: Project, id = 'b1'): Block => {

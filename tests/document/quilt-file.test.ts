@@ -29,7 +29,7 @@ const square = (side: number) => [
 const file = (quilt: unknown) =>
   JSON.stringify({
     format: 'underpaper',
-    version: 1,
+    version: 2,
     name: 'Harbour quilt',
     fabrics: [
       { id: 'f1', name: 'Night sea', color: '#1b3050' },

@@ -8,11 +8,11 @@ const fleet: Project = frozen({
   blocks: [
     quarters,
     { ...quarters, id: 'b2', name: 'Ferry' },
-    { ...quarters, id: 'b3', name: 'Gull', paint: [] },
+    { ...quarters, id: 'b3', name: 'Gull', patches: [] },
   ],
 });
 const laid = (project: Project, id: string): readonly string[] =>
-  blockOf(project, id).paint.map(({ fabric }) => fabric);
+  blockOf(project, id).patches.flatMap(({ fabric }) => fabric ?? []);
 
 describe('one fabric in the place of another', () => {
   it('everywhere, or in one block only', () => {

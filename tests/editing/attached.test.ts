@@ -24,7 +24,7 @@ const blockOf = (outline: Ring, ...cuts: readonly (readonly [number, number, num
   name: 'Breakwater',
   outline,
   cuts: cuts.map(([ax, ay, bx, by], k) => ({ id: `c${k + 1}`, from: [ax, ay], to: [bx, by], role: 'auto' })),
-  paint: [],
+  patches: [],
 });
 
 const open = (project: ReturnType<typeof projectWith>): Block => project.blocks[0]!;
@@ -123,9 +123,9 @@ describe('an edge of the outline moved as a whole', () => {
   it('takes a cut into its corner along, and keeps fabrics where they are', () => {
     const block: Block = {
       ...blockOf(SQUARE, [0, 6, 6, 0]),
-      paint: [
-        { at: [1, 1], fabric: 'f1' },
-        { at: [5, 5], fabric: 'f2' },
+      patches: [
+        { id: 'p1', at: [1, 1], fabric: 'f1' },
+        { id: 'p2', at: [5, 5], fabric: 'f2' },
       ],
     };
     const moved = open(moveEdgeAttached(projectWith(block), 'b1', 0, [0, -2]));

@@ -83,9 +83,9 @@ describe('numbers set for several cuts', () => {
     const painted: Block = {
       ...WINDOW,
       cuts: [cut('c1', [0, 4], [12, 4]), cut('c2', [0, 8], [12, 8])],
-      paint: [
-        { at: [6, 2], fabric: 'f1' },
-        { at: [6, 6], fabric: 'f2' },
+      patches: [
+        { id: 'p1', at: [6, 2], fabric: 'f1' },
+        { id: 'p2', at: [6, 6], fabric: 'f2' },
       ],
     };
     const block = changed(painted, (project) => setCutsEnd(project, 'b1', ['c1', 'c2'], 'to', { y: 6 }));

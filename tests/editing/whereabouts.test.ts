@@ -7,7 +7,7 @@ import { WINDOW } from './window.ts';
 const BARRED: Block = {
   ...WINDOW,
   cuts: [...WINDOW.cuts, { id: 'c2', from: [6, 0], to: [6, 4], role: 'auto' }],
-  paint: [{ at: [6, 8], fabric: 'f2' }],
+  patches: [{ id: 'p1', at: [6, 8], fabric: 'f2' }],
 };
 
 describe('what is read aloud in the lists', () => {

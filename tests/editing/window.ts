@@ -11,7 +11,7 @@ export const WINDOW: Block = {
     [0, 12],
   ],
   cuts: [{ id: 'c1', from: [0, 4], to: [12, 4], role: 'auto' }],
-  paint: [],
+  patches: [],
 };
 
 export const projectWith = (block: Block): Project => ({

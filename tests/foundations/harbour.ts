@@ -10,6 +10,7 @@ import { type FullTypeface, openTypeface } from '../../src/foundations/type/type
 import type { Point, Ring } from '../../src/geometry/point.ts';
 import type { Cut } from '../../src/piecing/block.ts';
 import { piece } from '../../src/piecing/piece.ts';
+import { entriesAt } from '../designs/entries.ts';
 
 const fontFile = (file: string): Uint8Array =>
   readFileSync(createRequire(import.meta.url).resolve(`@expo-google-fonts/source-sans-3/${file}`));
@@ -35,13 +36,13 @@ export const block = (
   name: string,
   outline: Ring,
   lines: readonly (readonly [Point, Point])[],
-  paint: Block['paint'] = [],
+  paint: Parameters<typeof entriesAt>[0] = [],
 ): Block => ({
   id,
   name,
   outline,
   cuts: lines.map(([from, to], i): Cut => ({ id: `${id}-${i}`, from, to, role: 'auto' })),
-  paint,
+  patches: entriesAt(paint),
 });
 
 /** A pennant on its staff: one foundation, and no mirror image of itself. 6 in square. */

@@ -29,7 +29,7 @@ const blockOf = (lines: readonly Ends[]): Block => ({
   name: 'Masthead',
   outline: SQUARE,
   cuts: lines.map(([from, to], i): Cut => ({ id: `c${i}`, from, to, role: 'auto' })),
-  paint: [],
+  patches: [],
 });
 
 /** Lines right across a square of 6 in, three of them through a spot or past it by about a twentieth of a millimetre. */

@@ -4,6 +4,7 @@ import type { Block, Cut } from '../../src/piecing/block.ts';
 import { piece } from '../../src/piecing/piece.ts';
 import type { PiecingPlan } from '../../src/piecing/plan.ts';
 import { checkPlan } from '../checker/check-plan.ts';
+import { entriesAt } from '../designs/entries.ts';
 import { Prng } from '../designs/prng.ts';
 
 /** Drawings nobody would sew: piecing must answer, soon, and say in a sentence what is wrong and where. */
@@ -22,7 +23,7 @@ const blockOf = (outline: Ring, cuts: readonly Cut[] = [cut([0, 3], [6, 3])]): B
   name: 'Bad',
   outline,
   cuts,
-  paint: [],
+  patches: [],
 });
 
 /** The plan, with the checks every answer must pass: in time, sentences, a plan that can be sewn or a reason. */
@@ -231,7 +232,7 @@ describe('cuts that cannot be used', () => {
       { at: [Number.NaN, 2] as Point, fabric: 'gull' },
       { at: [3, 1] as Point, fabric: 'sand' },
     ];
-    const plan = answered({ ...block, paint });
+    const plan = answered({ ...block, patches: entriesAt(paint) });
     expect(plan.patches.map((patch) => patch.fabric).sort()).toEqual([null, 'sand'].sort());
   });
 });

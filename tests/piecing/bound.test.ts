@@ -21,6 +21,7 @@ const DESIGNS = process.env.UNDERPAPER_THOROUGH === '1' ? 3500 : 350;
 /** The cells of a pattern as outlines, which is all that trying every parting looks at. */
 const outlinesOf = ({ division }: Pattern): Patch[] =>
   division.faces.map((face, c) => ({
+    key: `${c}`,
     id: `${c}`,
     section: 'A',
     position: c + 1,

@@ -1,9 +1,11 @@
 import { describe, expect, it } from 'vitest';
 import { PLAN_CHOICES } from '../../src/piecing/block.ts';
 import { piece } from '../../src/piecing/piece.ts';
+import type { Patch } from '../../src/piecing/plan.ts';
 import { checkPlan } from '../checker/check-plan.ts';
 import { pointInside } from '../checker/shared-boundary.ts';
 import { designOf } from '../designs/designs.ts';
+import { orderedAt } from '../designs/entries.ts';
 import { Prng } from '../designs/prng.ts';
 
 /** Whichever plan is asked for, and whatever order is set by hand, what comes back can be sewn as it says. */
@@ -50,7 +52,7 @@ describe('an order set by hand', () => {
         .filter((patch) => patch.section === section.letter)
         .map((patch) => pointInside(patch));
       const order = rng.shuffled(spots).slice(0, rng.whole(1, spots.length));
-      const asked = { ...block, orders: [order] };
+      const asked = orderedAt(block, [order]);
       const plan = piece(asked);
       told[plan.findings.some((finding) => finding.code === 'order-refused') ? 'refused' : 'kept']++;
       const faults = checkPlan(asked, plan);
@@ -68,8 +70,9 @@ describe('an order set by hand', () => {
       const orders = plain.sections.map((section) =>
         section.order.map((id) => pointInside(plain.patches.find((patch) => patch.id === id)!)),
       );
-      const plan = piece({ ...block, orders });
-      expect({ seed, patches: plan.patches }).toEqual({ seed, patches: plain.patches });
+      const plan = piece(orderedAt(block, orders));
+      const byPlace = (patches: readonly Patch[]) => patches.map(({ key: _, ...patch }) => patch);
+      expect({ seed, patches: byPlace(plan.patches) }).toEqual({ seed, patches: byPlace(plain.patches) });
       expect(plan.findings.some((finding) => finding.code === 'order-refused')).toBe(false);
     }
   });

@@ -30,7 +30,7 @@ function lampRoom(turn: number, isReversed: boolean): Block {
       const [from, to] = isReversed ? [b, a] : [a, b];
       return { id: `c${k}`, from, to, role: 'auto' };
     }),
-    paint: [],
+    patches: [],
   };
 }
 

@@ -19,7 +19,7 @@ const block = (...cuts: readonly (readonly [number, number, number, number])[]):
   name: 'Pier',
   outline: SQUARE,
   cuts: cuts.map(([x1, y1, x2, y2], k) => ({ id: `c${k}`, from: [x1, y1], to: [x2, y2], role: 'auto' })),
-  paint: [],
+  patches: [],
 });
 
 /** Four squares: they go together as two rows or as two columns, on two papers either way (common practice). */

@@ -9,6 +9,7 @@ import { checkPlan } from '../checker/check-plan.ts';
 import { asOneStretch, pointInside, sharedBoundary } from '../checker/shared-boundary.ts';
 import { awkwardBlock } from '../designs/awkward.ts';
 import { designOf } from '../designs/designs.ts';
+import { entriesAt, orderedAt } from '../designs/entries.ts';
 import { Prng } from '../designs/prng.ts';
 
 /** Orders set by hand, against trying all of them by the sentence they stand on. */
@@ -144,7 +145,7 @@ describe('orders by hand, against all permutations', () => {
 /** The block with an order set by hand for some patches of its plan. */
 function ordered({ block, plan }: Case, ids: readonly string[]): { asked: Block; spots: Point[] } {
   const spots = ids.map((id) => pointInside(plan.patches.find((patch) => patch.id === id)!));
-  return { asked: { ...block, orders: [spots] }, spots };
+  return { asked: orderedAt(block, [spots]), spots };
 }
 
 /** Positions of spots in a plan. */
@@ -219,7 +220,9 @@ describe('light before dark', () => {
     const rng = new Prng(seed);
     return {
       ...block,
-      paint: plan.patches.map((patch) => ({ at: pointInside(patch), fabric: rng.pick(Object.keys(lights)) })),
+      patches: entriesAt(
+        plan.patches.map((patch) => ({ at: pointInside(patch), fabric: rng.pick(Object.keys(lights)) })),
+      ),
     };
   };
   /** Pairs of which the darker comes first. */

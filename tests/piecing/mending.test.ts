@@ -26,7 +26,7 @@ const drawn = (cuts: readonly Segment[], outline: Ring = SQUARE): Block => ({
   name: 'Breakwater',
   outline,
   cuts: cuts.map(([from, to], i): Cut => ({ id: `c${i + 1}`, from, to, role: 'auto' })),
-  paint: [],
+  patches: [],
 });
 
 const around = (corners: readonly Point[]): Segment[] =>

@@ -174,7 +174,15 @@ describe('orderCounts', () => {
   const plan = {
     patches: [patch('A1', 'dark', ['A2']), patch('A2', 'light', ['A1', 'A3']), patch('A3', 'light', ['A2'])],
   } as unknown as PiecingPlan;
-  const section = { letter: 'A', order: ['A1', 'A2', 'A3'], startsFrom: [], outline: [], holes: [] };
+  const section = {
+    key: 'A',
+    letter: 'A',
+    stamp: 'CDFGH',
+    order: ['A1', 'A2', 'A3'],
+    startsFrom: [],
+    outline: [],
+    holes: [],
+  };
 
   it('counts what is taken in hand anew, and light patches sewn to darker ones', () => {
     expect(orderCounts(plan, section, ['A1', 'A2', 'A3'], lightness)).toEqual({

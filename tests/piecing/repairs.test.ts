@@ -34,7 +34,7 @@ function faultsOf(block: Block, repairs: readonly Repair[]): string[] {
       say(`comes to ${JSON.stringify(after)}, not ${JSON.stringify(repair.after)}`);
     if (!isBetter(after, before)) say('makes nothing better');
     for (const fault of checkPlan(changed, plan)) say(fault);
-    if (changed.outline !== block.outline || changed.paint !== block.paint) say('changes more than cuts');
+    if (changed.outline !== block.outline || changed.patches !== block.patches) say('changes more than cuts');
     if (!/^[A-Z].{8,}\.$/.test(repair.sentence)) say('is no sentence');
     const numbers = [...repair.sentence.matchAll(/cut (\d+)/g)].map((match) => Number(match[1]));
     if (numbers.some((n) => n < 1 || n > block.cuts.length)) say('names a cut that is not there');
@@ -88,7 +88,7 @@ describe('every repair that is offered', () => {
           const [a, b] = text.split('>').map((p) => p.split(',').map(Number));
           return [{ id: `c${i}`, from: [a![0]!, a![1]!], to: [b![0]!, b![1]!], role: 'auto' }];
         }),
-        paint: [],
+        patches: [],
       };
       expect(repairsOf(block)).toEqual([]);
     }

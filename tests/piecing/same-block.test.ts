@@ -6,6 +6,7 @@ import type { PiecingPlan } from '../../src/piecing/plan.ts';
 import { checkPlan } from '../checker/check-plan.ts';
 import { insideShape, pointInside } from '../checker/shared-boundary.ts';
 import { designOf } from '../designs/designs.ts';
+import { entriesAt } from '../designs/entries.ts';
 import { apart, areaOf, distanceToStretch, rotated, roundPoint } from '../designs/plane.ts';
 import { Prng } from '../designs/prng.ts';
 
@@ -15,7 +16,7 @@ const moved = (block: Block, place: (p: Point) => Point): Block => ({
   ...block,
   outline: block.outline.map(place),
   cuts: block.cuts.map((cut) => ({ ...cut, from: place(cut.from), to: place(cut.to) })),
-  paint: block.paint.map((paint) => ({ ...paint, at: place(paint.at) })),
+  patches: block.patches.map((patch) => ({ ...patch, at: place(patch.at) })),
 });
 
 const answerOf = (plan: PiecingPlan) => ({
@@ -134,13 +135,13 @@ describe('the numbering stays under small edits', () => {
 
   it('paint moves no patch to another foundation', () => {
     for (const { seed, block } of designs) {
-      const plain = piece({ ...block, paint: [] });
+      const plain = piece({ ...block, patches: [] });
       const rng = new Prng(seed);
       const paint = plain.patches.map((patch) => ({
         at: pointInside(patch),
         fabric: rng.pick(['sand', 'lamp']),
       }));
-      const painted = piece({ ...block, paint });
+      const painted = piece({ ...block, patches: entriesAt(paint) });
       const groups = (plan: PiecingPlan): string[] =>
         plan.sections
           .map((section) =>

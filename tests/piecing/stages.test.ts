@@ -6,6 +6,7 @@ import { piece } from '../../src/piecing/piece.ts';
 import { type PieceMemory, pieceMemory, type Stage } from '../../src/piecing/piece-memory.ts';
 import { pointInside } from '../checker/shared-boundary.ts';
 import { designOf } from '../designs/designs.ts';
+import { entriesAt } from '../designs/entries.ts';
 import { Prng } from '../designs/prng.ts';
 
 const FABRICS = ['night', 'sand', 'foam'];
@@ -24,7 +25,9 @@ function painted(seed: number): Block {
   const { patches } = piece(block);
   return {
     ...block,
-    paint: patches.map((patch, k) => ({ at: pointInside(patch), fabric: FABRICS[k % FABRICS.length]! })),
+    patches: entriesAt(
+      patches.map((patch, k) => ({ at: pointInside(patch), fabric: FABRICS[k % FABRICS.length]! })),
+    ),
   };
 }
 
@@ -75,8 +78,8 @@ describe('a stage is gone through again only when something it hangs on has chan
   });
 
   it('a patch painted, or an order set by hand: its orders', () => {
-    expect(changed({ paint: block.paint.slice(1) })).toEqual(['orders', 'findings']);
-    expect(changed({ orders: [[block.paint[0]!.at]] })).toEqual(['orders', 'findings']);
+    expect(changed({ patches: block.patches.slice(1) })).toEqual(['orders', 'findings']);
+    expect(changed({ orders: [[block.patches[0]!.id]] })).toEqual(['orders', 'findings']);
   });
 
   it('the role of a cut, or the plan chosen: how it is put together', () => {
@@ -105,7 +108,9 @@ describe('a project of 70 blocks', () => {
   const blocks = Array.from({ length: 70 }, (_, k) => {
     const block = { ...painted(100 + k), id: `b${k}` };
     // Every fifth has no night in it.
-    return k % 5 > 0 ? block : { ...block, paint: block.paint.filter(({ fabric }) => fabric !== 'night') };
+    return k % 5 > 0
+      ? block
+      : { ...block, patches: block.patches.filter(({ fabric }) => fabric !== 'night') };
   });
   const pieceAll = (options: PieceOptions, memory: PieceMemory) =>
     blocks.map((block) => piece(block, options, memory));
@@ -114,7 +119,7 @@ describe('a project of 70 blocks', () => {
     const memory = pieceMemory();
     const first = pieceAll(OPTIONS, memory);
     const then = memory.runs();
-    const night = blocks.filter(({ paint }) => paint.some(({ fabric }) => fabric === 'night')).length;
+    const night = blocks.filter(({ patches }) => patches.some(({ fabric }) => fabric === 'night')).length;
     expect(night).toBe(56);
 
     const darker = pieceAll({ ...OPTIONS, lightness: lights({ night: 0 }) }, memory);
@@ -167,8 +172,8 @@ describe('a memory', () => {
           case 5:
             block = {
               ...block,
-              paint: block.paint.slice(1),
-              orders: [[rng.pick(block.paint)?.at ?? [1, 1]]],
+              patches: block.patches.slice(1),
+              orders: [[rng.pick(block.patches)?.id ?? 'p1']],
             };
             break;
           default:

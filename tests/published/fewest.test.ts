@@ -86,7 +86,7 @@ describe('the fewest foundations', () => {
           [0, ys.at(-1)!],
         ],
         cuts: drawnWalls(plan, xs, ys).map(([from, to], i) => ({ id: `w${i}`, from, to, role: 'auto' })),
-        paint: [],
+        patches: [],
       };
       return wrongWith(block, tally).map((fault) => `${rooms} rooms, number ${index}: ${fault}`);
     });
@@ -140,7 +140,7 @@ describe('one line over two arms of an outline', () => {
         { id: 'ladder', from: [4.75, 0], to: [4.75, 2], role: 'auto' },
         { id: 'post', from: [5.25, 2], to: [5.25, 6], role: 'auto' },
       ],
-      paint: [],
+      patches: [],
     };
     const plan = piece(block);
     expect({ foundations: plan.sections.length, fewest: plan.fewest }).toEqual({

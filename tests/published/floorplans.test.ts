@@ -45,7 +45,7 @@ function drawn(plan: Floorplan, index: number): Block {
       [0, height],
     ],
     cuts: drawnWalls(plan, xs, ys).map(([from, to], i) => ({ id: `wall-${i}`, from, to, role: 'auto' })),
-    paint: [],
+    patches: [],
   };
 }
 

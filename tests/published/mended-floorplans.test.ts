@@ -62,7 +62,7 @@ function drawn(plan: Floorplan, index: number): Block {
       [0, ys.at(-1)!],
     ],
     cuts: drawnWalls(plan, xs, ys).map(([from, to], i): Cut => ({ id: `c${i + 1}`, from, to, role: 'auto' })),
-    paint: [],
+    patches: [],
   };
 }
 

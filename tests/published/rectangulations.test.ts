@@ -28,7 +28,7 @@ function tiled(name: string, width: number, height: number, tiles: readonly Tile
       to: [x2 * scale, y2 * scale],
       role: 'auto',
     })),
-    paint: [],
+    patches: [],
   };
 }
 

@@ -42,7 +42,7 @@ function snailsTrail(rounds: number): Block {
   const [north, east, south, west] = middles(square);
   add(north!, south!);
   add(east!, west!);
-  return { id: 'snail', name: 'Snail on the harbour wall', outline, cuts, paint: [] };
+  return { id: 'snail', name: 'Snail on the harbour wall', outline, cuts, patches: [] };
 }
 
 describe("the snail's trail", () => {

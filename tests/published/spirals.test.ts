@@ -34,7 +34,7 @@ function blockOf(plan: Floorplan, name: string): Block {
     name,
     outline: rectangle(xs.at(-1)!, ys.at(-1)!),
     cuts: drawnWalls(plan, xs, ys).map(([from, to], i) => ({ id: `w${i + 1}`, from, to, role: 'auto' })),
-    paint: [],
+    patches: [],
   };
 }
 
@@ -207,7 +207,7 @@ describe('simple squared rectangles of the shared collection', () => {
           name: String(item.id),
           outline: rectangle(width, height).map(place),
           cuts: lines.map(([a, b], i) => ({ id: `c${i + 1}`, from: place(a), to: place(b), role: 'auto' })),
-          paint: [],
+          patches: [],
         };
         const plan = piece(block);
         expect(plan.verdict, block.name).toBe('set-in-seams');

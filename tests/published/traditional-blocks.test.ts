@@ -69,7 +69,7 @@ describe('traditional blocks of the shared collection', () => {
             to: to!,
             role: 'auto' as const,
           })),
-          paint: [],
+          patches: [],
         };
         const facts = {
           patches: given.patches,

@@ -264,6 +264,6 @@ export function blockOf(traditional: TraditionalBlock, scale: number): Block {
       const [from, to] = cut.split('-').map(pointOf) as unknown as Segment;
       return { id: `c${i + 1}`, from: grow(from), to: grow(to), role: 'auto' as const };
     }),
-    paint: [],
+    patches: [],
   };
 }

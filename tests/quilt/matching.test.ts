@@ -15,8 +15,7 @@ function block(id: string, ...cuts: readonly (readonly [Point, Point])[]): Block
     outline: box(6, 6),
     cuts: cuts.map(([from, to], k) => ({ id: `c${k}`, from, to, role: 'auto' })),
     patches: [],
-    paint: [],
-  } as unknown as Block;
+  };
 }
 
 const place = (id: string, of: string, x: number, y: number, turn = 0, mirrored = false): BlockPlace => ({

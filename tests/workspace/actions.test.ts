@@ -218,7 +218,7 @@ describe('opening a file', () => {
   it.each([
     ['empty', ''],
     ['cut off', file.slice(0, 400)],
-    ['of a newer version', file.replace('"version": 1', '"version": 2')],
+    ['of a newer version', file.replace('"version": 2', '"version": 3')],
     ['bad in one number', file.replace('[12,6]', '[12,"6"]')],
   ])('leaves everything as it was when it is %s, and says why', (_, text) => {
     rename('Quay');

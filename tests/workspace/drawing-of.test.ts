@@ -37,7 +37,7 @@ describe('a block without the picture under it', () => {
   it('is another when anything else changes', () => {
     const laid = blockOf(layPicture(harbour, 'b1', photo));
     const before = drawingOf(laid);
-    for (const change of [{ name: 'Pier' }, { paint: [] }, { plan: 'rows' }, { cuts: [] }] as const) {
+    for (const change of [{ name: 'Pier' }, { patches: [] }, { plan: 'rows' }, { cuts: [] }] as const) {
       const drawing = drawingOf({ ...laid, ...change });
       expect(drawing).not.toBe(before);
       expect(drawing).toMatchObject(change);

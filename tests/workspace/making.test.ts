@@ -37,7 +37,7 @@ function quilt(): Project {
       return {
         ...block,
         id: `p${project}b${k}`,
-        paint: [{ at: inside, fabric: k % 7 === 0 ? 'night' : 'foam' }],
+        patches: [{ id: 'p1', at: inside, fabric: k % 7 === 0 ? 'night' : 'foam' }],
       };
     }),
   };

@@ -14,7 +14,7 @@ const block = (at: number, id = 'pier'): Block => ({
     [0, 6],
   ],
   cuts: [{ id: 'c1', from: [at, 0], to: [at, 6], role: 'auto' }],
-  paint: [],
+  patches: [],
 });
 
 const projectOf = (drawn: Block): Project => ({ ...EMPTY_PROJECT, blocks: [drawn] });

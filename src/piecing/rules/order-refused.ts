@@ -1,4 +1,4 @@
-import { contains } from '../../geometry/ring.ts';
+import { innerSpot } from '../../geometry/inner-spot.ts';
 import { listed, type Rule } from './rule.ts';
 
 /** An order set by hand that the plan could not keep to. */
@@ -6,9 +6,10 @@ export const orderRefused: Rule = {
   code: 'order-refused',
   title: 'Order by hand that cannot be kept',
   severity: 'caution',
-  check: ({ block, patches, sections }) =>
+  check: ({ block, patches, sections, idOf, known }) =>
     (block.orders ?? []).flatMap((order) => {
-      const asked = order.flatMap((at) => patches.find((patch) => contains(patch.polygon, at)) ?? []);
+      const cells = order.flatMap((id) => known.patchOf.get(id) ?? []);
+      const asked = cells.flatMap((cell) => patches.find(({ id }) => id === idOf[cell]) ?? []);
       return sections.flatMap(({ letter, order: sewn }) => {
         const group = asked.filter((patch) => patch.section === letter);
         if (group.length === 0) return [];
@@ -18,7 +19,7 @@ export const orderRefused: Rule = {
         const ids = group.map((patch) => patch.id);
         return [
           {
-            at: order[0]!,
+            at: innerSpot({ ...group[0]! }),
             patches: ids,
             message: `The order set by hand cannot be sewn as it stands, now that the drawing has changed: ${listed(ids)} are sewn in the nearest order that can.`,
           },

@@ -2,6 +2,7 @@ import type { Point, Segment } from '../../geometry/point.ts';
 import type { Block, Cut } from '../block.ts';
 import type { Clashes } from '../clashes.ts';
 import type { PieceOptions } from '../options.ts';
+import type { KnownPatches } from '../patch-keys.ts';
 import type { Pattern } from '../pattern.ts';
 import type { Severity, SewingPlan } from '../plan.ts';
 import type { Region } from '../region.ts';
@@ -12,6 +13,7 @@ export interface Inspection extends Omit<SewingPlan, 'verdict' | 'fewest'> {
   readonly idOf: readonly string[];
   readonly block: Block;
   readonly pattern: Pattern;
+  readonly known: KnownPatches;
   readonly options: PieceOptions;
   /** Regions that neither sew on one foundation nor part along a straight seam. */
   readonly rings: readonly Region[];

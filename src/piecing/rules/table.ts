@@ -78,6 +78,7 @@ export function leastFound(drawing: Pick<Inspection, 'block' | 'pattern' | 'opti
   const idOf = faces.map((_, c) => `${c}`);
   const patches = faces.map(
     (face, c): Patch => ({
+      key: '',
       id: idOf[c]!,
       section: '',
       position: 0,
@@ -95,6 +96,7 @@ export function leastFound(drawing: Pick<Inspection, 'block' | 'pattern' | 'opti
     joins: [],
     edges: [],
     idOf,
+    known: { entries: [], patchOf: new Map(), ids: new Set() },
     rings: [],
     clashes: { all: [], ways: [], atVertex: new Int32Array(0), onEdge: new Int32Array(0) },
   };

@@ -1,8 +1,6 @@
-import { labelSpot } from '../../board/draw/label-spot.ts';
 import { setOrder } from '../../document/edit-plan.ts';
+import { knownDrawing } from '../../document/known-drawing.ts';
 import type { Block, Project } from '../../document/project.ts';
-import { holdsPoint } from '../../geometry/inner-spot.ts';
-import type { Point } from '../../geometry/point.ts';
 import { firstOrder } from '../../piecing/first-in-order.ts';
 import type { Patch, PiecingPlan, Section } from '../../piecing/plan.ts';
 import { edit } from '../../workspace/actions.ts';
@@ -17,15 +15,13 @@ export function patchesOf(plan: PiecingPlan, { order }: Section): readonly Patch
 }
 
 /** The orders set by hand that say something of a section. */
-export function ordersFor(block: Block, plan: PiecingPlan, section: Section): readonly (readonly Point[])[] {
-  const patches = patchesOf(plan, section);
-  return (block.orders ?? []).filter((order) => order.some((at) => holds(patches, at)));
+export function ordersFor(block: Block, plan: PiecingPlan, section: Section): readonly (readonly string[])[] {
+  const keys = new Set(patchesOf(plan, section).map(({ key }) => key));
+  const orders = knownDrawing(block)?.orders ?? [];
+  return orders.filter((order) => order.some((id) => keys.has(id)));
 }
 
-const holds = (patches: readonly Patch[], at: Point): boolean =>
-  patches.some((patch) => holdsPoint(patch, at));
-
-/** The project with other orders for one section; what earlier ones said of other sections is kept. */
+/** The project with another order for one section; what earlier ones said of other sections is kept. */
 function reordered(
   project: Project,
   block: Block,
@@ -34,21 +30,13 @@ function reordered(
   ids: readonly string[],
 ): Project {
   const patches = patchesOf(plan, section);
-  const cleared = ordersFor(block, plan, section).reduce(
-    (before, order) =>
-      setOrder(
-        before,
-        block.id,
-        order.filter((at) => !holds(patches, at)),
-        order,
-      ),
+  const keyOf = new Map(patches.map(({ id, key }) => [id, key]));
+  return setOrder(
     project,
+    block.id,
+    ids.flatMap((id) => keyOf.get(id) ?? []),
+    [...keyOf.values()],
   );
-  const spots = ids.flatMap((id) => {
-    const patch = patches.find((one) => one.id === id);
-    return patch === undefined ? [] : [labelSpot(patch).at];
-  });
-  return setOrder(cleared, block.id, spots);
 }
 
 /** Sets the whole order of a section by hand, as one step. */

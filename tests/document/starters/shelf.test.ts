@@ -204,7 +204,8 @@ describe('fabrics suggest themselves by how light they look', () => {
 
   it('is silent with fewer than two fabrics, and then nothing is painted', () => {
     expect(suggestFabrics(fabrics.slice(0, 1))).toBe(null);
-    expect(blockOf(drawnAt('Pinwheel', starter('Pinwheel').draw({}), 6)).paint).toEqual([]);
+    const { patches } = blockOf(drawnAt('Pinwheel', starter('Pinwheel').draw({}), 6));
+    expect(patches.filter(({ fabric }) => fabric !== undefined)).toEqual([]);
   });
 
   it('lies on every patch of the block', () => {

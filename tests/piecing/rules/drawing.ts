@@ -1,6 +1,7 @@
 import type { Point, Ring } from '../../../src/geometry/point.ts';
-import type { Block, CutRole, Paint, PlanChoice } from '../../../src/piecing/block.ts';
+import type { Block, CutRole, PlanChoice } from '../../../src/piecing/block.ts';
 import type { PieceOptions } from '../../../src/piecing/options.ts';
+import { entriesAt, orderedAt } from '../../designs/entries.ts';
 
 /** Blocks written in one line each: corners as `x,y x,y …`, cuts as `x,y>x,y …`, inches, y down. */
 export interface Drawing {
@@ -29,7 +30,7 @@ export const ringOf = (text: string): Ring => listOf(text).map(pointOf);
 
 /** The block of a drawing; `place` turns, mirrors, moves or scales every point of it. */
 export function blockOf(drawing: Drawing, place: (p: Point) => Point = (p) => p): Block {
-  return {
+  const block: Block = {
     id: 'b1',
     name: 'Lighthouse',
     outline: ringOf(drawing.outline ?? SQUARE).map(place),
@@ -37,11 +38,18 @@ export function blockOf(drawing: Drawing, place: (p: Point) => Point = (p) => p)
       const [from, to] = text.split('>').map(pointOf);
       return { id: `c${i + 1}`, from: place(from!), to: place(to!), role: drawing.roles?.[i + 1] ?? 'auto' };
     }),
-    paint: listOf(drawing.paint ?? '').map((text): Paint => {
-      const [at, fabric] = text.split('=');
-      return { at: place(pointOf(at!)), fabric: fabric! };
-    }),
+    patches: entriesAt(
+      listOf(drawing.paint ?? '').map((text) => {
+        const [at, fabric] = text.split('=');
+        return { at: place(pointOf(at!)), fabric: fabric! };
+      }),
+    ),
     ...(drawing.plan && { plan: drawing.plan }),
-    ...(drawing.orders && { orders: drawing.orders.map((order) => ringOf(order).map(place)) }),
   };
+  return drawing.orders
+    ? orderedAt(
+        block,
+        drawing.orders.map((order) => ringOf(order).map(place)),
+      )
+    : block;
 }

@@ -2,6 +2,7 @@ import { describe, expect, it } from 'vitest';
 import type { Ring, Segment } from '../../../src/geometry/point.ts';
 import type { Block } from '../../../src/piecing/block.ts';
 import { piece } from '../../../src/piecing/piece.ts';
+import { entriesAt } from '../../designs/entries.ts';
 import { isRecordList, NEEDS_SHARED, readShared } from '../../published/shared-data.ts';
 import { TRADITIONAL_BLOCKS, blockOf as traditionalBlock } from '../../published/traditional-blocks.ts';
 
@@ -69,8 +70,10 @@ describe('blocks that turn one way', () => {
       const at = [cx + 2 * Math.cos(angle), cy + 2 * Math.sin(angle)] as const;
       return { at, fabric: k % 2 === 0 ? 'night-sea' : 'foam' };
     });
-    expect(isFound({ ...pinwheel, paint })).toBe(true);
-    expect(isFound({ ...pinwheel, paint: paint.map(({ at }) => ({ at, fabric: 'foam' })) })).toBe(false);
+    expect(isFound({ ...pinwheel, patches: entriesAt(paint) })).toBe(true);
+    expect(
+      isFound({ ...pinwheel, patches: entriesAt(paint.map(({ at }) => ({ at, fabric: 'foam' }))) }),
+    ).toBe(false);
   });
 });
 
@@ -91,7 +94,7 @@ describe('the shared collection', () => {
           to,
           role: 'auto',
         })),
-        paint: [],
+        patches: [],
       };
       expect({ name: given.name, chiral: isFound(block) }).toEqual({
         name: given.name,

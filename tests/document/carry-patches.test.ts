@@ -18,22 +18,24 @@ function seenAt(block: Block, [x, y]: Point): string | null | undefined {
   return patch?.fabric;
 }
 
+const paintOf = ({ patches }: Block) => patches.filter(({ fabric }) => fabric !== undefined);
+
 const seen = (project: Project, ...spots: Point[]) => spots.map((spot) => seenAt(blockOf(project), spot));
 
 describe('painting', () => {
   it('lays fabric on the patch at a spot, moves it to the inmost spot, replaces what lay there', () => {
     const painted = paintPatch(harbour, 'b1', [11.9, 0.1], 'f3');
     expect(seen(painted, [3, 3], [9, 3], [9, 9], [3, 9])).toEqual(['f1', 'f3', 'f2', null]);
-    const [x, y] = blockOf(painted).paint[2]!.at;
+    const [x, y] = blockOf(painted).patches[2]!.at;
     expect(Math.hypot(x - 9, y - 3)).toBeLessThan(0.1);
     const again = paintPatch(painted, 'b1', [7, 1], 'f1');
-    expect(blockOf(again).paint).toHaveLength(3);
+    expect(paintOf(blockOf(again))).toHaveLength(3);
     expect(seen(again, [9, 3])).toEqual(['f1']);
     expect(paintPatch(again, 'b1', [8, 2], 'f1')).toBe(again);
   });
 
   it('takes fabric off', () => {
-    expect(blockOf(paintPatch(harbour, 'b1', [1, 1], null)).paint).toEqual([quarters.paint[1]]);
+    expect(paintOf(blockOf(paintPatch(harbour, 'b1', [1, 1], null)))).toEqual([quarters.patches[1]]);
     expect(paintPatch(harbour, 'b1', [9, 3], null)).toBe(harbour);
   });
 
@@ -50,7 +52,7 @@ describe('painting', () => {
       'f3',
     );
     expect(seen(all, [3, 3], [9, 3], [9, 9], [3, 9])).toEqual(['f3', 'f3', 'f2', 'f3']);
-    expect(blockOf(all).paint).toHaveLength(4);
+    expect(paintOf(blockOf(all))).toHaveLength(4);
   });
 
   it('does nothing beside the block, in a block that is not there, or with a fabric that is not there', () => {
@@ -60,12 +62,15 @@ describe('painting', () => {
   });
 
   it('shows the last of several paints on one patch, and leaves one', () => {
-    const twice: Block = { ...quarters, paint: [...quarters.paint, { at: [2, 2], fabric: 'f3' }] };
+    const twice: Block = {
+      ...quarters,
+      patches: [...quarters.patches, { id: 'p5', at: [2, 2], fabric: 'f3' }, { id: 'p6', at: [1, 2] }],
+    };
     const project = frozen({ ...harbour, blocks: [twice] });
     expect(seen(project, [3, 3])).toEqual(['f3']);
     expect(
-      blockOf(paintPatch(project, 'b1', [3, 3], 'f1')).paint.filter(({ at }) => at[0] < 6 && at[1] < 6),
-    ).toEqual([{ at: expect.anything(), fabric: 'f1' }]);
+      blockOf(paintPatch(project, 'b1', [3, 3], 'f1')).patches.filter(({ at }) => at[0] < 6 && at[1] < 6),
+    ).toEqual([{ id: 'p5', at: [2, 2], fabric: 'f1' }]);
     expect(seen(addCut(project, 'b1', { from: [0, 1], to: [6, 1] }), [3, 0.5], [3, 3])).toEqual(['f3', 'f3']);
   });
 });
@@ -78,9 +83,9 @@ describe('paint survives', () => {
 
   it('as it is, to the point, where nothing changes', () => {
     const cut = addCut(harbour, 'b1', { from: [6, 3], to: [12, 3] });
-    expect(blockOf(cut).paint).toContain(quarters.paint[1]);
+    expect(blockOf(cut).patches).toContain(quarters.patches[1]);
     const bare = addCut(harbour, 'b1', { from: [1, 8], to: [2, 9] });
-    expect(blockOf(bare).paint).toBe(quarters.paint);
+    expect(blockOf(bare).patches).toBe(quarters.patches);
   });
 
   it('a cut taken away: the larger part wins', () => {
@@ -115,7 +120,7 @@ describe('paint survives', () => {
   it('a bad shape on the way: an outline that crosses itself keeps all paint, and back again nothing is lost', () => {
     const crossed = frozen(moveCorner(harbour, 'b1', 0, [18, 6]));
     expect(piece(blockOf(crossed)).verdict).toBe('broken');
-    expect(blockOf(crossed).paint).toEqual(quarters.paint);
+    expect(blockOf(crossed).patches).toEqual(quarters.patches);
     expect(blockOf(moveCorner(crossed, 'b1', 0, [0, 0]))).toEqual(quarters);
   });
 
@@ -127,7 +132,7 @@ describe('paint survives', () => {
       [0, 5],
     ]);
     expect(seen(half, [3, 3], [9, 3])).toEqual(['f1', null]);
-    expect(blockOf(half).paint).toHaveLength(1);
+    expect(paintOf(blockOf(half))).toHaveLength(1);
   });
 
   it('round an island', () => {
@@ -154,12 +159,12 @@ describe('paint survives', () => {
       ).reduce((grown, [from, to]) => addCut(grown, 'b2', { from, to }), project);
     const bare = paintPatch(harbour, 'b2', [6, 6], 'f1');
     const block = blockOf(island(bare), 'b2');
-    expect(block.paint.map(({ fabric }) => fabric)).toEqual(['f1', 'f1']);
+    expect(block.patches.map(({ fabric }) => fabric)).toEqual(['f1', 'f1']);
     const ring = paintPatch(island(bare), 'b2', [6, 6], 'f2');
     expect(seenAt(blockOf(ring, 'b2'), [6, 6])).toBe('f2');
     expect(
       blockOf(ring, 'b2')
-        .paint.map(({ fabric }) => fabric)
+        .patches.map(({ fabric }) => fabric)
         .sort(),
     ).toEqual(['f1', 'f2']);
   });
@@ -170,7 +175,7 @@ describe('paint survives', () => {
       const added = addCut(project, 'b1', { from: [0, i - 0.5], to: [12, 12 - i] });
       project = removeCuts(added, 'b1', ['c3']);
       expect(seen(project, [3, 3], [9, 3], [9, 9], [3, 9])).toEqual(['f1', null, 'f2', null]);
-      expect(blockOf(project).paint).toHaveLength(2);
+      expect(paintOf(blockOf(project))).toHaveLength(2);
     }
   });
 });

@@ -1,0 +1,12 @@
+import type * as z from 'zod';
+
+export type JsonObject = { readonly [key: string]: unknown };
+
+/** Turns a file of version `from` into one of version `from + 1`. */
+export interface Migration {
+  readonly from: number;
+  /** The parts of a file of that version that the next has no longer; what else there is, is checked at the end. */
+  readonly check?: z.ZodType;
+  /** Given only what has passed the check. */
+  readonly migrate: (file: JsonObject) => JsonObject;
+}
