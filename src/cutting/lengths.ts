@@ -41,7 +41,7 @@ export function toBuy(length: number, { shrinkage, spare }: Slack): ToBuy {
 /** Yards (`in`) or metres (`mm`), rounded up to what a shop cuts. */
 function inShopSteps(inches: number, unit: LengthUnit): number {
   const { steps, inches: whole } = STEP[unit];
-  return Math.ceil((inches * steps) / whole - 1e-9) / steps;
+  return Math.max(0, Math.ceil((inches * steps) / whole - 1e-9)) / steps;
 }
 
 /** How much cloth a length bought is, inches. */

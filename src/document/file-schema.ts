@@ -1,6 +1,7 @@
 import * as z from 'zod';
 import { MAX_COORDINATE_IN } from '../geometry/lattice.ts';
 import { PLAN_CHOICES } from '../piecing/block.ts';
+import { clothKeys, fileCutting } from './cloth-schema.ts';
 import { checkAcross, isPictureData, MAX_PICTURE_PX, PICTURE_LETTERS } from './fabric-picture.ts';
 import {
   BLOCKS_PER_PROJECT,
@@ -145,7 +146,7 @@ const fabricPicture = z.looseObject(
   record,
 );
 
-const fabric = z.looseObject({ id, name, color, picture: fabricPicture.optional() }, record);
+const fabric = z.looseObject({ id, name, color, picture: fabricPicture.optional(), ...clothKeys }, record);
 
 export const fileProject = z.looseObject({
   name,
@@ -160,6 +161,7 @@ export const fileProject = z.looseObject({
     )
     .optional(),
   quilt: fileQuilt.optional(),
+  cutting: fileCutting.optional(),
 });
 
 export type FileProject = z.infer<typeof fileProject>;

@@ -1,11 +1,13 @@
 import type { LengthUnit } from '../geometry/length.ts';
 import type { Block } from '../piecing/block.ts';
 import type { Severities } from '../piecing/options.ts';
+import type { Cloth } from './cloth.ts';
+import type { CuttingChoices } from './cutting-choices.ts';
 import type { Quilt } from './quilt.ts';
 
 export type { Block, Cut, CutRole, PatchEntry, PlanChoice, UnderPicture } from '../piecing/block.ts';
 
-export interface Fabric {
+export interface Fabric extends Cloth {
   readonly id: string;
   readonly name: string;
   /** `#rrggbb`. Stands for the fabric on paper and in numbers, whether it has a picture or not. */
@@ -42,6 +44,8 @@ export interface Project {
   readonly severities?: Severities;
   /** What the blocks are set into; absent until one is begun. */
   readonly quilt?: Quilt;
+  /** How cloth is cut, and what has been cut; absent until something is chosen. */
+  readonly cutting?: CuttingChoices;
 }
 
 /** A project with nothing in it. */

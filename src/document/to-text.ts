@@ -18,7 +18,7 @@ import { USUAL_STRENGTH } from './under-picture.ts';
  * Opening it again gives the same project.
  */
 export function toText(project: Project): string {
-  const { name, unit, seamAllowance, fabrics, blocks, severities, quilt, ...rest } = project;
+  const { name, unit, seamAllowance, fabrics, blocks, severities, quilt, cutting, ...rest } = project;
   return `${lines('', [
     ['format', '"underpaper"'],
     ['version', String(FILE_VERSION)],
@@ -29,6 +29,7 @@ export function toText(project: Project): string {
     ['blocks', list('  ', blocks.map(blockText))],
     ['severities', severities === undefined || isEmpty(severities) ? null : inline(severities)],
     ['quilt', quilt === undefined ? null : quiltText(quilt)],
+    ['cutting', cutting === undefined || isEmpty(cutting) ? null : inline(cutting)],
     ...unknownKeys(rest),
   ])}\n`;
 }

@@ -7,6 +7,7 @@ import { ALLOWED_MS, benchPlan200, benchProven } from './plan-200.ts';
 import { benchPointer, inPercentiles } from './pointer.ts';
 import { benchRedraw } from './redraw.ts';
 import { ALLOWED_REPAIRS_MS, benchRepairs } from './repairs.ts';
+import { benchQuickStrips, benchStrips } from './strips.ts';
 import { benchUndo } from './undo.ts';
 
 /** `npm run bench`: how fast, against whom, and how it grows. Nothing here passes or fails. */
@@ -94,7 +95,9 @@ say(
 say(
   '  bound: area alone; levels: first fit by falling height; max rects: maximal rectangles, written out in the',
 );
-say('  bench (maxrects-packer is not installed); the effort is that of the screen and of the command line');
+say(
+  '  bench (maxrects-packer packs no gaps round the sheet); the effort is that of the screen and of the command line',
+);
 say(' papers   bound  levels  max rects   screen       time  command line       time');
 for (const papers of [120, 1000]) {
   const rings = trianglesAndKites(7, papers);
@@ -103,6 +106,24 @@ for (const papers of [120, 1000]) {
     `${String(papers).padStart(7)}${String(quick.bound).padStart(8)}${String(quick.levels).padStart(8)}${String(quick.maxRects).padStart(11)}${String(quick.nested).padStart(9)} ${ms(quick.ms)}${String(long.nested).padStart(14)} ${ms(long.ms)}`,
   );
 }
+
+say('');
+say('Strips across 40 in, cuts of 1 to 6 × 1 to 4 in: how full, in per cent, on seeded sets');
+say(
+  '  first fit by falling height and maxrects-packer (free packing, least height that one sheet takes) beside it',
+);
+say('    cuts  sets     worst      mean  first fit  maxrects       time  maxrects   longer than either');
+for (const cuts of [60, 150, 500]) {
+  const row = benchStrips(cuts, 10);
+  const fill = (share: number): string => (100 * share).toFixed(2).padStart(10);
+  say(
+    `${String(cuts).padStart(8)}${String(row.sets).padStart(6)}${fill(row.worst)}${fill(row.fill)}${fill(row.firstFit)}${fill(row.maxRects)} ${ms(row.ms)}${ms(row.maxRectsMs)}   ${row.beaten} sets`,
+  );
+}
+const quick = benchQuickStrips();
+say(
+  `  a first answer for 10,000 cuts, ${(100 * quick.fill).toFixed(2)} % full: ${ms(quick.ms).trim()} ms; maxrects-packer on 500: ${ms(quick.maxRectsMs).trim()} ms`,
+);
 
 say('');
 say('The drawing board, in a headless Chromium without a graphics card, on the last build');
