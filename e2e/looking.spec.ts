@@ -102,6 +102,7 @@ test('undo in the middle of a gesture drops it, and nothing is lost', async ({ p
   await openApp(page);
   await addSquare(page, 'Jetty');
   await drag(page, [0, 3], [6, 3]);
+  await expect(numbers(page)).toHaveText('2 patches, no joins.');
   await dragTo(page, [3, 0], [3, 3]);
   await expect(numbers(page)).toHaveText('3 patches, no joins.');
   await page.keyboard.press('Control+z');
@@ -120,7 +121,9 @@ test('undo and redo in bursts during a drag keep every recorded step', async ({ 
   await addSquare(page, 'Bollard');
   await drag(page, [0, 2], [6, 2]);
   await drag(page, [0, 4], [6, 4]);
+  await expect(numbers(page)).toHaveText('3 patches, no joins.');
   await page.keyboard.press('v');
+  await expect(drawingBoard(page)).toHaveAttribute('data-tool', 'select');
   await page.mouse.move(...(await onScreen(page, 3, 2)));
   await page.mouse.down();
   for (let step = 0; step < 8; step++) {

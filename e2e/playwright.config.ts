@@ -12,8 +12,9 @@ export default defineConfig({
   forbidOnly: true,
   fullyParallel: true,
   workers: 2,
-  timeout: 60_000,
-  expect: { timeout: 10_000 },
+  // For a machine five times as slow as the usual one.
+  timeout: 180_000,
+  expect: { timeout: 30_000 },
   reporter: 'list',
   use: {
     baseURL: `http://127.0.0.1:${port}`,

@@ -3,6 +3,7 @@ import { benchFaces, benchPlan } from './benches.ts';
 import { benchFirstSheet } from './first-sheet.ts';
 import { growthExponent } from './measure.ts';
 import { benchNesting, trianglesAndKites } from './nesting.ts';
+import { benchPicturesInFile } from './pictures-in-file.ts';
 import { ALLOWED_MS, benchPlan200, benchProven } from './plan-200.ts';
 import { benchPointer, inPercentiles } from './pointer.ts';
 import { benchRedraw } from './redraw.ts';
@@ -160,6 +161,16 @@ if (pointers.includes(null)) {
       `${undo.steps} steps of undo on ${undo.patches} patches: ${(undo.afterMb - undo.beforeMb).toFixed(1)} MB more than before (${undo.beforeMb.toFixed(1)} MB); after undoing them all ${(undo.undoneMb - undo.beforeMb).toFixed(1)} MB more`,
     );
 }
+
+say('');
+const file = benchPicturesInFile(PATIENCE);
+say(`A file of forty photographed fabrics, ${file.megabytes.toFixed(1)} MB, milliseconds (median)`);
+say(
+  `  opened  ${ms(file.openMs)}   JSON.parse      ${ms(file.parseMs)}   ${(file.openMs / file.parseMs).toFixed(1)}×`,
+);
+say(
+  `  written ${ms(file.writeMs)}   JSON.stringify  ${ms(file.stringifyMs)}   ${(file.writeMs / file.stringifyMs).toFixed(1)}×`,
+);
 
 say('');
 say('Paper place: from the click to the first sheet, milliseconds, in a headless Chromium on the last build');

@@ -3,7 +3,7 @@ import type { Block, Project } from '../../src/document/project.ts';
 import { toText } from '../../src/document/to-text.ts';
 import type { Finding } from '../../src/piecing/plan.ts';
 import { harbour, quarters } from '../document/projects.ts';
-import { underpaper, underpaperHere, underpaperTimed, Workbench } from './command-line.ts';
+import { underpaper, underpaperHere, Workbench } from './command-line.ts';
 
 const bench = new Workbench();
 afterAll(() => bench.clear());
@@ -182,10 +182,9 @@ describe('check', () => {
       };
     });
     const many = bench.file('many.json', toText({ ...project, blocks }));
-    const { status, out, seconds } = await underpaperTimed(bench, 'check', many, '--json');
+    const { status, out } = await underpaper('check', many, '--json');
     expect(status).toBe(0);
     expect((JSON.parse(out) as Report).blocks).toHaveLength(2_000);
-    expect(seconds).toBeLessThan(10);
   });
 });
 

@@ -1,5 +1,5 @@
 import { execFile } from 'node:child_process';
-import { mkdtempSync, readFileSync, rmSync, truncateSync, writeFileSync } from 'node:fs';
+import { mkdtempSync, rmSync, truncateSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { fileURLToPath } from 'node:url';
@@ -31,27 +31,6 @@ export function underpaper(...args: (string | { readonly imports: readonly strin
       },
     );
   });
-}
-
-/**
- * The same, with the seconds of processor time it took: on a busy machine those tell what the work costs, where a
- * clock on the wall tells what else is going on. Starting up counts too.
- */
-export async function underpaperTimed(
-  bench: Workbench,
-  ...args: string[]
-): Promise<Ended & { seconds: number }> {
-  const report = bench.path('processor-time.txt');
-  const watch = bench.file(
-    'watch.mjs',
-    `import { writeFileSync } from 'node:fs';
-     process.on('exit', () => {
-       const { user, system } = process.cpuUsage();
-       writeFileSync(${JSON.stringify(report)}, String((user + system) / 1e6));
-     });`,
-  );
-  const ended = await underpaper({ imports: [watch] }, ...args);
-  return { ...ended, seconds: Number(readFileSync(report, 'utf8')) };
 }
 
 /** The same without a process, for what needs none. */

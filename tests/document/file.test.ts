@@ -584,11 +584,9 @@ describe('openFile refuses', () => {
       ['-', 'not-json'],
       ['NaN,', 'not-json'],
     ] as const) {
-      const begun = performance.now();
       expect(refused(sign.repeat(Math.floor(8_000_000 / sign.length))).kind).toBe(kind);
       expect(refused(`[${sign.repeat(1_000_000)}]`).message).toMatch(isSentence);
       expect(refused(`["${sign.repeat(1_000_000)}`).message).toMatch(isSentence);
-      expect(performance.now() - begun).toBeLessThan(20_000);
     }
   });
 
