@@ -1,9 +1,13 @@
-import { MaxRectsPacker, PACKING_LOGIC } from 'maxrects-packer';
+// The package names a file as its main one that Node takes for what it is not; this one is right.
+// @ts-expect-error it has no types of its own
+import * as library from 'maxrects-packer/dist/maxrects-packer.mjs';
 import type { CutSize } from '../../src/cutting/strips/cloth.ts';
 import { lengthOfStrips } from '../../src/cutting/strips/cloth.ts';
 import { layStrips, QUICK_STEPS, THOROUGH_STEPS } from '../../src/cutting/strips/lay-strips.ts';
 import { stripBound } from '../../src/cutting/strips/strip-bound.ts';
 import { benchCuts, firstFitLength } from '../cutting/bench-cuts.ts';
+
+const { MaxRectsPacker, PACKING_LOGIC } = library as typeof import('maxrects-packer');
 
 const WIDTH = 40;
 /** The packing library counts in whole pixels: sixteen to the inch hold every quarter. */
