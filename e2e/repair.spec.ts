@@ -18,7 +18,7 @@ test('the ring of the Lifebuoy is explained, and opened by the first repair, wit
   const ring = page.locator('.finding-trouble');
   // Five patches in a spiral: each of its four lines stops at the next (common practice; the smallest such).
   await expect(ring).toContainText('Each of 4 lines stops at the next');
-  await expect(repairs(page)).toHaveCount(4);
+  await expect(repairs(page)).toHaveCount(5);
 
   // Pointed at, the ring is drawn over the block; the repair shows what it would draw. Neither changes anything.
   await page.mouse.move(...(await onScreen(page, -0.5, -0.5)));
@@ -42,7 +42,7 @@ test('the ring of the Lifebuoy is explained, and opened by the first repair, wit
   await expect(page.getByRole('heading', { name: 'What would help' })).toBeHidden();
   await page.keyboard.press('Control+z');
   await expect(verdict(page)).toContainText('Cannot be joined');
-  await expect(repairs(page)).toHaveCount(4);
+  await expect(repairs(page)).toHaveCount(5);
   await expect(undo(page)).toHaveAttribute('aria-disabled', 'true');
 });
 
@@ -56,7 +56,7 @@ test('the same by keyboard alone', async ({ page }) => {
   }
   await page.keyboard.press('Enter');
   await expect(verdict(page)).toContainText('Cannot be joined with straight seams');
-  await expect(repairs(page)).toHaveCount(4);
+  await expect(repairs(page)).toHaveCount(5);
   await tabTo(page, /^1Trouble/);
   await expect(page.locator('.finding-trouble')).toHaveAttribute('data-lit', 'true');
   await page.keyboard.press('Tab');
@@ -225,7 +225,7 @@ test('where the worker cannot be had, plans and repairs are made all the same', 
   });
   await openApp(page);
   await page.getByRole('button', { name: /^Lifebuoy/ }).click();
-  await expect(repairs(page)).toHaveCount(4);
+  await expect(repairs(page)).toHaveCount(5);
   await dropFile(page, 'quay.underpaper.json', quayWall());
   await expect(page.locator('.numbers')).toContainText('200 patches');
   expect(refused).toBe(1);

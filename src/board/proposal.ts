@@ -4,14 +4,14 @@ import type { Block } from '../document/project.ts';
 import { STRAIGHT_IN } from '../geometry/lattice.ts';
 import type { Point, Segment } from '../geometry/point.ts';
 import { distance } from '../geometry/ring.ts';
-import type { Repair } from '../piecing/repairs/repair.ts';
+import type { Cure } from '../piecing/repairs/cure.ts';
 import { session } from '../workspace/session.ts';
 
 /** A change to the block on the board that is shown, not made. */
 export interface Proposal {
   /** The state of the block it was made for; shown on that one only. */
   readonly block: Block;
-  readonly repair: Repair;
+  readonly repair: Cure;
   /** The block as it would be, under an id of its own. */
   readonly after: Block;
   /** Lines that would come, and those that would go. */
@@ -29,13 +29,13 @@ interface Proposals {
 
 export const proposals = createStore<Proposals>(() => ({ shown: null, isHeld: false }));
 
-const isShown = (block: Block, repair: Repair): boolean => {
+const isShown = (block: Block, repair: Cure): boolean => {
   const { shown } = proposals.getState();
   return shown !== null && shown.block === block && shown.repair === repair;
 };
 
 /** Shows on the board what a repair would leave of a block of the recorded project. */
-export function propose(block: Block, repair: Repair): void {
+export function propose(block: Block, repair: Cure): void {
   if (isShown(block, repair)) return;
   const changed = applyRepair(session.getState().project, block.id, repair.change).blocks.find(
     ({ id }) => id === block.id,
@@ -46,7 +46,7 @@ export function propose(block: Block, repair: Repair): void {
 }
 
 /** The same, and it stays until it is done or taken back. */
-export function proposeAndHold(block: Block, repair: Repair): void {
+export function proposeAndHold(block: Block, repair: Cure): void {
   propose(block, repair);
   proposals.setState({ isHeld: true });
 }

@@ -1,8 +1,8 @@
 import { proxy, type Remote, wrap } from 'comlink';
 import { piece } from '../piecing/piece.ts';
 import { pieceMemory } from '../piecing/piece-memory.ts';
-import { findRepairs, type RepairProgress } from '../piecing/repairs/find-repairs.ts';
-import type { Repair } from '../piecing/repairs/repair.ts';
+import type { Cure } from '../piecing/repairs/cure.ts';
+import { type CureProgress, findCures } from '../piecing/repairs/find-cures.ts';
 import type { MadePlan, PieceOrder, Piecing } from './piecing-worker.ts';
 
 export type { MadePlan, PieceOrder } from './piecing-worker.ts';
@@ -87,14 +87,14 @@ let searchHere = 0;
 /** Repairs of a block; null when another search, or `dropRepairs`, came before it was done. */
 export async function searchForRepairs(
   order: PieceOrder,
-  onProgress: (progress: RepairProgress) => void,
-): Promise<readonly Repair[] | null> {
+  onProgress: (progress: CureProgress) => void,
+): Promise<readonly Cure[] | null> {
   const mine = ++searchHere;
   try {
-    return await inWorker<readonly Repair[] | null>(
+    return await inWorker<readonly Cure[] | null>(
       (piecing) => piecing.repairs(order, proxy(onProgress)),
       async () => {
-        const steps = findRepairs(order.block, order.options);
+        const steps = findCures(order.block, order.options);
         while (mine === searchHere) {
           await breathe();
           const step = steps.next();

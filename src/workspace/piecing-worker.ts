@@ -4,8 +4,8 @@ import type { PieceOptions } from '../piecing/options.ts';
 import { piece } from '../piecing/piece.ts';
 import { pieceMemory } from '../piecing/piece-memory.ts';
 import type { PiecingPlan } from '../piecing/plan.ts';
-import { findRepairs, type RepairProgress } from '../piecing/repairs/find-repairs.ts';
-import type { Repair } from '../piecing/repairs/repair.ts';
+import type { Cure } from '../piecing/repairs/cure.ts';
+import { type CureProgress, findCures } from '../piecing/repairs/find-cures.ts';
 
 /** A block to be pieced. */
 export interface PieceOrder {
@@ -40,11 +40,11 @@ const piecing = {
   /** Repairs of a block; null when another search, or `dropRepairs`, came before it was done. */
   async repairs(
     { block, options }: PieceOrder,
-    onProgress: (progress: RepairProgress) => void,
-  ): Promise<readonly Repair[] | null> {
+    onProgress: (progress: CureProgress) => void,
+  ): Promise<readonly Cure[] | null> {
     const mine = ++search;
     await breathe();
-    const steps = findRepairs(block, options);
+    const steps = findCures(block, options);
     let rested = performance.now();
     while (mine === search) {
       const step = steps.next();

@@ -1,8 +1,8 @@
 import { createStore } from 'zustand/vanilla';
 import type { Block } from '../piecing/block.ts';
 import type { PieceOptions } from '../piecing/options.ts';
+import type { Cure } from '../piecing/repairs/cure.ts';
 import type { RepairProgress } from '../piecing/repairs/find-repairs.ts';
-import type { Repair } from '../piecing/repairs/repair.ts';
 import { drawingOf } from './drawing-of.ts';
 import { dropRepairs, searchForRepairs } from './piecing-client.ts';
 
@@ -11,7 +11,8 @@ export interface RepairSearch {
   /** The state of the block it is about; null before any search. */
   readonly block: Block | null;
   readonly options: PieceOptions | null;
-  readonly repairs: readonly Repair[];
+  /** While it is looking, what has been found by now. */
+  readonly repairs: readonly Cure[];
   readonly state: 'looking' | 'stopped' | 'done';
   /** How many changes have been tried, of how many. */
   readonly progress: RepairProgress;
@@ -37,7 +38,7 @@ const REST_MS = 150;
 const LONG_MS = 500;
 
 /** What was found, for as long as the state of the block is remembered somewhere, such as in the history. */
-const found = new WeakMap<Block, { readonly options: PieceOptions; readonly repairs: readonly Repair[] }>();
+const found = new WeakMap<Block, { readonly options: PieceOptions; readonly repairs: readonly Cure[] }>();
 
 /** Numbers the searches: what comes of one that is no longer wanted is not shown. */
 let wanted = 0;
@@ -80,7 +81,9 @@ function search(block: Block, options: PieceOptions): void {
   setTimeout(() => {
     if (repairSearch.getState().state === 'looking') tell({ isLong: true });
   }, LONG_MS);
-  void searchForRepairs({ block: drawingOf(block), options }, (progress) => tell({ progress })).then(
+  void searchForRepairs({ block: drawingOf(block), options }, ({ cures, ...progress }) =>
+    tell({ progress, repairs: cures }),
+  ).then(
     (repairs) => {
       if (repairs) found.set(drawingOf(block), { options, repairs });
       tell({ repairs: repairs ?? [], state: repairs ? 'done' : 'stopped' });

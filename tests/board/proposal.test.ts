@@ -1,7 +1,8 @@
 import { beforeEach, describe, expect, it } from 'vitest';
 import { leaveProposal, proposals, propose, proposeAndHold, withdraw } from '../../src/board/proposal.ts';
 import type { Block } from '../../src/document/project.ts';
-import type { Change, Repair } from '../../src/piecing/repairs/repair.ts';
+import type { Cure } from '../../src/piecing/repairs/cure.ts';
+import type { Change } from '../../src/piecing/repairs/repair.ts';
 import { session } from '../../src/workspace/session.ts';
 import { TEN_TROUBLES } from '../designs/ten-troubles.ts';
 
@@ -17,16 +18,19 @@ const STANDING = {
   cautions: 0,
 } as const;
 
-const repairOf = (change: Change): Repair => ({
+const repairOf = (change: Change): Cure => ({
   id: JSON.stringify(change),
   sentence: 'Do it.',
   change,
+  moved: 0,
   before: STANDING,
   after: STANDING,
+  kind: 'kept',
+  picture: { share: 0, places: [] },
 });
 
 /** The first of the lamp room's walls, from 2,0 to 2,4, drawn elsewhere. */
-const wallTo = (change: Partial<Block['cuts'][number]>): Repair =>
+const wallTo = (change: Partial<Block['cuts'][number]>): Cure =>
   repairOf({ kind: 'cuts', cuts: block.cuts.map((cut, k) => (k === 0 ? { ...cut, ...change } : cut)) });
 
 beforeEach(() => {

@@ -56,10 +56,11 @@ export function slowRepairsOf(block: Block, options: PieceOptions = {}): readonl
     const after = standingOf(piece(applyChange(block, candidate.change), options));
     if (after.verdict !== 'broken' && isBetter(after, before)) proven.push({ candidate, after });
   }
-  return ranked(proven, before).map(({ candidate: { id, sentence, change }, after }) => ({
+  return ranked(proven, before).map(({ candidate: { id, sentence, change, moved }, after }) => ({
     id,
     sentence,
     change,
+    moved,
     before,
     after,
   }));

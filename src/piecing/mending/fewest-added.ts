@@ -23,14 +23,14 @@ const LOOKED_INTO = 3;
  * The fewest pieces to add so that straight seams sew some tracts, each of which holds: `added(hold) = the least over
  * chords of the pieces they part and added(what holds in the halves)`, along drawn lines and through two corners;
  * memoised by what holds, deepened by one piece at a time. `budget` counts chords parted along; `wanted` is the number of ways
- * asked for. A generator: it yields the chords parted along, and may be dropped.
+ * asked for. A generator: it yields now and then, and may be dropped.
  */
 export function* fewestAdded(
   plane: Plane,
   tracts: readonly Tract[],
   budget: number,
   wanted: number,
-): Generator<number, FewestAdded, void> {
+): Generator<null, FewestAdded, void> {
   const known = new Map<string, Hold>();
   let spent = 0;
   const isSpent = (): boolean => spent >= budget;
@@ -76,7 +76,8 @@ export function* fewestAdded(
       hold.pairsTo = most;
     }
     for (const chord of chords) {
-      spent++;
+      // A step in a large region takes longer.
+      spent += 1 + hold.tract.pieces.length / 32;
       const parted = partAlong(plane, hold.tract, chord);
       if (!parted || parted.count <= 0) continue;
       hold.openings.push({ count: parted.count, added: parted.added, left: parted.holds.map(holdFor) });
@@ -89,11 +90,11 @@ export function* fewestAdded(
   }
 
   /** A first way: the most promising chords along drawn lines are gone into, each by the best of what it leaves. */
-  function* lookInto(hold: Hold, width: number): Generator<number, void, void> {
+  function* lookInto(hold: Hold, width: number): Generator<null, void, void> {
     if (hold.most < Number.POSITIVE_INFINITY) return;
     let openings = openingsOf(hold, Number.POSITIVE_INFINITY, false);
     if (openings.length === 0) openings = openingsOf(hold, Number.POSITIVE_INFINITY, true);
-    yield spent;
+    yield null;
     for (const one of openings.slice(0, width)) {
       if (leastOf(one) >= hold.most) continue;
       for (const next of one.left) yield* lookInto(next, Math.max(1, width - 1));
@@ -102,9 +103,9 @@ export function* fewestAdded(
   }
 
   /** Opens a hold with no more than so many pieces added, or learns that it takes more. */
-  function* opens(hold: Hold, limit: number): Generator<number, void, void> {
+  function* opens(hold: Hold, limit: number): Generator<null, void, void> {
     if (hold.most <= limit || hold.least > limit) return;
-    yield spent;
+    yield null;
     for (const one of openingsOf(hold, limit, true)) {
       yield* opensAlong(one, limit);
       if (isSpent()) return;
@@ -115,13 +116,13 @@ export function* fewestAdded(
   }
 
   /** Opens what an opening leaves, each with as few as can be, for as long as so many pieces may still do. */
-  function* opensAlong(one: Opening, limit: number): Generator<number, void, void> {
+  function* opensAlong(one: Opening, limit: number): Generator<null, void, void> {
     for (const next of one.left)
       while (next.least < next.most && leastOf(one) <= limit && !isSpent()) yield* opens(next, next.least);
   }
 
   /** Opens a hold along every chord that does with the fewest, and what those leave likewise. */
-  function* openEqually(hold: Hold): Generator<number, void, void> {
+  function* openEqually(hold: Hold): Generator<null, void, void> {
     if (hold.isOpenedEqually) return;
     hold.isOpenedEqually = true;
     for (const one of openingsOf(hold, hold.most, true)) {

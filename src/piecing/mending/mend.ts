@@ -1,191 +1,196 @@
 import type { Division } from '../../geometry/division.ts';
 import type { Segment } from '../../geometry/point.ts';
-import { distance } from '../../geometry/ring.ts';
-import { bindingOf } from '../binding.ts';
-import type { Block, Cut } from '../block.ts';
-import { clashesOf } from '../clashes.ts';
-import type { PieceOptions } from '../options.ts';
+import type { Block } from '../block.ts';
 import { piece, prepare } from '../piece.ts';
 import { wholeOf } from '../region.ts';
-import { type Standing, standingOf } from '../repairs/standing.ts';
 import { ringsOf } from '../rings.ts';
-import { leastFound } from '../rules/table.ts';
-import { cheapestAssembly } from '../search.ts';
 import { stretchesOf } from './added-lines.ts';
-import { drawnMend } from './drawn-mend.ts';
+import {
+  compareDrafts,
+  type Draft,
+  draftOf,
+  finished,
+  type Mend,
+  type MendOptions,
+  triesFor,
+} from './draft.ts';
+import { fewerFoundations, stretchesOn } from './fewer-foundations.ts';
 import { fewestAdded } from './fewest-added.ts';
 import { planeOf } from './plane.ts';
-import { isSymmetric, symmetriesOf } from './symmetry.ts';
+import { isSymmetric, orbitsOf, type Symmetry, symmetriesOf } from './symmetry.ts';
 import { tractFrom } from './tract.ts';
 
-/** A block made sewable by straight seams, its picture as it was. */
-export interface Mend {
-  /** All cuts of the mended block. */
-  readonly cuts: readonly Cut[];
-  /** The lines added. */
-  readonly lines: readonly Segment[];
-  /** Ids of cuts whose loose ends are pulled in, since an added line would make patches of them. */
-  readonly pulled: readonly string[];
-  /** Patches added. */
-  readonly added: number;
-  /** True when nothing along drawn lines or through two corners adds fewer. */
-  readonly isProven: boolean;
-  readonly isSymmetric: boolean;
-  /** Inches of seam added. */
-  readonly seam: number;
-  readonly after: Standing;
-}
-
-export interface MendOptions extends PieceOptions {
-  /** How much searching is allowed, in chords parted along. */
-  readonly mendBudget?: number;
-}
-
-/** About a second's worth. */
+/** About a second's worth, in chords parted along. */
 export const MEND_BUDGET = 4_000;
 
-/** Ways that add equally few patches, drawn and compared. */
-const WAYS_COMPARED = 40;
+/** Of the ways compared so many are made symmetric to see what that takes. */
+const WAYS_MIRRORED = 4;
 
-/** Regions looked into for the foundations of one way. */
-const WAY_BUDGET = 200;
+/** Lines drawn on at every symmetric place, tried alone and two by two. */
+const PLACES_TRIED = 9;
+
+/** Of larger blocks a trial takes too long. */
+const PATCHES_FOR_WISHES = 150;
 
 /** Times a mended drawing is mended anew where rounding left something that holds. */
 const MOST_ROUNDS = 4;
 
-/** A mended drawing before it is pieced in full. */
-export interface Draft {
-  readonly block: Block;
-  /** What was drawn, and what of it no cut lay on already. */
-  readonly stretches: readonly Segment[];
-  readonly lines: readonly Segment[];
-  readonly pulled: readonly string[];
-  readonly patches: number;
-  readonly isProven: boolean;
-  readonly isSymmetric: boolean;
-  readonly seam: number;
-  /** Holds that are left, by rounding. */
-  readonly holds: number;
-  /** By which drafts with equally many patches are compared, the lowest first. */
-  readonly foundations: number;
-  readonly awkward: number;
+/**
+ * Ways to mend a block that differ in kind; none where straight seams sew it as it is, or nothing can be told of it. First
+ * the fewest patches added; of those the fewest foundations, least that is awkward, symmetric where the drawing is, least
+ * seam. Then, where they are others, a symmetric one and those that take more patches for fewer foundations. A
+ * generator: it yields the best way as soon as it is known and null otherwise, and may be dropped.
+ */
+export function* findMends(
+  block: Block,
+  options: MendOptions = {},
+): Generator<Mend | null, readonly Mend[], void> {
+  const prepared = prepare(block);
+  if (!prepared.ok) return [];
+  const { division } = prepared.pattern;
+  const moves = symmetriesOf(block.outline, division);
+  const { best, drafts } = yield* draftsOf(block, division, moves, options);
+  if (!best) return [];
+  const first = finished(best, division, options, 'fewest-patches');
+  yield first;
+  const mends = [first];
+  if (moves.length > 0 && !best.isSymmetric) {
+    const even = yield* symmetricDraft(block, division, drafts, moves, options);
+    if (even) mends.push(finished(even, division, options, 'symmetric'));
+  }
+  if (first.after.foundations > 1) {
+    for (const draft of yield* fewerFoundations(block, division, best, options)) {
+      const fewer = finished(draft, division, options, 'fewer-foundations');
+      const least = Math.min(...mends.map(({ after }) => after.foundations));
+      if (fewer.after.foundations < least) mends.push(fewer);
+    }
+  }
+  return mends;
+}
+
+/** The best way to mend a block, for callers off the screen. */
+export function mend(block: Block, options: MendOptions = {}): Mend | null {
+  const search = findMends(block, options);
+  for (;;) {
+    const step = search.next();
+    if (step.done) return step.value[0] ?? null;
+    // The best is the first that is told; others differ in kind.
+    if (step.value) return step.value;
+  }
 }
 
 /**
- * The best way to mend a block; null where straight seams sew it as it is, or nothing can be told of it. Fewest patches
- * added; then fewest foundations, least that is awkward, symmetric where the drawing is, least seam. A generator: it yields
- * the steps taken, and may be dropped.
+ * What a block that sews could do with fewer foundations, at the price of patches added: each way takes fewer foundations
+ * and more patches than the one before. A generator: it yields after each trial.
  */
-export function* findMend(block: Block, options: MendOptions = {}): Generator<number, Mend | null, void> {
+export function* findWishes(block: Block, options: MendOptions = {}): Generator<null, readonly Mend[], void> {
   const prepared = prepare(block);
-  if (!prepared.ok) return null;
+  if (!prepared.ok || prepared.pattern.cells > PATCHES_FOR_WISHES) return [];
   const { division } = prepared.pattern;
-  let best: Draft | null = null;
-  for (let round = 0; round < MOST_ROUNDS && best?.holds !== 0; round++) {
-    const next: Draft | null = yield* mendedOnce(block, division, best, options);
-    if (!next) break;
-    best = next;
-  }
-  if (!best || best.holds > 0) return null;
-  const after = standingOf(piece(best.block, options));
-  return {
-    cuts: best.block.cuts,
-    lines: best.lines,
-    pulled: best.pulled,
-    added: best.patches - division.faces.length,
-    isProven: best.isProven,
-    isSymmetric: best.isSymmetric,
-    seam: best.seam,
-    after,
-  };
+  const start = draftOf(block, division, [], options);
+  if (!start || start.holds > 0 || start.foundations < 2) return [];
+  const plan = piece(block, options);
+  const wishes = (yield* fewerFoundations(block, division, start, options)).map((draft) =>
+    finished(draft, division, options, 'fewer-foundations'),
+  );
+  return wishes.filter(({ after }) => after.foundations < plan.sections.length);
 }
 
-/** The best draft that one search comes to, from the block as it is or from a draft that something still holds in. */
+/** The best draft, and all that were drawn beside it. */
+interface Drafts {
+  readonly best: Draft | null;
+  readonly drafts: readonly Draft[];
+}
+
+function* draftsOf(
+  block: Block,
+  before: Division,
+  moves: readonly Symmetry[],
+  options: MendOptions,
+): Generator<null, Drafts, void> {
+  let found: Drafts = { best: null, drafts: [] };
+  for (let round = 0; round < MOST_ROUNDS && found.best?.holds !== 0; round++) {
+    const drafts = yield* mendedOnce(block, before, found.best, moves, options);
+    if (drafts.length === 0) break;
+    found = { best: drafts.reduce((a, b) => (compareDrafts(a, b) <= 0 ? a : b)), drafts };
+  }
+  return found.best?.holds === 0 ? found : { best: null, drafts: [] };
+}
+
+/** The drafts that one search comes to, from the block as it is or from a draft that something still holds in. */
 function* mendedOnce(
   block: Block,
   before: Division,
   from: Draft | null,
+  moves: readonly Symmetry[],
   options: MendOptions,
-): Generator<number, Draft | null, void> {
+): Generator<null, Draft[], void> {
   const start = from?.block ?? block;
   const prepared = prepare(start);
-  if (!prepared.ok) return null;
+  if (!prepared.ok) return [];
   const { pattern } = prepared;
   const rings = ringsOf(pattern, wholeOf(pattern));
-  if (rings.length === 0) return null;
+  if (rings.length === 0) return [];
   const plane = planeOf(pattern.division, pattern.straight);
   const tracts = rings.map((ring) => tractFrom(plane, pattern, ring));
   const { ways, count, isProven } = yield* fewestAdded(
     plane,
     tracts,
     options.mendBudget ?? MEND_BUDGET,
-    WAYS_COMPARED,
+    triesFor(pattern.cells),
   );
-  const moves = symmetriesOf(block.outline, before);
-  let best: Draft | null = null;
+  const drafts: Draft[] = [];
   for (const way of ways) {
-    const stretches = [...(from?.stretches ?? []), ...stretchesOf(plane, way)];
+    const stretches: Segment[] = [...(from?.stretches ?? []), ...stretchesOf(plane, way)];
     const draft = draftOf(block, before, stretches, options);
-    yield 0;
-    if (!draft) continue;
-    const told = {
-      ...draft,
-      isProven: isProven && !from && draft.patches === pattern.cells + count,
-      isSymmetric: moves.length > 0 && isSymmetric(stretches, moves),
-    };
-    if (!best || compareDrafts(told, best) < 0) best = told;
+    yield null;
+    if (draft)
+      drafts.push({
+        ...draft,
+        isProven: isProven && !from && draft.patches === pattern.cells + count,
+        isSymmetric: moves.length > 0 && isSymmetric(stretches, moves),
+      });
   }
-  return best;
+  return drafts;
 }
 
-/** A block with stretches drawn in, measured; null where they would change the picture. */
-export function draftOf(
+/** The best way that looks the same from every side the drawing does; null where none was found. */
+function* symmetricDraft(
   block: Block,
   before: Division,
-  stretches: readonly Segment[],
-  options: PieceOptions,
-): Draft | null {
-  const drawn = drawnMend(block, before, stretches);
-  if (!drawn) return null;
-  const changed = { ...block, cuts: drawn.cuts };
-  const prepared = prepare(changed);
-  if (!prepared.ok) return null;
-  const { pattern } = prepared;
-  const rings = ringsOf(pattern, wholeOf(pattern));
-  const clashes = clashesOf(pattern);
-  const { troubles, cautions } = leastFound({ block: changed, pattern, options });
-  return {
-    block: changed,
-    stretches,
-    lines: drawn.lines,
-    pulled: drawn.pulled,
-    patches: pattern.cells,
-    isProven: false,
-    isSymmetric: false,
-    seam: stretches.reduce((sum, line) => sum + distance(...line), 0),
-    holds: rings.length,
-    foundations:
-      rings.length > 0
-        ? 1 + bindingOf(pattern, clashes, wholeOf(pattern)).joins
-        : cheapestAssembly(pattern, WAY_BUDGET, {}, clashes, rings).cost[3],
-    awkward: 4 * troubles + cautions,
+  drafts: readonly Draft[],
+  moves: readonly Symmetry[],
+  options: MendOptions,
+): Generator<null, Draft | null, void> {
+  const sewable = drafts.filter(({ holds }) => holds === 0).sort(compareDrafts);
+  const even = sewable.find((draft) => draft.isSymmetric);
+  if (even) return even;
+  let best: Draft | null = null;
+  let left = 2 * triesFor(before.faces.length);
+  const take = (draft: Draft | null): boolean => {
+    if (!draft || draft.holds > 0) return false;
+    const told = { ...draft, isSymmetric: true };
+    if (!best || compareDrafts(told, best) < 0) best = told;
+    return true;
   };
-}
-
-/** The better draft first. Seams are compared in 1/64 in, so that rounding never decides. */
-const compareDrafts = (a: Draft, b: Draft): number =>
-  a.holds - b.holds ||
-  a.patches - b.patches ||
-  a.foundations - b.foundations ||
-  a.awkward - b.awkward ||
-  Number(b.isSymmetric) - Number(a.isSymmetric) ||
-  Math.round(64 * a.seam) - Math.round(64 * b.seam);
-
-/** The best way to mend a block, for callers off the screen. */
-export function mend(block: Block, options: MendOptions = {}): Mend | null {
-  const search = findMend(block, options);
-  for (;;) {
-    const step = search.next();
-    if (step.done) return step.value;
+  // The ways found, mirrored; of what is not needed all symmetric places go at once.
+  for (const { stretches } of sewable.slice(0, WAYS_MIRRORED)) {
+    let orbits = orbitsOf(stretches, moves);
+    if (!take(draftOf(block, before, orbits.flat(), options))) continue;
+    for (const orbit of orbits) {
+      if (left-- <= 0) break;
+      yield null;
+      const rest = orbits.filter((one) => one !== orbit);
+      if (take(draftOf(block, before, rest.flat(), options))) orbits = rest;
+    }
   }
+  // One line drawn on at every symmetric place, or two.
+  const orbits = orbitsOf(stretchesOn(block, 1).flat(), moves).slice(0, PLACES_TRIED);
+  for (const [k, one] of orbits.entries())
+    for (const other of orbits.slice(k)) {
+      if (left-- <= 0) return best;
+      yield null;
+      take(draftOf(block, before, other === one ? one : [...one, ...other], options));
+    }
+  return best;
 }

@@ -1,5 +1,5 @@
 import type { Division } from '../../geometry/division.ts';
-import { TOUCH_IN } from '../../geometry/lattice.ts';
+import { snapPoint, TOUCH_IN } from '../../geometry/lattice.ts';
 import type { Point, Ring, Segment } from '../../geometry/point.ts';
 import { distance } from '../../geometry/ring.ts';
 
@@ -34,6 +34,22 @@ function hasImage(some: readonly Segment[], [a, b]: Segment, move: Symmetry): bo
 /** Do some stretches look the same after every one of these moves? */
 export const isSymmetric = (some: readonly Segment[], moves: readonly Symmetry[]): boolean =>
   some.every((one) => moves.every((move) => hasImage(some, one, move)));
+
+/** Stretches with all their images, those that come of one another together. */
+export function orbitsOf(some: readonly Segment[], moves: readonly Symmetry[]): Segment[][] {
+  const same: Symmetry = (at) => at;
+  const orbits: Segment[][] = [];
+  for (const one of some) {
+    if (orbits.some((orbit) => hasImage(orbit, one, same))) continue;
+    const orbit: Segment[] = [one];
+    for (const move of moves) {
+      const image: Segment = [snapPoint(move(one[0])), snapPoint(move(one[1]))];
+      if (!hasImage(orbit, image, same)) orbit.push(image);
+    }
+    orbits.push(orbit);
+  }
+  return orbits;
+}
 
 /** The moves that lay the first corner of an outline on another and keep the middle of its corners where it is. */
 function candidatesOf(outline: Ring): Symmetry[] {

@@ -89,10 +89,11 @@ export function* findRepairs(
     if (after.verdict !== 'broken' && isBetter(after, before)) proven.push({ candidate, after });
     yield { ...progress };
   }
-  return ranked(proven, before).map(({ candidate: { id, sentence, change }, after }) => ({
+  return ranked(proven, before).map(({ candidate: { id, sentence, change, moved }, after }) => ({
     id,
     sentence,
     change,
+    moved,
     before,
     after,
   }));

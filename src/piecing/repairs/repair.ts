@@ -8,6 +8,8 @@ export interface Repair {
   /** What is done, as one would say it: `Draw cut 3 on to cut 5.` */
   readonly sentence: string;
   readonly change: Change;
+  /** Inches by which drawn lines move or grow. */
+  readonly moved: number;
   readonly before: Standing;
   readonly after: Standing;
 }

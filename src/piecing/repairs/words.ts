@@ -1,3 +1,4 @@
+import type { Cure } from './cure.ts';
 import type { Repair } from './repair.ts';
 
 const counted = (n: number, one: string, many = `${one}s`): string => `${n} ${n === 1 ? one : many}`;
@@ -25,4 +26,22 @@ export function gainWords({ before, after }: Pick<Repair, 'before' | 'after'>): 
     parts.push(change(before.cautions, after.cautions, 'awkward place'));
   if (before.patches !== after.patches) parts.push(change(before.patches, after.patches, 'patch', 'patches'));
   return parts.join('; ');
+}
+
+/** What a cure does to the picture, in a sentence. */
+export function pictureWords({ kind, picture: { share } }: Pick<Cure, 'kind' | 'picture'>): string {
+  const percent = Math.round(100 * share);
+  const part = percent < 1 ? 'less than 1 %' : `${percent} %`;
+  switch (kind) {
+    case 'mend':
+    case 'kept':
+    case 'wish':
+      return 'The picture stays as it is.';
+    case 'hair':
+      return 'A line moves by less than 1/8 in: nobody sees it.';
+    case 'altered':
+      return `Changes ${part} of the picture.`;
+    case 'lost':
+      return `A line of the picture is lost, and ${part} of it changes.`;
+  }
 }

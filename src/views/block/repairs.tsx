@@ -4,9 +4,9 @@ import { announce } from '../../board/board-state.ts';
 import { leaveProposal, proposals, propose, proposeAndHold, withdraw } from '../../board/proposal.ts';
 import { applyRepair } from '../../document/edit-plan.ts';
 import type { Block } from '../../document/project.ts';
+import { type Cure, keepsPicture } from '../../piecing/repairs/cure.ts';
 import type { RepairProgress } from '../../piecing/repairs/find-repairs.ts';
-import type { Repair } from '../../piecing/repairs/repair.ts';
-import { gainWords } from '../../piecing/repairs/words.ts';
+import { gainWords, pictureWords } from '../../piecing/repairs/words.ts';
 import { edit } from '../../workspace/actions.ts';
 import { pieceOptions } from '../../workspace/present-options.ts';
 import {
@@ -68,20 +68,25 @@ export function Repairs({ block, found, onApply }: RepairsProps) {
     if (state === 'done') lastCount.current = Math.max(1, repairs.length);
   }, [repairs, state]);
 
-  if (state === 'done' && repairs.length === 0) return null;
+  const awaited = state === 'looking' ? Math.max(1, lastCount.current - repairs.length) : 0;
   return (
     <section aria-labelledby="repairs-title" aria-busy={state === 'looking'}>
       <h3 id="repairs-title">What would help</h3>
-      <SearchLine found={found} />
-      {state === 'looking' ? (
+      <RepairList block={block} repairs={repairs} onApply={onApply} />
+      {awaited > 0 && (
         <div className="repairs" aria-hidden="true">
-          {Array.from({ length: lastCount.current }, (_, k) => (
+          {Array.from({ length: awaited }, (_, k) => (
             // biome-ignore lint/suspicious/noArrayIndexKey: bare places without an identity.
             <div key={k} className="repair repair-awaited" />
           ))}
         </div>
-      ) : (
-        <RepairList block={block} repairs={repairs} onApply={onApply} />
+      )}
+      <SearchLine found={found} />
+      {state === 'done' && repairs.length === 0 && (
+        <p className="soft repairs-none">
+          Nothing that was tried makes this better: it adds more that is awkward than it takes away. Sew it
+          with care as it is, or move the lines there by hand; the check follows.
+        </p>
       )}
     </section>
   );
@@ -150,25 +155,39 @@ function triedWords({ tried, total }: RepairProgress): string {
   return tried < total ? `tried ${tried} of ${total}` : `tried all ${total}, making sure`;
 }
 
+/** What keeps the picture, then what changes it. */
 function RepairList({
   block,
   repairs,
   onApply,
-}: Pick<RepairsProps, 'block' | 'onApply'> & { readonly repairs: readonly Repair[] }) {
-  return (
+}: Pick<RepairsProps, 'block' | 'onApply'> & { readonly repairs: readonly Cure[] }) {
+  const keeping = repairs.filter(keepsPicture);
+  const changing = repairs.filter((repair) => !keepsPicture(repair));
+  const listed = (some: readonly Cure[]) => (
     <ol className="repairs">
-      {repairs.map((repair) => (
+      {some.map((repair) => (
         <li key={repair.id}>
           <RepairCard block={block} repair={repair} onApply={onApply} />
         </li>
       ))}
     </ol>
   );
+  return (
+    <>
+      {keeping.length > 0 && listed(keeping)}
+      {changing.length > 0 && (
+        <>
+          <h4 className="repairs-changing">By changing the picture</h4>
+          {listed(changing)}
+        </>
+      )}
+    </>
+  );
 }
 
 interface RepairCardProps {
   readonly block: Block;
-  readonly repair: Repair;
+  readonly repair: Cure;
   readonly onApply: () => void;
 }
 
@@ -219,6 +238,7 @@ function RepairCard({ block, repair, onApply }: RepairCardProps) {
         <span>
           {repair.sentence}
           <span className="repair-gain">{gainWords(repair)}</span>
+          {!keepsPicture(repair) && <span className="repair-gain">{pictureWords(repair)}</span>}
           {repair.after.setInCorners > 0 && (
             <span className="repair-gain">A first step: straight seams won't do yet.</span>
           )}
@@ -239,4 +259,4 @@ function RepairCard({ block, repair, onApply }: RepairCardProps) {
 }
 
 /** What the history calls it: `Draw cut 3 on to cut 5`. */
-const stepName = ({ sentence }: Repair): string => sentence.replace(/[:.].*$/, '');
+const stepName = ({ sentence }: Cure): string => sentence.replace(/[:.].*$/, '');
