@@ -1,12 +1,12 @@
 import { isPassedThrough, ringOf } from '../geometry/division.ts';
 import type { Point, Ring } from '../geometry/point.ts';
 import { signedArea } from '../geometry/ring.ts';
+import type { Assembly } from './assembly.ts';
 import { letters } from './ids.ts';
 import { joinOf, seamEnds } from './joins.ts';
 import type { Pattern } from './pattern.ts';
 import type { Join, Section } from './plan.ts';
 import { cellsOf, type Region, sidesOf } from './region.ts';
-import type { Assembly } from './search.ts';
 
 /** A section before its patches are put in order. */
 export interface Lettered extends Omit<Section, 'order' | 'key' | 'stamp'> {

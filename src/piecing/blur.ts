@@ -33,9 +33,16 @@ const LEANING = 1.5;
  * Cost: O(n log n) for n edges, unless lines all but meet.
  */
 export function isBlurred(pattern: Pattern): boolean {
+  const known = seen.get(pattern.lines);
+  if (known !== undefined) return known;
   const sketch = sketchOf(pattern);
-  return runsDouble(pattern) || skipsGap(sketch) || changesLine(sketch);
+  const found = runsDouble(pattern) || skipsGap(sketch) || changesLine(sketch);
+  seen.set(pattern.lines, found);
+  return found;
 }
+
+/** Lines of a pattern never change, and are asked of again and again. */
+const seen = new WeakMap<Pattern['lines'], boolean>();
 
 interface Sketch {
   readonly vertices: readonly Point[];

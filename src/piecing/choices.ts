@@ -1,8 +1,8 @@
 import { STRAIGHT_IN } from '../geometry/lattice.ts';
+import type { Wish } from './assembly.ts';
 import type { PlanChoice } from './block.ts';
 import type { Chord } from './partings.ts';
 import type { Pattern } from './pattern.ts';
-import type { Wish } from './search.ts';
 
 /** What the search is asked to wish for, for each plan there is to choose from. */
 export function wishFor(choice: PlanChoice, pattern: Pattern): Wish {

@@ -40,7 +40,8 @@ export function joinOf(
     const last: Met = { at: endOf(pattern, chain.at(-1)!), isEnd: true, fromLeft: false, fromRight: false };
     return [...met, last];
   });
-  if (kind === 'straight' && stretches.length > 1) {
+  const isPieced = kind === 'straight' && stretches.length > 1;
+  if (isPieced) {
     const whole = asOneStretch(runs.flat(), stretches);
     runs.splice(0, runs.length, whole);
     stretches.splice(0, stretches.length, [whole[0]!.at, whole.at(-1)!.at]);
@@ -56,7 +57,9 @@ export function joinOf(
     stretches: isTurned ? stretches.map(([a, b]): Segment => [b, a]).reverse() : stretches,
     points: registrationPoints(
       step,
-      (isTurned ? runs.map((run) => run.toReversed()).reverse() : runs).map(spotsOf),
+      (isTurned ? runs.map((run) => run.toReversed()).reverse() : runs).map((run) =>
+        spotsOf(run, isPieced ? alongOf(seam) : distance),
+      ),
     ),
   };
 }
@@ -80,13 +83,19 @@ interface Met {
   readonly fromRight: boolean;
 }
 
+/** How far apart two spots lie along a stretch: to either side of a pieced line they are pinned as one. */
+const alongOf =
+  ([a, b]: Segment) =>
+  (p: Point, q: Point): number =>
+    Math.abs((q[0] - p[0]) * (b[0] - a[0]) + (q[1] - p[1]) * (b[1] - a[1])) / distance(a, b);
+
 /** The spots worth a pin, in turn. Vertices closer than a printed line is wide are one spot. */
-function spotsOf(met: readonly Met[]): Spot[] {
+function spotsOf(met: readonly Met[], apart: (p: Point, q: Point) => number): Spot[] {
   const merged: Met[] = [];
   for (const next of met) {
     if (!next.isEnd && !next.fromLeft && !next.fromRight) continue;
     const last = merged.at(-1);
-    if (!last || distance(last.at, next.at) > STRAIGHT_IN || (last.isEnd && next.isEnd)) {
+    if (!last || apart(last.at, next.at) > STRAIGHT_IN || (last.isEnd && next.isEnd)) {
       merged.push(next);
       continue;
     }

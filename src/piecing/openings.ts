@@ -1,7 +1,7 @@
 import type { Pattern } from './pattern.ts';
 import { cellsOf, keyOf, type Region } from './region.ts';
 import { ringsOf } from './rings.ts';
-import { type SetInSplit, setInSplits } from './set-in.ts';
+import { peelingHalves, type SetInSplit, setInSplits } from './set-in.ts';
 
 /** A ring in a region, and the ways to open it that turn the fewest corners, as far as was looked. */
 export interface OpenedRing {
@@ -38,15 +38,15 @@ const KEPT = [4, 2];
 const at = (numbers: readonly number[], depth: number): number => numbers[depth] ?? numbers.at(-1)!;
 
 /**
- * Opens rings. A search by promise, not by trial of all: each ring is opened along a seam with few
- * corners that leaves few patches held in the two units, then those are; that no other plan turns fewer corners is not
- * promised.
+ * Opens rings. What small ones come to `cornersOfAll` knows. Larger ones are opened by promise, not by trial of all: so
+ * that both halves peel, or along a seam with few corners that leaves few patches held in the two units, which then
+ * are opened in turn; that no other plan turns fewer corners is not promised.
  */
-export function openingsOf(pattern: Pattern): Openings {
+export function openingsOf(pattern: Pattern, cornersOfAll: (ring: Region) => number | null): Openings {
   const known = new Map<string, OpenedRing>();
   return {
     into: (rings) => opened(rings, 0),
-    waysInto: (region) => opened([region], 0)[0]!.ways,
+    waysInto: (region) => openingAlong(region, 0).ways,
   };
 
   function opened(rings: readonly Region[], depth: number): OpenedRing[] {
@@ -58,7 +58,19 @@ export function openingsOf(pattern: Pattern): Openings {
     });
   }
 
+  /** A small ring is opened in every way, later and as a whole; what that comes to is known at once. */
   function opening(ring: Region, depth: number): OpenedRing {
+    const corners = cornersOfAll(ring);
+    return corners === null ? openingAlong(ring, depth) : { cell: ring.indexOf(1), corners, ways: [] };
+  }
+
+  function openingAlong(ring: Region, depth: number): OpenedRing {
+    const halves = peelingHalves(pattern, ring).map((split): Way & { corners: number } => ({
+      split,
+      inLeft: [],
+      inRight: [],
+      corners: split.corners,
+    }));
     const seen = setInSplits(pattern, ring, at(SEEN, depth)).map((split) => {
       const left = ringsOf(pattern, split.left);
       const right = ringsOf(pattern, split.right);
@@ -75,8 +87,9 @@ export function openingsOf(pattern: Pattern): Openings {
         const inRight = opened(right, depth + 1);
         return { split, inLeft, inRight, corners: split.corners + cornersOf(inLeft) + cornersOf(inRight) };
       });
-    const corners = Math.min(...tried.map((way) => way.corners));
-    const ways = tried.filter((way) => way.corners === corners).slice(0, at(KEPT, depth));
+    const all = [...halves, ...tried];
+    const corners = Math.min(...all.map((way) => way.corners));
+    const ways = all.filter((way) => way.corners === corners).slice(0, at(KEPT, depth));
     return { cell: ring.indexOf(1), corners, ways };
   }
 }

@@ -1,4 +1,5 @@
 import { areasOf } from '../geometry/division.ts';
+import { farthestPair } from '../geometry/ring.ts';
 import type { Assembled } from './assemble.ts';
 import { compareIds } from './ids.ts';
 import { type Cloth, pieceOrder } from './order.ts';
@@ -47,7 +48,10 @@ export function orderSections(pattern: Pattern, { sections }: Assembled, facts: 
         position,
         ...areas[cell]!,
         fabric: known.entries[cell]?.fabric ?? null,
-        seam: along.length > 0 ? headed(startOf(pattern, along[0]!), endOf(pattern, along.at(-1)!)) : null,
+        seam:
+          along.length > 0
+            ? headed(...farthestPair(along.flatMap((h) => [startOf(pattern, h), endOf(pattern, h)])))
+            : null,
         neighbours: Array.from(pattern.neighbours[cell]!, (n) => idOf[n]!).sort(compareIds),
       }),
     ),

@@ -1,5 +1,5 @@
 import type { Pattern } from './pattern.ts';
-import { contactOf, isPeelable } from './peel.ts';
+import { contactOf, isPeelable, peeled } from './peel.ts';
 import { cellsOf, type Region } from './region.ts';
 
 /** One position of a foundation: the cell, and the half-edges it is sewn along (none for position 1). */
@@ -48,7 +48,8 @@ export function pieceOrder(pattern: Pattern, region: Region, wish: OrderWish): S
       if (peelable[c]! < 0) peelable[c] = isPeelable(pattern, left, c) ? 1 : 0;
       if (peelable[c] === 1 && (best < 0 || isBetterLast(pattern, wish, c, best, after))) best = c;
     }
-    if (best < 0) throw new Error('a region that was found to sew on one foundation does not');
+    // Where lines all but meet, one that was taken may hold another; the way it was found goes through.
+    if (best < 0) return orderAsFound(pattern, region, wish.base);
     const contact = contactOf(pattern, left, best);
     steps.push({ cell: best, along: contact.kind === 'straight' ? contact.edges : [] });
     left[best] = 0;
@@ -56,6 +57,19 @@ export function pieceOrder(pattern: Pattern, region: Region, wish: OrderWish): S
     after = best;
   }
   if (!wish.base) steps.push({ cell: left.indexOf(1), along: [] });
+  return steps.reverse();
+}
+
+/** The order in which the cells came off when it was found that they do. */
+function orderAsFound(pattern: Pattern, region: Region, base?: Region): Step[] {
+  const { taken, left } = peeled(pattern, region);
+  const before = region.slice();
+  const steps = taken.map((cell): Step => {
+    const contact = contactOf(pattern, before, cell);
+    before[cell] = 0;
+    return { cell, along: contact.kind === 'straight' ? contact.edges : [] };
+  });
+  if (!base) steps.push({ cell: left.indexOf(1), along: [] });
   return steps.reverse();
 }
 

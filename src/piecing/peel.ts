@@ -1,3 +1,7 @@
+import { isOneStretch } from '../geometry/one-stretch.ts';
+import type { Segment } from '../geometry/point.ts';
+import { farthestPair } from '../geometry/ring.ts';
+import { isBlurred } from './blur.ts';
 import type { Pattern } from './pattern.ts';
 import { cellsOf, isConnected, type Region } from './region.ts';
 
@@ -12,6 +16,7 @@ const BENT: Contact = { kind: 'bent' };
 
 /** How cell `c` touches the other cells of a region. Cost: O(sides of the cell). */
 export function contactOf(pattern: Pattern, region: Region, c: number): Contact {
+  if (isBlurred(pattern)) return measuredContact(pattern, region, c);
   const { division, loops, straight } = pattern;
   const { face } = division;
   let found: number[] | null = null;
@@ -47,6 +52,23 @@ export function contactOf(pattern: Pattern, region: Region, c: number): Contact 
   return found ? { kind: 'straight', edges: found } : NONE;
 }
 
+/** The same by the rule itself, where lines run so close that which one an edge lies on says too little. */
+function measuredContact({ division, loops }: Pattern, region: Region, c: number): Contact {
+  const { face, origin, vertices } = division;
+  const edges = loops[c]!.flatMap((loop) => Array.from(loop).filter((h) => touches(face[h ^ 1]!, region, c)));
+  if (edges.length === 0) return NONE;
+  const stretches = edges.map((h): Segment => [vertices[origin[h]!]!, vertices[origin[h ^ 1]!]!]);
+  if (!isOneStretch(stretches)) return BENT;
+  const [[ax, ay], [bx, by]] = farthestPair(stretches.flat());
+  const along = (h: number): number => {
+    const [x, y] = vertices[origin[h]!]!;
+    return (x - ax) * (bx - ax) + (y - ay) * (by - ay);
+  };
+  const ahead = edges.reduce((sum, h) => sum + along(h ^ 1) - along(h), 0);
+  const turn = ahead >= 0 ? 1 : -1;
+  return { kind: 'straight', edges: edges.sort((h, k) => turn * (along(h) - along(k))) };
+}
+
 /** Is the cell beyond a side of cell `c` one of the others in the region? */
 const touches = (beyond: number, region: Region, c: number): boolean =>
   beyond >= 0 && beyond !== c && region[beyond] === 1;
@@ -70,6 +92,7 @@ export function isPeelable(pattern: Pattern, region: Region, c: number): boolean
  * vertices belongs to the region they do; only at a gap or a tip of the outline must the whole be walked.
  */
 function restHolds(pattern: Pattern, region: Region, c: number, edges: readonly number[]): boolean {
+  if (isBlurred(pattern)) return isConnectedWithout(pattern, region, c);
   const { face, previous } = pattern.division;
   for (let k = 0; k + 1 < edges.length; k++) {
     // Round the vertex between two sides, on the far side, from the twin of the first to the twin of the second.
@@ -119,8 +142,15 @@ function isConnectedWithout(pattern: Pattern, region: Region, c: number): boolea
  * Cost: O(sides) tests, each O(sides of a cell).
  */
 export function knotOf(pattern: Pattern, region: Region): number[] {
+  const { left } = peeled(pattern, region);
+  return cellsOf(left);
+}
+
+/** The cells that come off, in turn, and what is left. */
+export function peeled(pattern: Pattern, region: Region): { taken: readonly number[]; left: Region } {
   const { face } = pattern.division;
   const left = region.slice();
+  const taken: number[] = [];
   const waiting: number[] = [];
   const isWaiting = new Uint8Array(pattern.cells);
   let count = 0;
@@ -135,6 +165,7 @@ export function knotOf(pattern: Pattern, region: Region): number[] {
     isWaiting[c] = 0;
     if (left[c] !== 1 || !isPeelable(pattern, left, c)) continue;
     left[c] = 0;
+    taken.push(c);
     count--;
     for (const loop of pattern.loops[c]!)
       for (const h of loop) {
@@ -145,7 +176,7 @@ export function knotOf(pattern: Pattern, region: Region): number[] {
         }
       }
   }
-  return cellsOf(left);
+  return { taken, left };
 }
 
 export const sewsOnOneFoundation = (pattern: Pattern, region: Region): boolean =>

@@ -22,16 +22,23 @@ export function registrationPoints(step: number, runs: readonly (readonly Spot[]
   for (const spots of runs)
     spots.forEach((spot, k) => {
       const before = spots[k - 1];
-      const parts = before ? Math.ceil(distance(before.at, spot.at) / MAX_STRETCH_IN - 1e-9) : 1;
-      for (let part = 1; before && part < parts; part++)
-        places.push({
-          kind: 'guide',
-          at: [
-            snap(before.at[0] + ((spot.at[0] - before.at[0]) * part) / parts),
-            snap(before.at[1] + ((spot.at[1] - before.at[1]) * part) / parts),
-          ],
-        });
+      if (before) for (const at of guidesBetween(before.at, spot.at)) places.push({ kind: 'guide', at });
       places.push(spot);
     });
   return places.map(({ at, kind }, k) => ({ label: `${step}${letters(k).toLowerCase()}`, at, kind }));
+}
+
+/** Spots evenly between two, on the lattice, so that from each to the next is no more than `MAX_STRETCH_IN`. */
+function guidesBetween(from: Point, to: Point): Point[] {
+  for (let parts = Math.ceil(distance(from, to) / MAX_STRETCH_IN - 1e-9); ; parts++) {
+    const guides: Point[] = [];
+    for (let part = 1; part < parts; part++)
+      guides.push([
+        snap(from[0] + ((to[0] - from[0]) * part) / parts),
+        snap(from[1] + ((to[1] - from[1]) * part) / parts),
+      ]);
+    // Put on the lattice, a guide may come to lie a step farther from the next.
+    const spots = [from, ...guides, to];
+    if (spots.every((p, k) => k === 0 || distance(spots[k - 1]!, p) <= MAX_STRETCH_IN + 1e-9)) return guides;
+  }
 }

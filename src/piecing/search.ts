@@ -1,45 +1,15 @@
+import type { Assembly, Cost, Solved, Wish } from './assembly.ts';
 import { type Binding, bindingOf, bindingUnder, forcedEdges, settledBy } from './binding.ts';
 import { isBlurred } from './blur.ts';
 import { type Clashes, clashesOf, crossedVertices } from './clashes.ts';
+import { everySplit } from './every-split.ts';
 import { cornersOf, type OpenedRing, openingsOf, ringsWithin } from './openings.ts';
 import { type Chord, chordLength, chordsOf, isUncrossed, type Parting, partAlong } from './partings.ts';
 import type { Pattern } from './pattern.ts';
 import { knotOf } from './peel.ts';
+import { joinsInside } from './pins.ts';
 import { keyOf, maskOf, type Region, wholeOf, without } from './region.ts';
 import { ringsOf } from './rings.ts';
-
-/** How a region is put together: one foundation, two units and the join between them, or a unit sewn on from. */
-export type Assembly =
-  | { readonly kind: 'foundation'; readonly region: Region }
-  | {
-      readonly kind: 'straight' | 'set-in';
-      readonly region: Region;
-      readonly left: Assembly;
-      readonly right: Assembly;
-    }
-  /** `base` is finished first and serves as position 1 of the paper that adds the rest of the region. */
-  | { readonly kind: 'sewn-on'; readonly region: Region; readonly base: Assembly };
-
-/**
- * What an assembly costs, most weighty first: corners that set-in joins turn, pinned roles not obeyed, what the plan wished for
- * dislikes, foundations, match points, length of all joins in 1/64 in (whole, so that rounding never decides).
- */
-export type Cost = readonly [
-  corners: number,
-  refused: number,
-  disliked: number,
-  foundations: number,
-  matches: number,
-  length: number,
-];
-
-/** What is wished for besides the fewest foundations. */
-export interface Wish {
-  /** What a join along this chord costs in dislike: a whole number, 0 for none. */
-  readonly dislike?: (chord: Chord, parting: Parting) => number;
-  /** May a finished unit serve as position 1 of a further paper? */
-  readonly allowsUnitFirst?: boolean;
-}
 
 export interface SearchResult {
   readonly assembly: Assembly;
@@ -56,11 +26,6 @@ export interface SearchResult {
 
 /** A block of so few cells is also opened as it is, before straight seams part it: that may save a paper. */
 const OPENED_WHOLE = 24;
-
-interface Solved {
-  readonly cost: Cost;
-  readonly assembly: Assembly;
-}
 
 interface Bound {
   /** No assembly of the region undercuts this. */
@@ -88,32 +53,44 @@ export function cheapestAssembly(
 ): SearchResult {
   const memo = new Map<string, Solved>();
   const bounds = new Map<string, Bound>();
+  const splits = new Map<string, Solved | null>();
   const isCrossing = crossedVertices(pattern);
+  // What clashes bind is told by lines; it holds only where lines can be told apart.
+  const isHazy = isBlurred(pattern);
   let spent = 0;
   let isComplete = true;
 
   const whole = wholeOf(pattern);
-  const openings = openingsOf(pattern);
+  const openings = openingsOf(pattern, (ring) => splitEveryWay(ring)?.cost[0] ?? null);
   const rings = openings.into(held);
   const { cost, assembly } = solve(whole, rings);
   return {
     cost,
     assembly,
-    isProven: isComplete && rings.length === 0 && (assembly.kind === 'foundation' || !isBlurred(pattern)),
+    isProven: isComplete && rings.length === 0 && (assembly.kind === 'foundation' || !isHazy),
     isComplete,
     rings: heldIn(assembly),
     clashes,
   };
+
+  function splitEveryWay(region: Region): Solved | null {
+    const key = keyOf(region);
+    const known = splits.get(key);
+    if (known !== undefined) return known;
+    const made = everySplit(pattern, region, wish);
+    splits.set(key, made);
+    return made;
+  }
 
   function boundOf(region: Region, key: string, rings: readonly OpenedRing[]): Bound {
     return bounds.get(key) ?? rememberBound(region, key, bindingOf(pattern, clashes, region), rings);
   }
 
   function rememberBound(region: Region, key: string, binding: Binding, rings: readonly OpenedRing[]): Bound {
-    const peels = binding.joins === 0 && knotOf(pattern, region).length === 1;
+    const peels = (isHazy || binding.joins === 0) && knotOf(pattern, region).length === 1;
     const refused = peels ? joinsInside(pattern, region) : 0;
-    const joins = peels ? 0 : Math.max(1, binding.joins);
-    const cost: Cost = [cornersOf(rings), 0, 0, 1 + joins, binding.matches, 0];
+    const joins = peels ? 0 : isHazy ? 1 : Math.max(1, binding.joins);
+    const cost: Cost = [cornersOf(rings), 0, 0, 1 + joins, isHazy ? 0 : binding.matches, 0];
     const bound: Bound = { cost, binding, peels, refused };
     bounds.set(key, bound);
     return bound;
@@ -128,6 +105,10 @@ export function cheapestAssembly(
     const key = keyOf(region);
     const known = memo.get(key);
     if (known) return known;
+    if (rings.length > 0 || isHazy) {
+      const split = splitEveryWay(region);
+      if (split) return remember(key, split);
+    }
     spent++;
     const { peels, refused, binding, cost: floor } = boundOf(region, key, rings);
     let best: Solved | null = peels
@@ -305,16 +286,3 @@ const compare = (a: Cost, b: Cost): number => compareFirst(a, b, 6);
 
 /** No better in all that is promised; shorter joins alone are not worth another search. */
 const isNoBetter = (a: Cost, b: Cost): boolean => compareFirst(a, b, 5) >= 0;
-
-/** Cuts pinned to part two foundations that lie inside the region. */
-function joinsInside(pattern: Pattern, region: Region): number {
-  const { role, division } = pattern;
-  const cuts = new Set<number>();
-  for (let e = 0; e < role.length; e++) {
-    if (role[e] !== 1) continue;
-    const a = division.face[2 * e]!;
-    const b = division.face[2 * e + 1]!;
-    if (a >= 0 && b >= 0 && region[a] === 1 && region[b] === 1) cuts.add(division.line[e]!);
-  }
-  return cuts.size;
-}

@@ -1,10 +1,9 @@
-import { isOneStretch } from '../geometry/one-stretch.ts';
 import type { Point } from '../geometry/point.ts';
 import { distance } from '../geometry/ring.ts';
-import { refusedAlong, seamMeets } from './partings.ts';
 import type { Pattern } from './pattern.ts';
-import { holdsWithout } from './peel.ts';
-import { cellsOf, keyOf, maskOf, type Region, sidesOf, spread, without } from './region.ts';
+import { contactOf, holdsWithout, sewsOnOneFoundation } from './peel.ts';
+import { cellsOf, isConnected, keyOf, maskOf, type Region, sidesOf, spread, without } from './region.ts';
+import { seamBetween } from './seam.ts';
 
 /** A region opened along a seam that turns corners, and the two units it unites. */
 export interface SetInSplit {
@@ -55,32 +54,31 @@ function splitAlong(pattern: Pattern, region: Region, edges: readonly number[]):
   return measured(pattern, isTurned ? second : first, isTurned ? first : second, seam);
 }
 
-/** Numbers of a seam, its half-edges in turn where it has but one stretch after the other. */
+/** Numbers of the seam between two units, along some half-edges. */
 function measured(pattern: Pattern, left: Region, right: Region, edges: readonly number[]): SetInSplit {
-  const { straight } = pattern;
-  const { origin, vertices } = pattern.division;
-  const refused = refusedAlong(pattern, edges);
-  const segments = edges.map((h) => [vertices[origin[h]!]!, vertices[origin[h ^ 1]!]!] as const);
-  let corners = 0;
-  let matches = 0;
-  // A seam that closes on itself turns from its last edge to its first as well.
-  const isClosed = origin[edges[0]!] === origin[edges.at(-1)! ^ 1];
-  edges.forEach((h, k) => {
-    if (k === 0 && !isClosed) return;
-    const before = edges.at(k - 1)!;
-    if (straight[h >> 1] !== straight[before >> 1] || origin[before ^ 1] !== origin[h]) corners++;
-    if (seamMeets(pattern, left, h) && seamMeets(pattern, right, h)) matches++;
-  });
-  const length = segments.reduce((sum, [p, q]) => sum + distance(p, q), 0);
-  // Round the tip of a sliver one straight line may turn back on itself.
-  corners = isOneStretch(segments) ? 0 : Math.max(1, corners);
-  return { left, right, corners, refused, matches, length: Math.round(64 * length) };
+  const seam = seamBetween(pattern, edges);
+  const { corners, refused, length } = seam;
+  return { left, right, corners, refused, matches: seam.parting(left, right).matches, length };
+}
+
+/** Ways are told apart by length no finer than this: as they lie, the last digits of a length differ. */
+const SHARES_PER_IN = 1024;
+
+/** A half-edge reached on a way from the rim, inches / `SHARES_PER_IN` from there to its end. */
+interface Step {
+  readonly h: number;
+  readonly from: number;
+  readonly length: number;
 }
 
 /** Rows of half-edges from rim to rim, those with the fewest turns first. */
 function bentSeams(pattern: Pattern, region: Region): number[][] {
   const { straight } = pattern;
   const { face, next, origin, vertices } = pattern.division;
+  const lengthOf = (h: number): number => {
+    const length = distance(vertices[origin[h]!]!, vertices[origin[h ^ 1]!]!);
+    return Math.round(length * SHARES_PER_IN);
+  };
   const isInner = (h: number): boolean => {
     const a = face[h]!;
     const b = face[h ^ 1]!;
@@ -93,23 +91,31 @@ function bentSeams(pattern: Pattern, region: Region): number[][] {
   // By where they lie, not by when they were drawn: the same drawing has the same plan however it came about.
   const place = (h: number): Point => vertices[origin[h]!]!;
   inner.sort((h, k) => inReadingOrder(place(h), place(k)) || inReadingOrder(place(h ^ 1), place(k ^ 1)));
-  // The fewest turns from the rim to each half-edge and along it, and the half-edge before it on that way.
+  // The fewest turns from the rim to each half-edge and along it, and the half-edge before it on the shortest such way.
   const turns = new Int32Array(face.length).fill(-1);
   const before = new Int32Array(face.length).fill(-1);
-  let waiting: { h: number; from: number }[] = inner.flatMap((h) =>
-    isRim[origin[h]!] === 1 ? [{ h, from: -1 }] : [],
+  let waiting = inner.flatMap((h): Step[] =>
+    isRim[origin[h]!] === 1 ? [{ h, from: -1, length: lengthOf(h) }] : [],
   );
   for (let count = 0; waiting.length > 0; count++) {
-    const later: { h: number; from: number }[] = [];
+    const later: Step[] = [];
+    waiting.sort((a, b) => a.length - b.length);
     for (let k = 0; k < waiting.length; k++) {
-      const { h, from } = waiting[k]!;
+      const { h, from, length } = waiting[k]!;
       if (turns[h]! >= 0) continue;
       turns[h] = count;
       before[h] = from;
       if (isRim[origin[h ^ 1]!] === 1) continue;
       for (let on = next[h]!; on !== (h ^ 1); on = next[on ^ 1]!) {
         if (!isInner(on) || turns[on]! >= 0) continue;
-        (straight[on >> 1] === straight[h >> 1] ? waiting : later).push({ h: on, from: h });
+        const step: Step = { h: on, from: h, length: length + lengthOf(on) };
+        if (straight[on >> 1] !== straight[h >> 1]) {
+          later.push(step);
+          continue;
+        }
+        let place = waiting.length;
+        while (place > k + 1 && waiting[place - 1]!.length > step.length) place--;
+        waiting.splice(place, 0, step);
       }
     }
     waiting = later;
@@ -161,4 +167,76 @@ function singleCells(pattern: Pattern, region: Region): SetInSplit[] {
       );
       return measured(pattern, without(region, own), own, edges);
     });
+}
+
+/** Regions of more cells are not opened so. */
+const MOST_GROWN = 100;
+
+/** Contacts looked at, about: cells squared for each start. */
+const MOST_CONTACTS = 20_000;
+
+/**
+ * Splits of which both units sew on one foundation each, whatever corners the seam turns: from a cell a unit grows by
+ * what sews on to it and leaves the rest in one piece, first by what leaves the fewest neighbours behind. The cells
+ * with the fewest neighbours are begun from, from as many as time allows.
+ */
+export function peelingHalves(pattern: Pattern, region: Region): SetInSplit[] {
+  const cells = cellsOf(region);
+  const found = new Map<string, SetInSplit>();
+  if (cells.length > MOST_GROWN) return [];
+  const neighbours = (c: number): number => pattern.neighbours[c]!.reduce((sum, n) => sum + region[n]!, 0);
+  const starts = [...cells]
+    .sort((a, b) => neighbours(a) - neighbours(b))
+    .slice(0, Math.ceil(MOST_CONTACTS / cells.length ** 2));
+  for (const start of starts) {
+    const unit = maskOf(pattern, [start]);
+    const rest = without(region, unit);
+    let isWhole = holdsWithout(pattern, region, start);
+    for (let count = 1; count < cells.length - 1; count++) {
+      if (isWhole && sewsOnOneFoundation(pattern, rest)) {
+        const split = splitBetween(pattern, unit, rest);
+        found.set(keyOf(unit), split);
+        break;
+      }
+      const next = bestToAdd(pattern, cells, unit, rest, isWhole);
+      if (next < 0) break;
+      unit[next] = 1;
+      rest[next] = 0;
+      isWhole ||= isConnected(pattern, rest);
+    }
+  }
+  return [...found.values()];
+}
+
+/** The cell of the rest that sews on to a unit and has the fewest neighbours beside it; -1 where none does. */
+function bestToAdd(
+  pattern: Pattern,
+  cells: readonly number[],
+  unit: Region,
+  rest: Region,
+  isWhole: boolean,
+): number {
+  let best = -1;
+  let least = Number.POSITIVE_INFINITY;
+  for (const c of cells) {
+    if (rest[c] !== 1) continue;
+    let left = 0;
+    let isBeside = false;
+    for (const n of pattern.neighbours[c]!)
+      if (rest[n] === 1) left++;
+      else if (unit[n] === 1) isBeside = true;
+    if (!isBeside || left >= least) continue;
+    if (contactOf(pattern, unit, c).kind !== 'straight') continue;
+    // What is in pieces already can only come together.
+    if (isWhole && !holdsWithout(pattern, rest, c)) continue;
+    best = c;
+    least = left;
+  }
+  return best;
+}
+
+function splitBetween(pattern: Pattern, unit: Region, rest: Region): SetInSplit {
+  const { face } = pattern.division;
+  const edges = sidesOf(pattern, unit).filter((h) => rest[face[h ^ 1]!] === 1);
+  return measured(pattern, unit, rest, edges);
 }

@@ -2,12 +2,12 @@ import { isBlockPlace, type Joining } from '../document/quilt.ts';
 import type { Point } from '../geometry/point.ts';
 import { boxOf, distance, signedArea } from '../geometry/ring.ts';
 import { assemble } from '../piecing/assemble.ts';
+import type { Assembly } from '../piecing/assembly.ts';
 import { type Chord, chordLength, chordsOf, type Parting, partAlong } from '../piecing/partings.ts';
 import type { Pattern } from '../piecing/pattern.ts';
 import { holdsWithout, knotOf } from '../piecing/peel.ts';
 import type { Join } from '../piecing/plan.ts';
 import { cellsOf, maskOf, type Region, without } from '../piecing/region.ts';
-import type { Assembly } from '../piecing/search.ts';
 import { setInSplits } from '../piecing/set-in.ts';
 import type { Layout } from './layout.ts';
 

@@ -1,7 +1,8 @@
 import { STRAIGHT_IN } from '../../geometry/lattice.ts';
-import type { Point } from '../../geometry/point.ts';
-import { distance, middle } from '../../geometry/ring.ts';
+import type { Point, Ring } from '../../geometry/point.ts';
+import { boxOf, cross, distance, lengthOf, middle } from '../../geometry/ring.ts';
 import { listed, type Rule } from './rule.ts';
+import { cornersOf } from './shape-of-patch.ts';
 
 /**
  * Seams whose line, drawn on across the paper, runs over patches sewn before: the paper is folded along that line to
@@ -14,11 +15,12 @@ export const foldOverStitches: Rule = {
   check: ({ patches, sections }) => {
     const byId = new Map(patches.map((patch) => [patch.id, patch]));
     return sections.flatMap((section) => {
-      const earlier: string[] = [];
+      if (section.holes.length === 0 && isConvex(section.outline)) return [];
+      const earlier: Sewn[] = [];
       return section.order.flatMap((id) => {
-        const { seam } = byId.get(id)!;
-        const crossed = seam ? earlier.filter((other) => straddles(byId.get(other)!.polygon, ...seam)) : [];
-        earlier.push(id);
+        const { seam, polygon } = byId.get(id)!;
+        const crossed = seam ? earlier.filter((one) => straddles(one, ...seam)).map((one) => one.id) : [];
+        earlier.push(sewn(id, polygon));
         if (!seam || crossed.length === 0) return [];
         return [
           {
@@ -33,11 +35,37 @@ export const foldOverStitches: Rule = {
   },
 };
 
-function straddles(ring: readonly Point[], a: Point, b: Point): boolean {
+/** In a convex section every stage is convex, and every seam a full chord of what is there. */
+function isConvex(outline: Ring): boolean {
+  const corners = cornersOf(outline);
+  const n = corners.length;
+  return corners.every((p, k) => cross(corners[(k + n - 1) % n]!, p, corners[(k + 1) % n]!) >= 0);
+}
+
+/** A patch sewn before, and a circle round it, by which most are told not to lie on a line. */
+interface Sewn {
+  readonly id: string;
+  readonly polygon: Ring;
+  readonly middle: Point;
+  readonly radius: number;
+}
+
+function sewn(id: string, polygon: Ring): Sewn {
+  const { minX, minY, maxX, maxY } = boxOf(polygon);
+  return {
+    id,
+    polygon,
+    middle: [(minX + maxX) / 2, (minY + maxY) / 2],
+    radius: lengthOf(maxX - minX, maxY - minY) / 2,
+  };
+}
+
+function straddles({ polygon, middle: [x, y], radius }: Sewn, a: Point, b: Point): boolean {
   const length = distance(a, b);
+  if (Math.abs((b[0] - a[0]) * (y - a[1]) - (b[1] - a[1]) * (x - a[0])) > radius * length) return false;
   let isOver = false;
   let isUnder = false;
-  for (const p of ring) {
+  for (const p of polygon) {
     const off = ((b[0] - a[0]) * (p[1] - a[1]) - (b[1] - a[1]) * (p[0] - a[0])) / length;
     if (off > STRAIGHT_IN) isOver = true;
     if (off < -STRAIGHT_IN) isUnder = true;

@@ -1,6 +1,7 @@
 import type { Point } from '../../geometry/point.ts';
 import { boxOf, centroid, middle, signedArea } from '../../geometry/ring.ts';
 import type { Rule } from './rule.ts';
+import { cornersOf } from './shape-of-patch.ts';
 
 /** How far apart two patches may lie and still count as mirror images: 1/64 in. */
 const SAME_SPOT_IN = 1 / 64;
@@ -20,6 +21,7 @@ export const mirrorSensitive: Rule = {
     if (told.length < 2) return [];
     const patches = told.map(({ polygon, fabric }) => ({
       at: centroid(polygon),
+      corners: cornersOf(polygon),
       area: signedArea(polygon),
       fabric,
     }));
@@ -30,18 +32,15 @@ export const mirrorSensitive: Rule = {
       const key = `${bucket(at[0])} ${bucket(at[1])}`;
       buckets.set(key, [...(buckets.get(key) ?? []), k]);
     });
-    const hasTwin = (at: Point, area: number, cloth: string | null): boolean => {
+    /** Is there a patch of the same shape and fabric where a mirror puts this one? */
+    const hasTwin = ({ at, corners, area, fabric }: (typeof patches)[number], mirrored: Mirror): boolean => {
+      const [x, y] = mirrored(at);
       for (const dx of [-SAME_SPOT_IN, SAME_SPOT_IN])
         for (const dy of [-SAME_SPOT_IN, SAME_SPOT_IN])
-          for (const k of buckets.get(`${bucket(at[0] + dx)} ${bucket(at[1] + dy)}`) ?? []) {
+          for (const k of buckets.get(`${bucket(x + dx)} ${bucket(y + dy)}`) ?? []) {
             const twin = patches[k]!;
-            if (
-              Math.abs(twin.at[0] - at[0]) <= SAME_SPOT_IN &&
-              Math.abs(twin.at[1] - at[1]) <= SAME_SPOT_IN &&
-              Math.abs(twin.area - area) <= SAME_SPOT_IN &&
-              twin.fabric === cloth
-            )
-              return true;
+            if (Math.abs(twin.area - area) > SAME_SPOT_IN || twin.fabric !== fabric) continue;
+            if (isNear(twin.at, [x, y]) && lieAlike(corners.map(mirrored), twin.corners)) return true;
           }
       return false;
     };
@@ -55,11 +54,11 @@ export const mirrorSensitive: Rule = {
       const angle = Math.atan2(y - centre[1], x - centre[0]);
       const cos = Math.cos(2 * angle);
       const sin = Math.sin(2 * angle);
-      const mirrored = ({ at }: { at: Point }): Point => [
-        centre[0] + cos * (at[0] - centre[0]) + sin * (at[1] - centre[1]),
-        centre[1] + sin * (at[0] - centre[0]) - cos * (at[1] - centre[1]),
+      const mirrored: Mirror = ([px, py]) => [
+        centre[0] + cos * (px - centre[0]) + sin * (py - centre[1]),
+        centre[1] + sin * (px - centre[0]) - cos * (py - centre[1]),
       ];
-      if (patches.every((patch) => hasTwin(mirrored(patch), patch.area, patch.fabric))) return [];
+      if (patches.every((patch) => hasTwin(patch, mirrored))) return [];
     }
     const box = boxOf(block.outline);
     return [
@@ -71,3 +70,12 @@ export const mirrorSensitive: Rule = {
     ];
   },
 };
+
+type Mirror = (point: Point) => Point;
+
+const isNear = (p: Point, q: Point): boolean =>
+  Math.abs(p[0] - q[0]) <= SAME_SPOT_IN && Math.abs(p[1] - q[1]) <= SAME_SPOT_IN;
+
+/** Do the corners of two shapes lie on each other? Alike in area and middle they may still be other shapes. */
+const lieAlike = (corners: readonly Point[], others: readonly Point[]): boolean =>
+  corners.length === others.length && corners.every((p) => others.some((q) => isNear(p, q)));

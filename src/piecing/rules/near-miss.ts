@@ -1,4 +1,5 @@
 import type { Point } from '../../geometry/point.ts';
+import { pointNumbers } from '../../geometry/point-numbers.ts';
 import { distance, middle } from '../../geometry/ring.ts';
 import type { Join, Patch } from '../plan.ts';
 import type { Rule } from './rule.ts';
@@ -11,13 +12,18 @@ export const nearMiss: Rule = {
   code: 'near-miss',
   title: 'Seams that nearly meet',
   severity: 'caution',
-  check: ({ joins, patches }) =>
-    joins.flatMap((join) =>
+  check: ({ joins, patches }) => {
+    let corners: PatchesAt | null = null;
+    const patchesAt: PatchesAt = (at) => {
+      corners ??= cornersOfAll(patches);
+      return corners(at);
+    };
+    return joins.flatMap((join) =>
       join.points.flatMap((point, k) => {
         const next = join.points[k + 1];
         if (point.kind !== 'junction' || next?.kind !== 'junction') return [];
         if (distance(point.at, next.at) >= NEAR_MISS_IN) return [];
-        if (comesFromLeft(join, patches, point.at) === comesFromLeft(join, patches, next.at)) return [];
+        if (comesFromLeft(join, patchesAt(point.at)) === comesFromLeft(join, patchesAt(next.at))) return [];
         return [
           {
             at: middle(point.at, next.at),
@@ -26,14 +32,27 @@ export const nearMiss: Rule = {
           },
         ];
       }),
-    ),
+    );
+  },
 };
 
+/** The patches that have a corner at a spot. */
+type PatchesAt = (at: Point) => readonly Patch[];
+
+function cornersOfAll(patches: readonly Patch[]): PatchesAt {
+  const { numberOf } = pointNumbers();
+  const byNumber: Patch[][] = [];
+  for (const patch of patches)
+    for (const corner of patch.polygon) {
+      const number = numberOf(corner);
+      byNumber[number] ??= [];
+      byNumber[number].push(patch);
+    }
+  return (at) => byNumber[numberOf(at)] ?? [];
+}
+
 /** Of a junction: is it the left unit that has two patches ending there? */
-function comesFromLeft(join: Join, patches: readonly Patch[], at: Point): boolean {
+function comesFromLeft(join: Join, patches: readonly Patch[]): boolean {
   const isLeft = new Set(join.left);
-  const ending = patches.filter(
-    ({ section, polygon }) => isLeft.has(section) && polygon.some((p) => p[0] === at[0] && p[1] === at[1]),
-  );
-  return ending.length > 1;
+  return patches.filter(({ section }) => isLeft.has(section)).length > 1;
 }

@@ -1,8 +1,7 @@
-import { innerSpot } from '../../geometry/inner-spot.ts';
+import { holdsCircle } from '../../geometry/inner-circle.ts';
 import { STRAIGHT_IN } from '../../geometry/lattice.ts';
 import type { Point, Ring } from '../../geometry/point.ts';
 import { centroid, cross, distance, distanceToSegment } from '../../geometry/ring.ts';
-import type { Patch } from '../plan.ts';
 import type { Rule } from './rule.ts';
 
 /** Narrower than this and both allowances meet under the patch: 1/4 in. */
@@ -18,8 +17,9 @@ export const sliver: Rule = {
   severity: 'caution',
   check: ({ patches }) =>
     patches.flatMap((patch) => {
-      const width = Math.min(widthOf(patch.polygon), roomIn(patch));
-      if (width >= NARROWEST_IN - STRAIGHT_IN) return [];
+      const least = NARROWEST_IN - STRAIGHT_IN;
+      if (widthOf(patch.polygon) >= least && (!isBent(patch.polygon) || holdsCircle(patch, least / 2)))
+        return [];
       return [
         {
           at: centroid(patch.polygon),
@@ -73,14 +73,11 @@ function angleAt(before: Point, corner: Point, after: Point): number {
   return ((turn * 180) / Math.PI + 360) % 360;
 }
 
-/** Of a patch with inward corners, the widest circle it holds; of any other no less than its width. */
-function roomIn(patch: Patch): number {
-  const corners = cornersOf(patch.polygon);
+/** Has it inward corners, so that it may be narrow everywhere and yet wide from any two sides? */
+function isBent(polygon: Ring): boolean {
+  const corners = cornersOf(polygon);
   const n = corners.length;
-  const isBent = corners.some((p, k) => cross(corners[(k + n - 1) % n]!, p, corners[(k + 1) % n]!) < 0);
-  if (!isBent) return Number.POSITIVE_INFINITY;
-  const spot = innerSpot(patch);
-  return 2 * Math.min(...corners.map((p, k) => distanceToSegment(spot, p, corners[(k + 1) % n]!)));
+  return corners.some((p, k) => cross(corners[(k + n - 1) % n]!, p, corners[(k + 1) % n]!) < 0);
 }
 
 /** The least distance between two parallel lines that hold the ring between them. */

@@ -97,10 +97,7 @@ describe('the shelf', () => {
       const plan = piece(named(name));
       const best = new Exhaustive(plan.patches).best();
       expect(plan.joins.reduce((sum, join) => sum + cornersIn(join), 0)).toBe(best.corners);
-      // With corners set in, the number of foundations is not promised to be the fewest.
-      const slack = best.corners > 0 ? 2 : 0;
-      expect(plan.sections.length).toBeGreaterThanOrEqual(best.foundations);
-      expect(plan.sections.length).toBeLessThanOrEqual(best.foundations + slack);
+      expect(plan.sections.length).toBe(best.foundations);
     },
   );
 

@@ -61,6 +61,46 @@ describe('blocks that turn one way', () => {
       }
   });
 
+  it('are told by the shape of their patches, not by where those lie', () => {
+    const block = (outline: Ring, from: Block['outline'][0], to: Block['outline'][0]): Block => ({
+      id: 'b',
+      name: 'Quay',
+      outline,
+      cuts: [{ id: 'c1', from, to, role: 'auto' }],
+      patches: [],
+    });
+    // Cut parallel to a side: the middles of both patches lie on the line through the middle of the whole.
+    const rightTrapezoid = block(
+      [
+        [0, 0],
+        [8, 0],
+        [5, 6],
+        [0, 6],
+      ],
+      [0, 3],
+      [6.5, 3],
+    );
+    const scalene = block(
+      [
+        [0, 0],
+        [10, 0],
+        [3, 6],
+      ],
+      [1.5, 3],
+      [6.5, 3],
+    );
+    const isosceles = block(
+      [
+        [0, 0],
+        [10, 0],
+        [5, 6],
+      ],
+      [2.5, 3],
+      [7.5, 3],
+    );
+    expect([rightTrapezoid, scalene, isosceles].map(isFound)).toEqual([true, true, false]);
+  });
+
   it('hang on fabric too: two colours make a pinwheel turn', () => {
     const pinwheel = traditionalBlock(TRADITIONAL_BLOCKS.find(({ name }) => name === 'Pinwheel')!, 3);
     expect(isFound(pinwheel)).toBe(false);
