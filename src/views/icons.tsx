@@ -89,6 +89,9 @@ const DRAWINGS = {
   rename: <path d="M4 16 4.8 12.4 13.4 3.8 16.2 6.6 7.6 15.2ZM11.6 5.6 14.4 8.4" />,
   // The places of the window.
   block: <path d="M3.4 3.4H16.6V16.6H3.4ZM3.4 12.8 16.6 7.2M9.6 10.2V3.4" />,
+  quilt: <path d="M3 3H17V17H3ZM3 12.4H17M12.4 3V17M12.4 7.7H17M7.7 12.4V17" />,
+  turn: <path d="M15.8 9A6 6 0 1 0 15.2 12.6M16.6 4.6 15.8 9 11.4 8.4" />,
+  mirror: <path d="M10 2.6V17.4M7.6 5 2.6 14.6H7.6ZM12.4 5 17.4 14.6H12.4Z" />,
   // Sheets that lie on each other, one with a paper on it.
   sheets: <path d="M6.4 3H16.6V14.2M3.4 5.8H13.8V17H3.4ZM6.2 13.8 11 9V13.8Z" />,
   menu: <path d="M4.4 3.4H12L15.6 7V16.6H4.4ZM12 3.6V7H15.4M7.2 10.4H12.8M7.2 13.2H11" />,

@@ -6,6 +6,7 @@ import type { Command, PartKeys } from '../workspace/command.ts';
 import { BLOCK_LIST_KEYS } from './block/block-list-keys.ts';
 import type { IconName } from './icons.tsx';
 import { warmPaper } from './paper/warm-paper.ts';
+import { QUILT_COMMANDS, QUILT_KEYS } from './quilt/quilt-commands.ts';
 import { REHEARSAL_KEYS } from './rehearsal/rehearsal-keys.ts';
 
 /** A place of the window: one step of the work, with a screen of its own. */
@@ -45,9 +46,18 @@ export const PLACES: readonly Place[] = [
     load: () => import('./block/block-place.tsx'),
   },
   {
+    name: 'quilt',
+    label: 'Quilt',
+    key: 'Alt+2',
+    icon: 'quilt',
+    commands: QUILT_COMMANDS,
+    partKeys: [{ title: 'On the quilt', keys: QUILT_KEYS }],
+    load: () => import('./quilt/quilt-place.tsx'),
+  },
+  {
     name: 'paper',
     label: 'Paper',
-    key: 'Alt+2',
+    key: 'Alt+3',
     icon: 'sheets',
     commands: [],
     partKeys: [],

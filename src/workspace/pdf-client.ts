@@ -4,7 +4,7 @@ import type { FittingJoins } from '../foundations/sheet/joins-that-fit.ts';
 import type { Rectangle } from '../foundations/sheet/level-packing.ts';
 import type { PieceOptions } from '../piecing/options.ts';
 import { drawingOf } from './drawing-of.ts';
-import type { LaidOut, PrintOrder, SheetPrinter, ZipKind } from './pdf-worker.ts';
+import type { LaidOut, PrintOrder, QuiltOrder, SheetPrinter, ZipKind } from './pdf-worker.ts';
 
 export type { LaidOut, PrintOrder, ZipKind } from './pdf-worker.ts';
 
@@ -126,6 +126,16 @@ export async function makePdf(
   onSheet: (done: number, of: number) => void,
 ): Promise<Blob | null> {
   const bytes = await theWorker().pdf(title, new Date(), proxy(onSheet));
+  return bytes && new Blob([bytes as Uint8Array<ArrayBuffer>], { type: 'application/pdf' });
+}
+
+/** Writes pages of a quilt; null when `stopPdf` came first. Drawings go without the pictures laid under them. */
+export async function makeQuiltPdf(
+  order: QuiltOrder,
+  onSheet: (done: number, of: number) => void,
+): Promise<Blob | null> {
+  const project = { ...order.project, blocks: order.project.blocks.map(drawingOf) };
+  const bytes = await theWorker().quiltPdf({ ...order, project }, new Date(), proxy(onSheet));
   return bytes && new Blob([bytes as Uint8Array<ArrayBuffer>], { type: 'application/pdf' });
 }
 

@@ -3,6 +3,7 @@ import semiboldUrl from '@expo-google-fonts/source-sans-3/600SemiBold/SourceSans
 import { expose, transfer } from 'comlink';
 import type { Block } from '../document/project.ts';
 import { type Booklet, firstPage, layOutBooklet } from '../foundations/booklet/booklet.ts';
+import type { PageSetting } from '../foundations/booklet/flow.ts';
 import type { BookletPart } from '../foundations/booklet/parts.ts';
 import { toLayeredSvg, toSvg } from '../foundations/files/svg.ts';
 import { type ZipEntry, zipOf } from '../foundations/files/zip.ts';
@@ -21,6 +22,7 @@ import {
   type Typeface,
 } from '../foundations/type/typeface.ts';
 import type { PieceOptions } from '../piecing/options.ts';
+import type { QuiltPrint } from '../quilt/papers/quilt-sheets.ts';
 import { withSystemLetters } from './system-letters.ts';
 
 /** What is to be laid out: plain data, so that it can be handed to the worker. */
@@ -29,6 +31,11 @@ export interface PrintOrder extends Omit<SheetOptions, 'typeface'> {
   /** What of it is printed; the foundations alone when absent. */
   readonly parts?: readonly BookletPart[];
 }
+
+/** What is printed of a quilt: plain data. */
+export interface QuiltOrder
+  extends Omit<QuiltPrint, 'setting'>,
+    Pick<PageSetting, 'page' | 'margin' | 'printedOn'> {}
 
 /**
  * How far a layout has come: the whole; its first sheet alone, as it will be; or a first look at a sheet on which papers
@@ -322,6 +329,30 @@ const printer = {
         title,
         createdAt,
         bookmarks: booklet?.bookmarks ?? [],
+        beforeSheet: progress(onSheet),
+      });
+    });
+  },
+
+  /** Pages of the quilt as a PDF file; null when it was stopped on the way. */
+  quiltPdf(
+    order: QuiltOrder,
+    createdAt: Date,
+    onSheet: (done: number, of: number) => void,
+  ): Promise<Uint8Array | null> {
+    return unlessStopped(async () => {
+      const { project, page, margin, printedOn } = order;
+      const names = [project.name, ...[...project.blocks, ...project.fabrics].map(({ name }) => name)];
+      const isPlain = names.every((name) => suffices(plain, name));
+      const [{ toPdf }, { quiltSheets }, typeface] = await Promise.all([
+        import('../foundations/files/pdf.ts'),
+        import('../quilt/papers/quilt-sheets.ts'),
+        isPlain ? loadFull() : loadWider(),
+      ]);
+      const setting = { page, margin, side: 'front', typeface, project: project.name, printedOn } as const;
+      return toPdf(quiltSheets({ ...order, setting }), typeface, {
+        title: `${project.name}, quilt`,
+        createdAt,
         beforeSheet: progress(onSheet),
       });
     });

@@ -15,9 +15,9 @@ import { Folded } from '../folded.tsx';
 import { Icon } from '../icons.tsx';
 import { usePlan } from '../use-plan.ts';
 import { countOf } from './counts.ts';
+import { FirstButton } from './first-button.tsx';
 import { FormCard } from './form-card.tsx';
 import { CornerInspector, CutsInspector, EdgeInspector } from './inspector.tsx';
-import { FirstButton } from './order-list.tsx';
 import { RoleChoice } from './role-choice.tsx';
 import { WorkList } from './work-list.tsx';
 

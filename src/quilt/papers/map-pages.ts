@@ -1,0 +1,77 @@
+import type { Project } from '../../document/project.ts';
+import { isBlockPlace } from '../../document/quilt.ts';
+import {
+  BODY,
+  draftsOf,
+  type FlowItem,
+  flowInto,
+  HEADING,
+  type PageDraft,
+  type PageSetting,
+  paragraph,
+  readingFrame,
+  SMALL,
+  TITLE,
+} from '../../foundations/booklet/flow.ts';
+import { listed } from '../../piecing/sentences.ts';
+import type { Layout } from '../layout.ts';
+import { numbersOf, sizeWords } from '../words.ts';
+import { drawn, FRONT } from './drawn.ts';
+import { fitBox, numberMarks, outlineOf, pieceMarks } from './quilt-marks.ts';
+
+/** The quilt with a number on every place, and the blocks with the numbers of theirs. */
+export function mapPages(project: Project, layout: Layout, setting: PageSetting): PageDraft[] {
+  const { typeface } = setting;
+  const frame = readingFrame(setting);
+  const { box, pieces } = layout;
+  const numbers = numbersOf(layout);
+  const fit = fitBox(box, frame.width, 0.62 * frame.height);
+  const size = sizeWords([box.maxX - box.minX, box.maxY - box.minY], project.unit);
+  const where = new Map<string, number[]>();
+  for (const { place } of pieces) {
+    if (!isBlockPlace(place)) continue;
+    const known = where.get(place.block) ?? [];
+    known.push(numbers.get(place.id)!);
+    where.set(place.block, known);
+  }
+  const names = project.blocks.flatMap(({ id, name }): FlowItem[] => {
+    const found = where.get(id)?.sort((a, b) => a - b);
+    if (!found) return [];
+    return paragraph(
+      typeface,
+      `${name}, ${found.length} ${found.length === 1 ? 'time' : 'times'}: ${listed(found)}`,
+      BODY,
+      frame.width,
+      0.04,
+    );
+  });
+  const plain = pieces.filter(({ place }) => !isBlockPlace(place)).length;
+  const items = [
+    ...paragraph(typeface, 'Quilt map', TITLE, frame.width),
+    ...paragraph(typeface, `${size}, ${pieces.length} places. ${FRONT}`, BODY, frame.width, 0.03),
+    drawn(
+      fit,
+      frame.width,
+      [
+        ...pieceMarks(pieces, project, fit, true),
+        ...outlineOf(pieces, fit),
+        ...numberMarks(pieces, numbers, fit, typeface),
+      ],
+      0.12,
+    ),
+    ...paragraph(typeface, 'Where each block lies', HEADING, frame.width, 0.2).map((item) => ({
+      ...item,
+      keepsWithNext: true,
+    })),
+    ...names,
+    ...(plain > 0
+      ? paragraph(typeface, `All others, ${plain}, are plain pieces.`, SMALL, frame.width, 0.06)
+      : []),
+  ];
+  return draftsOf(
+    flowInto(items, frame.height),
+    frame,
+    { part: 'guide', block: null, title: 'Quilt map' },
+    setting,
+  );
+}

@@ -1,0 +1,210 @@
+import { useStore } from 'zustand';
+import { quiltOf } from '../../document/edit-quilt.ts';
+import type { Finishing } from '../../document/quilt.ts';
+import { formatLength } from '../../geometry/length.ts';
+import { BACKING_EXTRA_IN } from '../../quilt/finishing/backing.ts';
+import { BATTING_EXTRA_IN } from '../../quilt/finishing/batting.ts';
+import { BINDING_WIDTH_IN } from '../../quilt/finishing/binding.ts';
+import { finishingList, SLEEVE_HEIGHT_IN } from '../../quilt/finishing/finishing-list.ts';
+import { plainPieces } from '../../quilt/finishing/plain-pieces.ts';
+import { clothLength, sizeWords } from '../../quilt/words.ts';
+import { session, shownProject } from '../../workspace/session.ts';
+import { Choice } from '../choice.tsx';
+import { FabricSelect } from './fabric-select.tsx';
+import { changePart } from './quilt-acts.ts';
+import { SizeField } from './set-field.tsx';
+import { layoutOf } from './shown-quilt.ts';
+
+/** What finishes the quilt: cut sizes and lengths of everything that is no block. */
+export function FinishingPanel() {
+  const project = useStore(session, shownProject);
+  const { unit, seamAllowance, fabrics } = project;
+  const quilt = quiltOf(project);
+  const layout = layoutOf(project);
+  const { box } = layout;
+  const finishing = quilt.finishing ?? {};
+  const list = finishingList([box.maxX - box.minX, box.maxY - box.minY], quilt.finishing, seamAllowance);
+  const plain = plainPieces(layout, seamAllowance);
+  const nameOf = (id: string | null): string =>
+    fabrics.find((fabric) => fabric.id === id)?.name ?? 'no fabric yet';
+  const set = <Key extends keyof Finishing>(key: Key, value: Finishing[Key] | undefined): void =>
+    changePart('Change the finishing', (old) => {
+      const { [key]: _old, ...rest } = old.finishing ?? {};
+      return { ...old, finishing: value === undefined ? rest : { ...rest, [key]: value } };
+    });
+  const binding = finishing.binding ?? { width: BINDING_WIDTH_IN, isBias: false };
+  const backing = finishing.backing ?? { extra: BACKING_EXTRA_IN };
+  const [cheaper, other] = list.backing;
+  const yards = (inches: number): string =>
+    unit === 'mm'
+      ? `${(Math.ceil((inches * 25.4) / 100) / 10).toFixed(1)} m`
+      : `${formatLength(inches / 36, 'in').replace(' in', '')} yd`;
+  return (
+    <>
+      <section className="quilt-card" aria-labelledby="plain-title">
+        <h2 id="plain-title" className="quilt-title">
+          Plain pieces, as cut
+        </h2>
+        {plain.length === 0 && <p className="soft">There is nothing plain in the quilt.</p>}
+        <table className="quilt-table">
+          <tbody>
+            {plain.map(({ what, fabric, count, width, height, kind, pieces }) => (
+              <tr key={`${what} ${fabric} ${kind} ${width} ${height}`}>
+                <th scope="row">
+                  {what}
+                  <span className="soft">{nameOf(fabric)}</span>
+                </th>
+                <td>
+                  {count} × {sizeWords([width, height], unit)}
+                  {kind !== 'rectangle' && (
+                    <span className="soft">
+                      {pieces} triangles: cut each {kind === 'half-square' ? 'once' : 'twice'} from corner to
+                      corner
+                    </span>
+                  )}
+                </td>
+              </tr>
+            ))}
+          </tbody>
+        </table>
+        <p className="soft">Seam allowance of {clothLength(seamAllowance, unit)} included.</p>
+      </section>
+      <section className="quilt-card" aria-labelledby="binding-title">
+        <h2 id="binding-title" className="quilt-title">
+          Binding
+        </h2>
+        <Choice
+          label="Grain of the binding"
+          isLabelShown={false}
+          options={[
+            ['straight', 'Straight'],
+            ['bias', 'On the bias'],
+          ]}
+          value={binding.isBias ? 'bias' : 'straight'}
+          onChoose={(grain) => set('binding', { ...binding, isBias: grain === 'bias' })}
+        />
+        <div className="quilt-row">
+          <SizeField
+            label="Strips cut at"
+            inches={binding.width}
+            unit={unit}
+            onSet={(width) => set('binding', { ...binding, width })}
+          />
+          <FabricSelect
+            label="Fabric"
+            value={binding.fabric}
+            onChoose={(fabric) => {
+              const { fabric: _old, ...bare } = binding;
+              set('binding', fabric === undefined ? bare : { ...bare, fabric });
+            }}
+          />
+        </div>
+        <p>
+          {list.binding.square === null
+            ? `${clothLength(list.binding.length, unit)} in all, with 20 in for joins and corners: ${list.binding.strips} strips across the cloth, joined on the slant. ${yards(list.binding.buy)}.`
+            : `${clothLength(list.binding.length, unit)} in all: a square of ${clothLength(list.binding.square, unit)}, cut on the slant. ${yards(list.binding.buy)}.`}
+        </p>
+      </section>
+      <section className="quilt-card" aria-labelledby="backing-title">
+        <h2 id="backing-title" className="quilt-title">
+          Backing and batting
+        </h2>
+        <div className="quilt-row">
+          <SizeField
+            label="More at each side"
+            inches={backing.extra}
+            unit={unit}
+            onSet={(extra) => set('backing', { ...backing, extra })}
+          />
+          <FabricSelect
+            label="Fabric"
+            value={backing.fabric}
+            onChoose={(fabric) => {
+              const { fabric: _old, ...bare } = backing;
+              set('backing', fabric === undefined ? bare : { ...bare, fabric });
+            }}
+          />
+        </div>
+        <p>
+          {cheaper.panels === 1
+            ? `One panel, ${sizeWords(cheaper.panel, unit)}: ${yards(cheaper.buy)}.`
+            : `${cheaper.panels} panels of ${sizeWords(cheaper.panel, unit)} with ${cheaper.seams} seams: ${yards(cheaper.buy)}. With ${other.seams} seams it would take ${yards(other.buy)}.`}
+        </p>
+        <BackingPicture panels={cheaper.panels} isUpright={cheaper.seams === 'upright'} size={list.size} />
+        <p>
+          {list.batting === null
+            ? `Batting: ${sizeWords(list.battingNeeded, unit)}, larger than any package. Join two.`
+            : `Batting: the package of ${sizeWords(list.batting, unit)} (${sizeWords(list.battingNeeded, unit)} with ${clothLength(finishing.batting?.extra ?? BATTING_EXTRA_IN, unit)} at each side).`}
+        </p>
+      </section>
+      <section className="quilt-card" aria-labelledby="sleeve-title">
+        <h2 id="sleeve-title" className="quilt-title">
+          To hang it, and to sign it
+        </h2>
+        <label className="quilt-tick">
+          <input
+            type="checkbox"
+            checked={list.sleeve !== null}
+            onChange={(event) =>
+              set('sleeve', event.target.checked ? { height: SLEEVE_HEIGHT_IN } : undefined)
+            }
+          />
+          A hanging sleeve
+        </label>
+        {list.sleeve && <p className="quilt-inset">Cut {sizeWords(list.sleeve, unit)}.</p>}
+        <label className="quilt-tick">
+          <input
+            type="checkbox"
+            checked={list.label !== null}
+            onChange={(event) => set('label', event.target.checked ? { size: [5, 3] } : undefined)}
+          />
+          A label
+        </label>
+        {list.label && <p className="quilt-inset">Cut {sizeWords(list.label, unit)}.</p>}
+      </section>
+    </>
+  );
+}
+
+/** The quilt from behind: its backing in panels. */
+function BackingPicture({
+  panels,
+  isUpright,
+  size: [w, h],
+}: {
+  readonly panels: number;
+  readonly isUpright: boolean;
+  readonly size: readonly [number, number];
+}) {
+  if (!(w > 0) || !(h > 0)) return null;
+  const seams = Array.from({ length: panels - 1 }, (_, k) => (k + 1) / panels);
+  return (
+    <svg
+      className="quilt-backing"
+      viewBox={`-2 -2 ${w + 4} ${h + 4}`}
+      role="img"
+      aria-label={`Backing of ${panels} panels`}
+    >
+      <rect width={w} height={h} fill="var(--sheet)" stroke="var(--ink)" strokeWidth={w / 120} />
+      {seams.map((t) =>
+        isUpright ? (
+          <path
+            key={t}
+            d={`M${w * t} 0V${h}`}
+            stroke="var(--madder)"
+            strokeWidth={w / 90}
+            strokeDasharray={`${w / 30} ${w / 50}`}
+          />
+        ) : (
+          <path
+            key={t}
+            d={`M0 ${h * t}H${w}`}
+            stroke="var(--madder)"
+            strokeWidth={w / 90}
+            strokeDasharray={`${w / 30} ${w / 50}`}
+          />
+        ),
+      )}
+    </svg>
+  );
+}

@@ -1,0 +1,162 @@
+import { useStore } from 'zustand';
+import { moveSeamEnd } from '../../document/edit-seam-end.ts';
+import { lieOf } from '../../document/place-polygon.ts';
+import type { Project } from '../../document/project.ts';
+import { isBlockPlace } from '../../document/quilt.ts';
+import type { Point } from '../../geometry/point.ts';
+import type { NearMiss, RimSpot } from '../../quilt/matching.ts';
+import { clothLength } from '../../quilt/words.ts';
+import { cancelPreview, edit, preview } from '../../workspace/actions.ts';
+import { plansCome } from '../../workspace/plans.ts';
+import { session } from '../../workspace/session.ts';
+import { Folded } from '../folded.tsx';
+import { Icon } from '../icons.tsx';
+import { quiltView } from './quilt-state.ts';
+import { matchingShown } from './shown-matching.ts';
+import { layoutOf, placeNumbers } from './shown-quilt.ts';
+
+/** Near misses told at once. */
+const MOST_TOLD = 8;
+
+/** What meets on the joints between places, what all but meets, and where it gets thick. */
+export function MatchingCard() {
+  const project = useStore(session, (state) => state.project);
+  useStore(plansCome);
+  const matching = matchingShown(project);
+  if (!matching) return null;
+  const numbers = placeNumbers(project);
+  const points = matching.pinned.flatMap((one) => one.points);
+  const matches = points.filter(({ kind }) => kind === 'match').length;
+  const junctions = points.filter(({ kind }) => kind === 'junction').length;
+  const told = alike(matching.nearMisses, project);
+  return (
+    <section className="quilt-card" aria-labelledby="matching-title">
+      <h2 id="matching-title" className="quilt-title">
+        Matching
+      </h2>
+      <p>
+        {matches.toLocaleString('en')} spots where seams of both sides meet a joint,{' '}
+        {junctions.toLocaleString('en')} where one does.
+        {matching.waiting.length > 0 && ` ${matching.waiting.length} blocks are still being worked out.`}
+      </p>
+      {matching.bulk.length > 0 && (
+        <p className="quilt-sentence">
+          <Icon name="caution" size={18} />
+          {matching.bulk.length === 1 ? 'At one spot' : `At ${matching.bulk.length} spots`} more than 8 seams
+          come together, up to {matching.bulk[0]!.seams}: press them open there.
+        </p>
+      )}
+      {told.length > 0 && (
+        <p className="quilt-sentence">
+          <Icon name="caution" size={18} />
+          {matching.nearMisses.length === 1
+            ? 'One pair of seams all but meets'
+            : `${matching.nearMisses.length} pairs of seams all but meet`}
+          : a small change brings them together.
+        </p>
+      )}
+      <ul className="quilt-misses">
+        {told.slice(0, MOST_TOLD).map(({ miss, count }) => (
+          <Miss
+            key={`${miss.a.at} ${miss.b.at}`}
+            miss={miss}
+            count={count}
+            project={project}
+            numbers={numbers}
+          />
+        ))}
+      </ul>
+      {told.length > MOST_TOLD && (
+        <Folded title={`${told.length - MOST_TOLD} more`}>
+          <ul className="quilt-misses">
+            {told.slice(MOST_TOLD).map(({ miss, count }) => (
+              <Miss
+                key={`${miss.a.at} ${miss.b.at}`}
+                miss={miss}
+                count={count}
+                project={project}
+                numbers={numbers}
+              />
+            ))}
+          </ul>
+        </Folded>
+      )}
+    </section>
+  );
+}
+
+/** The same two seams of the same two blocks, wherever they lie side by side, are told once. */
+function alike(misses: readonly NearMiss[], project: Project): { miss: NearMiss; count: number }[] {
+  const { pieces } = layoutOf(project);
+  const key = ({ piece, inBlock }: RimSpot): string => {
+    const { place } = pieces[piece]!;
+    return `${isBlockPlace(place) ? place.block : ''} ${inBlock}`;
+  };
+  const found = new Map<string, { miss: NearMiss; count: number }>();
+  for (const miss of misses) {
+    const id = [key(miss.a), key(miss.b)].sort().join(' | ');
+    const known = found.get(id);
+    if (known) known.count++;
+    else found.set(id, { miss, count: 1 });
+  }
+  return [...found.values()];
+}
+
+interface MissProps {
+  readonly miss: NearMiss;
+  readonly count: number;
+  readonly project: Project;
+  readonly numbers: ReadonlyMap<string, number>;
+}
+
+function Miss({ miss, count, project, numbers }: MissProps) {
+  const { pieces } = layoutOf(project);
+  const { unit } = project;
+  const placeOf = ({ piece }: RimSpot) => pieces[piece]!.place;
+  const [a, b] = [placeOf(miss.a), placeOf(miss.b)];
+  const light = (): void => quiltView.setState({ lit: [a.id, b.id] });
+  const dark = (): void => {
+    quiltView.setState({ lit: [] });
+    cancelPreview();
+  };
+  const offer = (moved: RimSpot, to: RimSpot) => {
+    const place = placeOf(moved);
+    if (!isBlockPlace(place)) return null;
+    const block = project.blocks.find(({ id }) => id === place.block)!;
+    const target = inBlock(to.at, lieOf(block.outline, place.turn, place.mirrored, place.at));
+    const change = (base: Project): Project => moveSeamEnd(base, block.id, moved.inBlock, target);
+    if (change(project) === project) return null;
+    return (
+      <button
+        type="button"
+        className="button quilt-small-button"
+        onPointerEnter={() => preview(change)}
+        onPointerLeave={dark}
+        onFocus={() => preview(change)}
+        onBlur={dark}
+        onClick={() => edit('Bring seams together', change)}
+      >
+        Move it in ‘{block.name}’
+      </button>
+    );
+  };
+  return (
+    <li onPointerEnter={light} onPointerLeave={dark}>
+      <p>
+        {numbers.get(a.id)} and {numbers.get(b.id)}: {clothLength(miss.distance, unit)} apart
+        {count > 1 && `, at ${count} joints`}
+      </p>
+      <div className="buttons">
+        {offer(miss.a, miss.b)}
+        {offer(miss.b, miss.a)}
+      </div>
+    </li>
+  );
+}
+
+/** The spot of the quilt as the block has it: the lie undone, which is a turn and perhaps a mirror image. */
+function inBlock([x, y]: Point, { a, b, c, d, e, f }: ReturnType<typeof lieOf>): Point {
+  const [dx, dy] = [x - e, y - f];
+  const det = a * d - b * c;
+  return [(d * dx - c * dy) / det, (a * dy - b * dx) / det];
+}

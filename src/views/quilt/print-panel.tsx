@@ -1,0 +1,166 @@
+import { useState } from 'react';
+import { useStore } from 'zustand';
+import { quiltOf } from '../../document/edit-quilt.ts';
+import { fileNameFor } from '../../document/file-name.ts';
+import { DEFAULT_MARGIN_IN } from '../../document/pages.ts';
+import { toSvg } from '../../foundations/files/svg.ts';
+import { pictureSheet, posterPages } from '../../quilt/papers/poster-pages.ts';
+import type { QuiltPart } from '../../quilt/papers/quilt-sheets.ts';
+import { clothLength } from '../../quilt/words.ts';
+import { goTo, say } from '../../workspace/actions.ts';
+import { download } from '../../workspace/files.ts';
+import { makeQuiltPdf, stopPdf } from '../../workspace/pdf-client.ts';
+import { session } from '../../workspace/session.ts';
+import { LengthField, readSize } from '../length-field.tsx';
+import { paperSettings, readChosenPage, readMargin } from '../paper/paper-settings.ts';
+import { QuiltCopies } from './quilt-copies.tsx';
+import { quiltPng } from './quilt-png.ts';
+import { matchingShown } from './shown-matching.ts';
+import { layoutOf } from './shown-quilt.ts';
+
+const PARTS: readonly (readonly [QuiltPart, string, string])[] = [
+  ['map', 'Quilt map', 'where each block lies'],
+  ['guide', 'Joining guide', 'a page a row, or a unit'],
+  ['finishing', 'Finishing list', 'plain pieces, backing, binding'],
+];
+
+/** The quilt on paper and as a picture. */
+export function PrintPanel() {
+  const project = useStore(session, (state) => state.project);
+  const settings = useStore(paperSettings);
+  const [parts, setParts] = useState<ReadonlySet<QuiltPart>>(new Set(['map', 'guide', 'finishing']));
+  const [poster, setPoster] = useState(clothLength(30, project.unit));
+  const [doing, setDoing] = useState<string | null>(null);
+  const page = readChosenPage(settings, project.unit);
+  const margin = readMargin(settings, project.unit, page.ok ? page.value : null);
+  const width = readSize(poster, project.unit);
+  const { box } = layoutOf(project);
+  const size = [box.maxX - box.minX, box.maxY - box.minY] as const;
+  const pages =
+    page.ok && width.ok && width.inches <= 200
+      ? posterPages(size, width.inches, page.value, margin.ok ? margin.value : DEFAULT_MARGIN_IN)
+      : 0;
+
+  const write = async (asked: readonly QuiltPart[], ending: string): Promise<void> => {
+    if (doing !== null || !page.ok || !margin.ok || asked.length === 0) return;
+    setDoing('Writing …');
+    try {
+      const pdf = await makeQuiltPdf(
+        {
+          project,
+          parts: asked,
+          posterWidth: width.ok ? width.inches : 30,
+          pinned: matchingShown(project)?.pinned ?? [],
+          page: page.value,
+          margin: margin.value,
+          printedOn: new Date().toLocaleDateString('en', { day: 'numeric', month: 'long', year: 'numeric' }),
+        },
+        (done, of) => setDoing(`Writing page ${done + 1} of ${of} …`),
+      );
+      if (pdf) save(pdf, ending);
+    } catch (thrown) {
+      say(
+        'trouble',
+        `The file was not written. ${thrown instanceof Error ? thrown.message : String(thrown)}`,
+      );
+    } finally {
+      setDoing(null);
+    }
+  };
+  const save = (file: Blob, ending: string): void => {
+    const name = fileNameFor(project.name, ending);
+    download(name, file);
+    say('done', `‘${name}’ is on its way to your downloads.`);
+  };
+
+  return (
+    <>
+      <section className="quilt-card" aria-labelledby="quilt-print-title">
+        <h2 id="quilt-print-title" className="quilt-title">
+          On paper
+        </h2>
+        {PARTS.map(([part, words, what]) => (
+          <label key={part} className="quilt-tick">
+            <input
+              type="checkbox"
+              checked={parts.has(part)}
+              onChange={(event) => {
+                const next = new Set(parts);
+                if (event.target.checked) next.add(part);
+                else next.delete(part);
+                setParts(next);
+              }}
+            />
+            <span>
+              {words} <span className="soft">{what}</span>
+            </span>
+          </label>
+        ))}
+        <button
+          type="button"
+          className="button button-main"
+          aria-disabled={doing !== null || parts.size === 0}
+          onClick={() =>
+            void write(
+              PARTS.map(([part]) => part).filter((part) => parts.has(part)),
+              ', quilt.pdf',
+            )
+          }
+        >
+          Download PDF
+        </button>
+        <p className="soft" role="status">
+          {doing}
+        </p>
+        {doing !== null && (
+          <button type="button" className="button" onClick={stopPdf}>
+            Stop
+          </button>
+        )}
+      </section>
+      <section className="quilt-card" aria-labelledby="quilt-picture-title">
+        <h2 id="quilt-picture-title" className="quilt-title">
+          As a picture
+        </h2>
+        <div className="buttons">
+          <button
+            type="button"
+            className="button"
+            onClick={() =>
+              void quiltPng(project).then(
+                (png) => save(png, '.png'),
+                () => say('trouble', 'This browser could not make a picture of that size.'),
+              )
+            }
+          >
+            PNG
+          </button>
+          <button
+            type="button"
+            className="button"
+            onClick={() =>
+              save(new Blob([toSvg(pictureSheet(project, size[0]))], { type: 'image/svg+xml' }), '.svg')
+            }
+          >
+            SVG
+          </button>
+        </div>
+        <LengthField label="Poster, this wide" text={poster} unit={project.unit} onChange={setPoster} />
+        <p className="soft">
+          {pages > 0
+            ? `${pages} ${pages === 1 ? 'sheet' : 'sheets'}, to be trimmed and taped.`
+            : 'Up to 200 in.'}
+        </p>
+        <button
+          type="button"
+          className="button"
+          aria-disabled={doing !== null || pages === 0}
+          onClick={() => pages > 0 && void write(['poster'], ', poster.pdf')}
+        >
+          Download the poster
+        </button>
+      </section>
+      <QuiltCopies quilt={quiltOf(project)} onPrint={() => goTo('paper')} />
+    </>
+  );
+}

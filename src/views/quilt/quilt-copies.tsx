@@ -1,0 +1,138 @@
+import { useStore } from 'zustand';
+import { mirroredAsBlock } from '../../document/mirrored-block.ts';
+import { isBlockPlace, type Quilt } from '../../document/quilt.ts';
+import { edit } from '../../workspace/actions.ts';
+import { session } from '../../workspace/session.ts';
+import { ActButton } from '../act-button.tsx';
+import { paperSettings } from '../paper/paper-settings.ts';
+import { FabricSelect } from './fabric-select.tsx';
+import { changePart } from './quilt-acts.ts';
+
+interface QuiltCopiesProps {
+  readonly quilt: Quilt;
+  readonly onPrint: () => void;
+}
+
+/** How often each block is made for the quilt and its copies, and the way to its foundations. */
+export function QuiltCopies({ quilt, onPrint }: QuiltCopiesProps) {
+  const blocks = useStore(session, (state) => state.project.blocks);
+  const fabrics = useStore(session, (state) => state.project.fabrics);
+  const { copies = [], places } = quilt;
+  const times = 1 + copies.length;
+  const rows = blocks.flatMap((block) => {
+    const own = places.filter((place) => isBlockPlace(place) && place.block === block.id);
+    const mirrored = own.filter((place) => isBlockPlace(place) && place.mirrored).length;
+    return own.length === 0 ? [] : [{ block, count: own.length * times, mirrored }];
+  });
+  return (
+    <section className="quilt-card" aria-labelledby="copies-title">
+      <div className="quilt-head">
+        <h2 id="copies-title" className="quilt-title">
+          {times === 1 ? 'One quilt' : `${times} quilts`}
+        </h2>
+        <button
+          type="button"
+          className="icon-button"
+          aria-label="Make one quilt more"
+          title="Make one quilt more"
+          onClick={() =>
+            changePart('One quilt more', (old) => ({
+              ...old,
+              copies: [...(old.copies ?? []), { fabrics: {} }],
+            }))
+          }
+        >
+          <span aria-hidden="true">+1</span>
+        </button>
+      </div>
+      {copies.map((copy, k) => {
+        const from = Object.keys(copy.fabrics)[0] ?? '';
+        const set = (swaps: Record<string, string>): void =>
+          changePart('Change a palette', (old) => ({
+            ...old,
+            copies: (old.copies ?? []).map((one, i) => (i === k ? { fabrics: swaps } : one)),
+          }));
+        return (
+          // biome-ignore lint/suspicious/noArrayIndexKey: a copy is known by its place in the row.
+          <div key={k} className="quilt-inset">
+            <div className="quilt-head">
+              <h3>Quilt {k + 2}</h3>
+              <ActButton
+                icon="delete"
+                size={16}
+                label={`Leave quilt ${k + 2} out`}
+                act={() =>
+                  changePart('One quilt less', (old) => ({
+                    ...old,
+                    copies: (old.copies ?? []).filter((_, i) => i !== k),
+                  }))
+                }
+              />
+            </div>
+            <p className="soft">
+              {Object.entries(copy.fabrics).length === 0
+                ? 'In the same fabrics.'
+                : Object.entries(copy.fabrics)
+                    .map(([a, b]) => `${nameOf(fabrics, b)} for ${nameOf(fabrics, a)}`)
+                    .join(', ')}
+            </p>
+            <div className="quilt-row">
+              <FabricSelect
+                label="Instead of"
+                value={from}
+                onChoose={(fabric) => set(fabric ? { [fabric]: fabric } : {})}
+              />
+              <FabricSelect
+                label="take"
+                value={copy.fabrics[from]}
+                onChoose={(fabric) => from !== '' && fabric && set({ ...copy.fabrics, [from]: fabric })}
+              />
+            </div>
+          </div>
+        );
+      })}
+      <table className="quilt-table">
+        <tbody>
+          {rows.map(({ block, count, mirrored }) => (
+            <tr key={block.id}>
+              <th scope="row">{block.name}</th>
+              <td>
+                {count} ×
+                {mirrored > 0 && (
+                  <button
+                    type="button"
+                    className="button quilt-small-button"
+                    onClick={() =>
+                      edit('Make a mirrored block', (project) => mirroredAsBlock(project, block.id))
+                    }
+                  >
+                    {mirrored * times} mirrored: make a block of {mirrored === 1 ? 'it' : 'them'}
+                  </button>
+                )}
+              </td>
+            </tr>
+          ))}
+        </tbody>
+      </table>
+      {rows.some(({ mirrored }) => mirrored > 0) && (
+        <p className="soft">
+          A mirrored block needs foundations of its own: make it a block before you print.
+        </p>
+      )}
+      <button
+        type="button"
+        className="button"
+        aria-disabled={rows.length === 0}
+        onClick={() => {
+          paperSettings.setState({ copies: new Map(rows.map(({ block, count }) => [block.id, count])) });
+          onPrint();
+        }}
+      >
+        Foundations for {times === 1 ? 'the quilt' : `${times} quilts`}
+      </button>
+    </section>
+  );
+}
+
+const nameOf = (fabrics: readonly { readonly id: string; readonly name: string }[], id: string): string =>
+  fabrics.find((fabric) => fabric.id === id)?.name ?? 'no fabric';

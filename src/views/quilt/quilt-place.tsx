@@ -1,0 +1,139 @@
+import './quilt.css';
+import './quilt-panels.css';
+import { useId } from 'react';
+import { useStore } from 'zustand';
+import { quiltOf } from '../../document/edit-quilt.ts';
+import { sizeWords } from '../../quilt/words.ts';
+import { session, shownProject } from '../../workspace/session.ts';
+import { ActButton } from '../act-button.tsx';
+import { Choice } from '../choice.tsx';
+import { EmptyQuilt } from './empty-quilt.tsx';
+import { FinishingPanel } from './finishing-panel.tsx';
+import { JoiningPanel } from './joining-panel.tsx';
+import { PrintPanel } from './print-panel.tsx';
+import {
+  chosenPlaces,
+  mirrorChosen,
+  removeChosen,
+  repeatChosen,
+  swapChosen,
+  turnChosen,
+} from './quilt-acts.ts';
+import { QuiltBoard } from './quilt-board.tsx';
+import { fitQuilt, zoomQuilt } from './quilt-looking.ts';
+import { type QuiltTask, quiltView } from './quilt-state.ts';
+import { SettingPanel } from './setting-panel.tsx';
+import { layoutOf } from './shown-quilt.ts';
+import { Tray } from './tray.tsx';
+
+const TASKS: readonly (readonly [QuiltTask, string])[] = [
+  ['set', 'Set'],
+  ['join', 'Join'],
+  ['finish', 'Finish'],
+  ['print', 'Print'],
+];
+
+const PANELS: Readonly<Record<QuiltTask, () => React.ReactNode>> = {
+  set: () => <SettingPanel />,
+  join: () => <JoiningPanel />,
+  finish: () => <FinishingPanel />,
+  print: () => <PrintPanel />,
+};
+
+/** The Quilt place: the tray of blocks, the quilt as it lies, and what is done to it. */
+export default function QuiltPlace() {
+  const project = useStore(session, shownProject);
+  const task = useStore(quiltView, (state) => state.task);
+  const hint = useId();
+  const isEmpty = quiltOf(project).places.length === 0;
+  return (
+    <main className="quilt-place">
+      <Tray />
+      <section className="quilt-desk" aria-label="Quilt">
+        {!isEmpty && <BoardBar />}
+        <QuiltBoard describedBy={hint} />
+        <p id={hint} className="only-heard">
+          Arrows choose a place, Enter lays what is in hand there, 1 to 9 lay a block of the tray, R turns, M
+          mirrors.
+        </p>
+        {isEmpty && <EmptyQuilt />}
+      </section>
+      <div className="quilt-panel">
+        <div className="quilt-tasks">
+          <Choice
+            label="What to do"
+            isLabelShown={false}
+            options={TASKS}
+            value={task}
+            onChoose={(next) => quiltView.setState({ task: next, isPlaying: false })}
+          />
+        </div>
+        {isEmpty && task !== 'set' ? (
+          <p className="quilt-card soft">There is no quilt yet: set the blocks first.</p>
+        ) : (
+          PANELS[task]()
+        )}
+      </div>
+    </main>
+  );
+}
+
+/** Over the board: its size, what can be done with the chosen, and how it is looked at. */
+function BoardBar() {
+  const project = useStore(session, shownProject);
+  const view = useStore(quiltView);
+  const { box, pieces } = layoutOf(project);
+  const chosen = chosenPlaces(project, view).length;
+  return (
+    <div className="quilt-bar">
+      <p className="quilt-size">
+        <b>{sizeWords([box.maxX - box.minX, box.maxY - box.minY], project.unit)}</b>
+        <span className="soft">
+          {pieces.length.toLocaleString('en')} {pieces.length === 1 ? 'place' : 'places'}
+        </span>
+      </p>
+      <div className="quilt-acts" role="toolbar" aria-label="The chosen places">
+        <ActButton icon="turn" label="Turn to the right (R)" isOff={chosen === 0} act={() => turnChosen(1)} />
+        <ActButton icon="mirror" label="Mirror (M)" isOff={chosen === 0} act={mirrorChosen} />
+        <ActButton icon="swap" label="Swap the two chosen places (X)" isOff={chosen !== 2} act={swapChosen} />
+        <ActButton
+          icon="duplicate"
+          label="Repeat the chosen over the quilt (P)"
+          isOff={chosen === 0}
+          act={repeatChosen}
+        />
+        <ActButton
+          icon="delete"
+          label="Empty the chosen places (Delete)"
+          isOff={chosen === 0}
+          act={removeChosen}
+        />
+      </div>
+      <div className="quilt-acts">
+        <button
+          type="button"
+          className="icon-button"
+          aria-pressed={view.showsNumbers}
+          aria-label="Numbers of the places"
+          title="Numbers of the places (N)"
+          onClick={() => quiltView.setState({ showsNumbers: !view.showsNumbers })}
+        >
+          <span aria-hidden="true">12</span>
+        </button>
+        <Choice
+          label="Show"
+          isLabelShown={false}
+          options={[
+            ['fabric', 'Fabric'],
+            ['value', 'Value'],
+          ]}
+          value={view.shows}
+          onChoose={(shows) => quiltView.setState({ shows })}
+        />
+        <ActButton icon="minus" label="Zoom out" act={() => zoomQuilt(0.8)} />
+        <ActButton icon="plus" label="Zoom in" act={() => zoomQuilt(1.25)} />
+        <ActButton icon="fit" label="Show the whole quilt (0)" act={fitQuilt} />
+      </div>
+    </div>
+  );
+}
