@@ -1,6 +1,7 @@
 import { type Area, holdsPoint } from '../geometry/inner-spot.ts';
+import { TOUCH_IN } from '../geometry/lattice.ts';
 import type { Point, Ring } from '../geometry/point.ts';
-import { boxOf } from '../geometry/ring.ts';
+import { boxOf, distanceToSegment } from '../geometry/ring.ts';
 import type { PatchEntry } from './block.ts';
 import { codeOf } from './codes.ts';
 
@@ -64,17 +65,29 @@ function areaFinder(areas: readonly Area[]): (at: Point) => number {
   };
 }
 
-/** The same text for the same area, wherever its rings begin. */
+/** The same text for the same area, wherever its rings begin, and whatever ends on its edges from outside. */
 export const areaKey = ({ polygon, holes }: Area): string =>
   holes.length === 0 ? ringKey(polygon) : [ringKey(polygon), ...holes.map(ringKey).sort()].join('|');
 
-function ringKey(ring: Ring): string {
+const ringKey = (ring: Ring): string => cornersOf(ring).join(' ');
+
+/**
+ * The corners at which a ring turns, from the one farthest left, and of those the uppermost. Left out are places that
+ * stand in the middle of a straight stretch, as those do where another line ends, to within what ends may miss a line.
+ */
+export function cornersOf(ring: Ring): Ring {
   const first = firstCorner(ring);
-  return first === 0 ? ring.join(' ') : [...ring.slice(first), ...ring.slice(0, first)].join(' ');
+  const corners: Point[] = [];
+  for (let i = 0; i < ring.length; i++) {
+    const corner = ring[(first + i) % ring.length]!;
+    const before = corners.at(-1);
+    const after = ring[(first + i + 1) % ring.length]!;
+    if (before === undefined || distanceToSegment(corner, before, after) > TOUCH_IN) corners.push(corner);
+  }
+  return corners;
 }
 
-/** The corner farthest left, and of those the uppermost. */
-export function firstCorner(ring: Ring): number {
+function firstCorner(ring: Ring): number {
   let first = 0;
   for (let i = 1; i < ring.length; i++) if (isBefore(ring[i]!, ring[first]!)) first = i;
   return first;

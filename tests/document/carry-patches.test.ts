@@ -1,7 +1,11 @@
 import { describe, expect, it } from 'vitest';
+import { addDrawnBlock } from '../../src/document/add-drawn-block.ts';
+import { duplicateBlock } from '../../src/document/edit-block.ts';
 import { addCut, moveCut, removeCuts, shiftCuts } from '../../src/document/edit-cuts.ts';
-import { moveCorner, setOutline } from '../../src/document/edit-outline.ts';
+import { moveCorner, scaleBlock, setOutline } from '../../src/document/edit-outline.ts';
 import { paintPatch, paintPatches } from '../../src/document/edit-paint.ts';
+import { setOrder } from '../../src/document/edit-plan.ts';
+import { MIRRORS, turnBlock, turnBy } from '../../src/document/edit-turn.ts';
 import type { Block, Project } from '../../src/document/project.ts';
 import type { Point } from '../../src/geometry/point.ts';
 import { piece } from '../../src/piecing/piece.ts';
@@ -177,5 +181,131 @@ describe('paint survives', () => {
       expect(seen(project, [3, 3], [9, 3], [9, 9], [3, 9])).toEqual(['f1', null, 'f2', null]);
       expect(paintOf(blockOf(project))).toHaveLength(2);
     }
+  });
+});
+
+describe('an order by hand survives', () => {
+  /** A pier in four strips, sewn from the second: by hand the 2nd, 1st, 3rd, 4th. */
+  const pier: Project = frozen({
+    ...harbour,
+    blocks: [
+      {
+        ...quarters,
+        cuts: [3, 6, 9].map((x, i) => ({
+          id: `c${i + 1}`,
+          from: [x, 0] as const,
+          to: [x, 12] as const,
+          role: 'auto' as const,
+        })),
+        patches: [1.5, 4.5, 7.5, 10.5].map((x, i) => ({ id: `p${i + 1}`, at: [x, 6] as const })),
+        orders: [['p2', 'p1', 'p3', 'p4']],
+      },
+    ],
+  });
+  /** Left edges of the patches in the order in which they are sewn. */
+  const sewn = (project: Project): number[] =>
+    piece(blockOf(project)).patches.map(({ polygon }) => Math.min(...polygon.map(([x]) => x)));
+  const at = (project: Project, cut: string, x: number): Project =>
+    frozen(moveCut(moveCut(project, 'b1', cut, { from: [x, 0] }), 'b1', cut, { to: [x, 12] }));
+
+  it('moves of cuts, even past where every patch lay', () => {
+    expect(sewn(pier)).toEqual([3, 0, 6, 9]);
+    let project = pier;
+    const now = (cut: string): number => blockOf(project).cuts.find(({ id }) => id === cut)!.from[0];
+    const drag = (cut: string, to: number): void => {
+      while (now(cut) !== to) project = at(project, cut, now(cut) + Math.sign(to - now(cut)) / 4);
+    };
+    for (const [cut, x] of [
+      ['c1', 0.5],
+      ['c2', 1],
+      ['c3', 1.5],
+      ['c3', 11.5],
+      ['c2', 11],
+      ['c1', 10.5],
+    ] as const)
+      drag(cut, x);
+    expect(sewn(project)).toEqual([10.5, 0, 11, 11.5]);
+    expect(blockOf(project).orders).toBe(blockOf(pier).orders);
+  });
+
+  it('a split: the larger part keeps its place, the new one follows where it can', () => {
+    const split = addCut(pier, 'b1', { from: [4, 0], to: [4, 12] });
+    expect(blockOf(split).patches.map(({ id }) => id)).toEqual(['p1', 'p2', 'p3', 'p4', 'p5']);
+    expect(blockOf(split).patches[4]?.at[0]).toBe(3.5);
+    const order = sewn(split);
+    expect(order.indexOf(4)).toBeLessThan(order.indexOf(0));
+    expect(order.indexOf(0)).toBeLessThan(order.indexOf(6));
+  });
+
+  it('a merge: the one that is let go leaves its place', () => {
+    const merged = removeCuts(pier, 'b1', ['c1']);
+    expect(blockOf(merged).orders).toEqual([['p1', 'p3', 'p4']]);
+    expect(sewn(merged)).toEqual([0, 6, 9]);
+    const two = removeCuts(removeCuts(pier, 'b1', ['c1']), 'b1', ['c2']);
+    expect(blockOf(two).orders).toEqual([['p1', 'p4']]);
+    // One that is left of several says nothing, and is not pinned as the first.
+    expect('orders' in blockOf(removeCuts(two, 'b1', ['c3']))).toBe(false);
+  });
+
+  it('a patch pinned as the first stays pinned', () => {
+    const pinned = setOrder(pier, 'b1', ['p3'], ['p1', 'p2', 'p3', 'p4']);
+    expect(blockOf(pinned).orders).toEqual([['p3']]);
+    expect(sewn(at(pinned, 'c2', 8))[0]).toBe(8);
+  });
+
+  it('turns, mirrors, sizes, copies', () => {
+    const order = blockOf(pier).orders;
+    const mirrored = turnBlock(pier, 'b1', MIRRORS.upright);
+    expect(sewn(mirrored)).toEqual([6, 9, 3, 0]);
+    for (const project of [mirrored, turnBlock(pier, 'b1', turnBy(90)), scaleBlock(pier, 'b1', 0.37, 2.1)]) {
+      expect(blockOf(project).orders).toBe(order);
+      expect(blockOf(project).patches.map(({ id }) => id)).toEqual(['p1', 'p2', 'p3', 'p4']);
+    }
+    const copied = duplicateBlock(pier, 'b1').blocks[1]!;
+    expect([copied.patches, copied.orders]).toEqual([blockOf(pier).patches, order]);
+  });
+});
+
+describe('a block that has been edited', () => {
+  const bare: Project = frozen({ ...harbour, blocks: [{ ...quarters, patches: [] }] });
+  const keys = (project: Project) =>
+    new Map(piece(blockOf(project)).patches.map(({ polygon, key }) => [String(polygon), key]));
+
+  it('has an entry for every patch, and its patches keep the keys they had without', () => {
+    const before = keys(bare);
+    const edited = addCut(bare, 'b1', { from: [6, 3], to: [12, 3] });
+    expect(blockOf(edited).patches).toHaveLength(5);
+    const after = keys(edited);
+    expect([...after.values()]).toEqual(expect.arrayContaining([...before.values()]));
+    expect(blockOf(paintPatch(bare, 'b1', [3, 3], 'f1')).patches).toHaveLength(4);
+    expect(keys(paintPatch(bare, 'b1', [3, 3], 'f1'))).toEqual(before);
+    expect(blockOf(setOrder(bare, 'b1', [...before.values()].slice(0, 2))).patches).toHaveLength(4);
+  });
+
+  it('drawn from nothing counts its patches from 1', () => {
+    const grown = addDrawnBlock(harbour, {
+      name: 'Buoy',
+      outline: quarters.outline,
+      cuts: quarters.cuts.map(({ from, to }) => [from, to] as const),
+      paint: new Map([['f2', [[3, 3]]]]),
+    });
+    expect(grown.blocks[2]?.patches.map(({ id, fabric }) => [id, fabric])).toEqual([
+      ['p1', 'f2'],
+      ['p2', undefined],
+      ['p3', undefined],
+      ['p4', undefined],
+    ]);
+  });
+
+  it('has one entry for a patch that had several, and orders by that one', () => {
+    const several: Project = frozen({
+      ...harbour,
+      blocks: [
+        { ...quarters, patches: [...quarters.patches, { id: 'p7', at: [2, 2] }], orders: [['p7', 'p2']] },
+      ],
+    });
+    const edited = blockOf(addCut(several, 'b1', { from: [6, 3], to: [12, 3] }));
+    expect(edited.patches.map(({ id }) => id)).toEqual(['p1', 'p2', 'p3', 'p4', 'p5']);
+    expect(edited.orders).toEqual([['p1', 'p2']]);
   });
 });

@@ -231,10 +231,10 @@ export interface TitleTry extends Try {
   readonly title: Title;
 }
 
-/** Block, section and copy: in the allowance of an edge, in one line or two; else inside, largest patch first. */
+/** Block, section, copy and the paper's stamp: in the allowance of an edge, in one line or two; else inside, largest patch first. */
 export function* titleTries(request: LabelRequest, runs: readonly Run[]): Generator<TitleTry> {
   const { typeface, section, copies, blockName } = request;
-  const copy = `copy ${COPY_SIGN} of ${copies}`;
+  const copy = `copy ${COPY_SIGN} of ${copies} · ${section.stamp}`;
   const names = [3.2, 1.4, 0.6].map((widest) =>
     shortened(typeface, { text: blockName, face: 'semibold', size: SMALLEST_PT * PT }, widest),
   );

@@ -132,9 +132,10 @@ describe('a foundation on paper', () => {
     }
   });
 
-  it('says block, section, copy, and a length that its edge really has', () => {
-    const paper = draw(piece(gull));
-    expect(words(paper)).toContain('Harbour block, section A, copy 1 of 4');
+  it('says block, section, copy, stamp, and a length that its edge really has', () => {
+    const plan = piece(gull);
+    const paper = draw(plan);
+    expect(words(paper)).toContain(`Harbour block, section A, copy 1 of 4 · ${plan.sections[0]!.stamp}`);
     expect(textsOf(titleOfCopy(typeface, paper, 3)).map(({ text }) => text)).toContain(
       'Harbour block, section A, copy 3 of 4',
     );
