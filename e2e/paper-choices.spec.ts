@@ -252,3 +252,29 @@ test('a file with other pages is numbered through', async ({ page }, testInfo) =
     expect(text.match(/\b(?:Page|Sheet) \d+ of \d+/g)).toEqual([`Page ${i} of ${pages}`]);
   }
 });
+
+test('what is chosen is there again after a reload: copies in the file, page and margin in this browser', async ({
+  page,
+}, testInfo) => {
+  await openPaper(page, 'Fish');
+  await page.getByLabel('Copies of Fish').fill('3');
+  await page.getByRole('checkbox', { name: 'Ferry', exact: true }).check();
+  await page.getByLabel('Copies of Ferry').fill('2');
+  await page.getByLabel('Page size').selectOption({ label: 'A4, 210 × 297 mm' });
+  await page.getByLabel('Margin the printer leaves').fill('10 mm');
+  await page.getByLabel('Margin the printer leaves').press('Tab');
+  await option(page, 'Freely');
+  const before = await counted(page);
+  await expect(page.getByText('Kept in this browser')).toBeVisible();
+
+  await page.reload();
+  await page.getByRole('button', { name: 'Paper', exact: true }).click();
+  await expect(page.getByLabel('Copies of Fish')).toHaveValue('3');
+  await expect(page.getByLabel('Copies of Ferry')).toHaveValue('2');
+  await expect(page.getByLabel('Page size')).toHaveValue('a4');
+  await expect(page.getByLabel('Margin the printer leaves')).toHaveValue(/10/);
+  expect(await counted(page)).toEqual(before);
+
+  const pdf = await downloaded(page, testInfo, 'kept');
+  for (const size of pageSizes(pdf)) expect(size.toSorted((a, b) => a - b)[0]).toBeCloseTo(595.28, 0);
+});

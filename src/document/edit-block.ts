@@ -1,5 +1,6 @@
 import { innerSpot } from '../geometry/inner-spot.ts';
 import type { Ring } from '../geometry/point.ts';
+import { withoutCopies } from './edit-copies.ts';
 import { withoutBlock } from './edit-quilt.ts';
 import { changeBlock, findBlock } from './find.ts';
 import { freePatchIds, nextBlockId } from './ids.ts';
@@ -71,8 +72,13 @@ function copyName(project: Project, name: string): string {
 export function removeBlock(project: Project, blockId: string): Project {
   const blocks = project.blocks.filter((block) => block.id !== blockId);
   if (blocks.length === project.blocks.length) return project;
-  const { quilt } = project;
-  return { ...project, blocks, ...(quilt && { quilt: withoutBlock(quilt, blockId, project.blocks) }) };
+  const { quilt, inHand } = project;
+  return {
+    ...project,
+    blocks,
+    ...(inHand && { inHand: withoutCopies(inHand, blockId) }),
+    ...(quilt && { quilt: withoutBlock(quilt, blockId, project.blocks) }),
+  };
 }
 
 /** Moves a block so that it stands at `index` (0 first) in the project; past the ends means at the end. */

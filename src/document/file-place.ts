@@ -87,6 +87,7 @@ const SUBJECTS: Readonly<Record<string, string>> = {
   plan: 'the chosen plan',
   orders: 'the list of orders by hand',
   severities: 'the list of severities',
+  inHand: 'the list of copies in hand',
   at: 'the spot',
   fabric: 'the fabric',
   quilt: 'the quilt',

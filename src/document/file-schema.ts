@@ -13,6 +13,7 @@ import {
   FABRICS_PER_PROJECT,
   ID_LENGTH,
   isColor,
+  MOST_COPIES,
   ORDERS_PER_BLOCK,
   PATCHES_PER_BLOCK,
   PATCHES_PER_ORDER,
@@ -148,6 +149,12 @@ const fabricPicture = z.looseObject(
 
 const fabric = z.looseObject({ id, name, color, picture: fabricPicture.optional(), ...clothKeys }, record);
 
+const NO_COPIES = `holds something other than whole numbers from 1 to ${MOST_COPIES}`;
+
+const copies = z
+  .number(otherwise(NO_COPIES))
+  .refine((number) => Number.isInteger(number) && number >= 1 && number <= MOST_COPIES, NO_COPIES);
+
 export const fileProject = z.looseObject({
   name,
   unit: z.enum(['in', 'mm'], { error: 'is neither in nor mm' }).optional(),
@@ -160,6 +167,7 @@ export const fileProject = z.looseObject({
       z.enum(['trouble', 'caution', 'note', 'off'], { error: 'is none of trouble, caution, note and off' }),
     )
     .optional(),
+  inHand: z.record(id, copies, record).optional(),
   quilt: fileQuilt.optional(),
   cutting: fileCutting.optional(),
 });

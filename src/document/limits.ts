@@ -14,6 +14,7 @@ export const ORDERS_PER_BLOCK = 2_000;
 export const PATCHES_PER_ORDER = 2_000;
 export const CORNERS_PER_OUTLINE = 2_000;
 export const BLOCKS_PER_PROJECT = 10_000;
+export const MOST_COPIES = 999;
 export const FABRICS_PER_PROJECT = 2_000;
 export const NAME_LENGTH = 200;
 export const ID_LENGTH = 200;

@@ -42,6 +42,8 @@ export interface Project {
   readonly blocks: readonly Block[];
   /** How grave this project takes a finding to be, by its code, where that differs from the rule's own. */
   readonly severities?: Severities;
+  /** What is in hand: by the ids of its blocks, how many copies of each are made. None has been chosen when absent. */
+  readonly inHand?: Readonly<Record<string, number>>;
   /** What the blocks are set into; absent until one is begun. */
   readonly quilt?: Quilt;
   /** How cloth is cut, and what has been cut; absent until something is chosen. */

@@ -18,7 +18,7 @@ import { USUAL_STRENGTH } from './under-picture.ts';
  * Opening it again gives the same project.
  */
 export function toText(project: Project): string {
-  const { name, unit, seamAllowance, fabrics, blocks, severities, quilt, cutting, ...rest } = project;
+  const { name, unit, seamAllowance, fabrics, blocks, severities, inHand, quilt, cutting, ...rest } = project;
   return `${lines('', [
     ['format', '"underpaper"'],
     ['version', String(FILE_VERSION)],
@@ -28,6 +28,7 @@ export function toText(project: Project): string {
     ['fabrics', fabrics.length === 0 ? null : list('  ', fabrics.map(fabricText))],
     ['blocks', list('  ', blocks.map(blockText))],
     ['severities', severities === undefined || isEmpty(severities) ? null : inline(severities)],
+    ['inHand', inHand === undefined ? null : inline(inHand)],
     ['quilt', quilt === undefined ? null : quiltText(quilt)],
     ['cutting', cutting === undefined || isEmpty(cutting) ? null : inline(cutting)],
     ...unknownKeys(rest),

@@ -1,7 +1,7 @@
 import { createStore } from 'zustand/vanilla';
 import type { Block, Project } from '../document/project.ts';
 import type { MadeBlock } from '../making/making.ts';
-import { chosenSheet } from './chosen-sheet.ts';
+import { paperSettings } from './paper-settings.ts';
 import { madePlan, plansCome, requestPlan } from './plans.ts';
 import { session } from './session.ts';
 
@@ -33,7 +33,7 @@ export function startPlanning(): () => void {
     session.subscribe((now, before) => {
       if (now.project !== before.project || now.draft !== before.draft) soon();
     }),
-    chosenSheet.subscribe(soon),
+    paperSettings.subscribe(soon),
     plansCome.subscribe(count),
   ];
   soon();

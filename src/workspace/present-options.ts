@@ -1,6 +1,6 @@
 import { pieceOptionsOf } from '../making/piece-options.ts';
 import { optionsKey, type PieceOptions } from '../piecing/options.ts';
-import { chosenSheet } from './chosen-sheet.ts';
+import { chosenSheet } from './paper-settings.ts';
 import { session, shownProject } from './session.ts';
 
 let present: PieceOptions | null = null;
@@ -9,7 +9,7 @@ let presentFor: readonly unknown[] = [];
 /** What plans hang on at this moment beside their blocks; the same object as long as it is the same. */
 export function pieceOptions(): PieceOptions {
   const project = shownProject(session.getState());
-  const { sheet } = chosenSheet.getState();
+  const sheet = chosenSheet(project.unit);
   const parts = [project.fabrics, project.severities, project.seamAllowance, project.unit, sheet];
   if (present !== null && parts.every((part, k) => part === presentFor[k])) return present;
   presentFor = parts;

@@ -3,7 +3,6 @@ import { openForm } from '../../src/board/board-acts.ts';
 import { board } from '../../src/board/board-state.ts';
 import { followSession } from '../../src/board/follow-session.ts';
 import { takeUp } from '../../src/board/tool-in-hand.ts';
-import { paperSettings } from '../../src/views/paper/paper-settings.ts';
 import { rehearsal, showStep } from '../../src/views/rehearsal/rehearsal-state.ts';
 import { replaceProject, undo } from '../../src/workspace/actions.ts';
 import { askFor, dialogs } from '../../src/workspace/dialogs.ts';
@@ -31,7 +30,6 @@ it('of a project that takes the place of another nothing is begun, though its bl
   openForm('rays');
   showStep(3);
   askFor({ kind: 'recolour' });
-  paperSettings.setState({ copies: new Map([['b1', 12]]) });
 
   replaceProject('New project', projectWith({ ...WINDOW, name: 'Ferry' }));
   expect(session.getState().blockId).toBe('b1');
@@ -49,7 +47,6 @@ it('of a project that takes the place of another nothing is begun, though its bl
   expect(board.getState()).toMatchObject({ gridKey: 'eighth', valueView: true });
   expect(rehearsal.getState().step).toBeNull();
   expect(dialogs.getState().asked).toBeNull();
-  expect(paperSettings.getState().copies).toBeNull();
 
   board.setState({ chosen: { kind: 'corner', corner: 1 } });
   undo();

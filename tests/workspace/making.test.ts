@@ -1,9 +1,9 @@
 import { afterEach, beforeEach, describe, expect, it, vi } from 'vitest';
 import { type Block, EMPTY_PROJECT, type Project } from '../../src/document/project.ts';
 import { piece } from '../../src/piecing/piece.ts';
-import { chosenSheet } from '../../src/workspace/chosen-sheet.ts';
 import { comeIntoSight } from '../../src/workspace/in-sight.ts';
 import { makingAtHand, plansToCome, startPlanning } from '../../src/workspace/making.ts';
+import { paperSettings } from '../../src/workspace/paper-settings.ts';
 import type { MadePlan, PieceOrder } from '../../src/workspace/piecing-client.ts';
 import { freshSession, session } from '../../src/workspace/session.ts';
 import { designOf } from '../designs/designs.ts';
@@ -74,7 +74,7 @@ beforeEach(() => {
 });
 afterEach(() => {
   stop();
-  chosenSheet.setState({ sheet: null });
+  paperSettings.setState({ page: null });
   vi.useRealTimers();
 });
 
@@ -118,7 +118,7 @@ describe('a project of 70 blocks whose plans are there', () => {
 
   it('goes on showing what there was while findings are looked for on another page', async () => {
     worker.ordered = [];
-    chosenSheet.setState({ sheet: { width: 5, height: 5, margin: 0.25 } });
+    paperSettings.setState({ page: 'other', otherPage: '5x5in' });
     await vi.advanceTimersByTimeAsync(1);
     expect(plansToCome.getState().blocks).toBe(69);
     await workAll();

@@ -1,12 +1,15 @@
+import { takeInHand } from '../../document/edit-copies.ts';
+import { MOST_COPIES } from '../../document/limits.ts';
 import type { Block } from '../../document/project.ts';
-import { MOST_COPIES, paperSettings } from './paper-settings.ts';
+import { edit } from '../../workspace/actions.ts';
 
 interface BlockChoiceProps {
   readonly blocks: readonly Block[];
   readonly copies: ReadonlyMap<string, number>;
 }
 
-const choose = (copies: ReadonlyMap<string, number>): void => paperSettings.setState({ copies });
+const choose = (copies: ReadonlyMap<string, number>): void =>
+  edit('Choose copies', (project) => takeInHand(project, copies), { merge: 'copies' });
 
 /** Which blocks to print, and how many times each. */
 export function BlockChoice({ blocks, copies }: BlockChoiceProps) {

@@ -1,6 +1,6 @@
 import { useId } from 'react';
+import { type PaperSettings, paperSettings } from '../../workspace/paper-settings.ts';
 import { Choice } from '../choice.tsx';
-import { type PaperSettings, paperSettings } from './paper-settings.ts';
 
 const set = (change: Partial<PaperSettings>): void => paperSettings.setState(change);
 

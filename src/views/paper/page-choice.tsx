@@ -2,8 +2,8 @@ import { useId } from 'react';
 import { DEFAULT_MARGIN_IN, PAGES, type PageName } from '../../document/pages.ts';
 import type { Unit } from '../../document/project.ts';
 import { formatLength } from '../../geometry/length.ts';
+import { type PaperSettings, pageName, paperSettings, type Read } from '../../workspace/paper-settings.ts';
 import { Choice } from '../choice.tsx';
-import { type PaperSettings, pageName, paperSettings, type Read } from './paper-settings.ts';
 import { TypedField } from './typed-field.tsx';
 
 interface PageChoiceProps {

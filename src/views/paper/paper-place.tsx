@@ -1,10 +1,10 @@
 import './paper.css';
-import { useEffect, useMemo } from 'react';
+import { useMemo } from 'react';
 import { useStore } from 'zustand';
 import type { PrintNote } from '../../foundations/print-work.ts';
 import { goTo } from '../../workspace/actions.ts';
-import { chosenSheet } from '../../workspace/chosen-sheet.ts';
 import { plansToCome } from '../../workspace/making.ts';
+import { chosenCopies, paperSettings, readChosenPage, readMargin } from '../../workspace/paper-settings.ts';
 import type { LaidOut } from '../../workspace/pdf-client.ts';
 import { printers } from '../../workspace/printers.ts';
 import { session, shownProject } from '../../workspace/session.ts';
@@ -15,7 +15,6 @@ import { BlockChoice } from './block-choice.tsx';
 import { JoinOffers } from './join-offers.tsx';
 import { LayingChoice } from './laying-choice.tsx';
 import { PageChoice } from './page-choice.tsx';
-import { chosenCopies, paperSettings, readChosenPage, readMargin } from './paper-settings.ts';
 import { PartChoice } from './part-choice.tsx';
 import { PrintActs } from './print-acts.tsx';
 import { printOrder } from './print-order.ts';
@@ -28,23 +27,11 @@ export default function PaperPlace() {
   const project = useStore(session, shownProject);
   const openBlock = useStore(session, (state) => state.blockId);
   const settings = useStore(paperSettings);
-  const { copies, parts, zoom } = settings;
+  const { parts, zoom } = settings;
 
-  const chosen = useMemo(
-    () => chosenCopies({ ...paperSettings.getState(), copies }, project.blocks, openBlock),
-    [copies, project.blocks, openBlock],
-  );
+  const chosen = useMemo(() => chosenCopies(project, openBlock), [project, openBlock]);
   const page = readChosenPage(settings, project.unit);
   const margin = readMargin(settings, project.unit, page.ok ? page.value : null);
-  const pageWidth = page.ok ? page.value.width : null;
-  const pageHeight = page.ok ? page.value.height : null;
-  const marginIn = margin.ok ? margin.value : null;
-
-  // The seam check says which foundations are larger than a sheet of it.
-  useEffect(() => {
-    if (pageWidth !== null && pageHeight !== null && marginIn !== null)
-      chosenSheet.setState({ sheet: { width: pageWidth, height: pageHeight, margin: marginIn } });
-  }, [pageWidth, pageHeight, marginIn]);
 
   useStore(plansToCome);
   const { order, toCome } = printOrder(project, openBlock, settings, useStore(printers));
@@ -94,7 +81,7 @@ export default function PaperPlace() {
             isEmpty={isEmpty}
             isBusy={isBusy}
             isChosen={chosen.size > 0}
-            isPageReady={pageWidth !== null && marginIn !== null}
+            isPageReady={page.ok && margin.ok}
             failure={failure}
           />
         )}

@@ -1,5 +1,5 @@
 import { type BookletPart, PART_NAMES } from '../../foundations/booklet/parts.ts';
-import { paperSettings } from './paper-settings.ts';
+import { paperSettings } from '../../workspace/paper-settings.ts';
 
 /** Every part in the order in which they are offered, with what it is good for. */
 const OFFERED: readonly (readonly [BookletPart, string])[] = [

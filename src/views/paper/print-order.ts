@@ -2,9 +2,14 @@ import type { Project } from '../../document/project.ts';
 import type { Correction } from '../../foundations/sheet/correction.ts';
 import { DEFAULT_NESTING } from '../../foundations/sheet/filling.ts';
 import { makingAtHand } from '../../workspace/making.ts';
+import {
+  chosenCopies,
+  type PaperSettings,
+  readChosenPage,
+  readMargin,
+} from '../../workspace/paper-settings.ts';
 import type { PrintOrder } from '../../workspace/pdf-client.ts';
 import { chosenCorrection, type Printers } from '../../workspace/printers.ts';
-import { chosenCopies, type PaperSettings, readChosenPage, readMargin } from './paper-settings.ts';
 
 let last: { readonly from: readonly unknown[]; readonly order: PrintOrder } | null = null;
 
@@ -28,7 +33,7 @@ export function printOrder(
 ): OrderAtHand {
   const page = readChosenPage(settings, project.unit);
   const margin = readMargin(settings, project.unit, page.ok ? page.value : null);
-  const chosen = chosenCopies(settings, project.blocks, openBlock);
+  const chosen = chosenCopies(project, openBlock);
   if (!page.ok || !margin.ok || chosen.size === 0) return { order: null, toCome: 0 };
   const { width, height } = page.value;
   const { side, turning, together, style, grain, parts } = settings;

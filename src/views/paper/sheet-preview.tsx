@@ -1,7 +1,7 @@
 import { useEffect, useRef, useState } from 'react';
+import type { Zoom } from '../../workspace/paper-settings.ts';
 import type { LaidOut } from '../../workspace/pdf-client.ts';
 import { sheetSvg } from '../../workspace/pdf-client.ts';
-import type { Zoom } from './paper-settings.ts';
 
 interface SheetPreviewProps {
   readonly layout: LaidOut;

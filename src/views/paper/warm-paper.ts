@@ -1,8 +1,8 @@
+import { paperSettings } from '../../workspace/paper-settings.ts';
 import { prepare, stopPreparing } from '../../workspace/pdf-client.ts';
 import { plansCome } from '../../workspace/plans.ts';
 import { printers } from '../../workspace/printers.ts';
 import { session, shownProject } from '../../workspace/session.ts';
-import { paperSettings } from './paper-settings.ts';
 import { printOrder } from './print-order.ts';
 
 /** After so long without a change the sheets are got ready. */
