@@ -1,10 +1,10 @@
 import { useStore } from 'zustand';
+import { takeInHand } from '../../document/edit-copies.ts';
 import { mirroredAsBlock } from '../../document/mirrored-block.ts';
 import { isBlockPlace, type Quilt } from '../../document/quilt.ts';
 import { edit } from '../../workspace/actions.ts';
 import { session } from '../../workspace/session.ts';
 import { ActButton } from '../act-button.tsx';
-import { paperSettings } from '../paper/paper-settings.ts';
 import { FabricSelect } from './fabric-select.tsx';
 import { changePart } from './quilt-acts.ts';
 
@@ -124,7 +124,8 @@ export function QuiltCopies({ quilt, onPrint }: QuiltCopiesProps) {
         className="button"
         aria-disabled={rows.length === 0}
         onClick={() => {
-          paperSettings.setState({ copies: new Map(rows.map(({ block, count }) => [block.id, count])) });
+          const copies = new Map(rows.map(({ block, count }) => [block.id, count]));
+          edit('Take the quilt in hand', (project) => takeInHand(project, copies));
           onPrint();
         }}
       >
