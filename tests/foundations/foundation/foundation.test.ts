@@ -137,7 +137,7 @@ describe('a foundation on paper', () => {
     const paper = draw(plan);
     expect(words(paper)).toContain(`Harbour block, section A, copy 1 of 4 · ${plan.sections[0]!.stamp}`);
     expect(textsOf(titleOfCopy(typeface, paper, 3)).map(({ text }) => text)).toContain(
-      'Harbour block, section A, copy 3 of 4',
+      `Harbour block, section A, copy 3 of 4 · ${plan.sections[0]!.stamp}`,
     );
     expect(words(paper)).toContain('this edge 4 in');
     expect(words(draw(piece(gull), 'A', { unit: 'mm' }))).toContain('this edge 101.6 mm');
