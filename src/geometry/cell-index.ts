@@ -1,7 +1,10 @@
 import type { Box } from './ring.ts';
 
+/** Columns at most, and rows. */
+const MOST_CELLS = 512;
+
 /**
- * A grid of square-ish cells over a box that answers "what is near": segments are entered in every cell they
+ * A grid of cells over a box that answers "what is near": segments are entered in every cell they
  * pass, points in the one they lie in. Whatever lies beyond the box counts to the cells at its rim.
  * Four cells a segment measured fastest: a cell then holds a few of each.
  */
@@ -25,13 +28,17 @@ export class CellIndex {
   readonly #seen: Int32Array;
   #stamp = 0;
 
-  /** `reach`: how far from a segment its cells extend, in inches. */
-  constructor(box: Box, segments: number, reach: number) {
+  /**
+   * `reach`: how far from a segment its cells extend, in inches. `across` and `down`: how far segments go that way on the
+   * whole; cells are the longer that way, so that long lines pass few.
+   */
+  constructor(box: Box, segments: number, reach: number, across: number, down: number) {
     const width = Math.max(box.maxX - box.minX, 1e-6);
     const height = Math.max(box.maxY - box.minY, 1e-6);
     const size = Math.sqrt((width * height) / Math.max(1, 4 * segments));
-    this.#columns = Math.max(1, Math.min(512, Math.ceil(width / size)));
-    this.#rows = Math.max(1, Math.min(512, Math.ceil(height / size)));
+    const longer = Math.sqrt((across + size) / (down + size));
+    this.#columns = Math.max(1, Math.min(MOST_CELLS, Math.ceil(width / (size * longer))));
+    this.#rows = Math.max(1, Math.min(MOST_CELLS, Math.ceil((height * longer) / size)));
     this.#minX = box.minX;
     this.#minY = box.minY;
     this.#maxX = box.maxX;

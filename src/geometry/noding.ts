@@ -84,7 +84,16 @@ export function nodeLines(outline: Ring, lines: readonly Segment[]): Net | 'too-
     else live[i] = 1;
   }
 
-  const index = new CellIndex(box, count, REACH_IN);
+  let across = 0;
+  let down = 0;
+  let living = 0;
+  for (let i = 0; i < count; i++) {
+    if (!live[i]) continue;
+    living++;
+    across += Math.min(Math.abs(bx[i]! - ax[i]!), box.maxX - box.minX);
+    down += Math.min(Math.abs(by[i]! - ay[i]!), box.maxY - box.minY);
+  }
+  const index = new CellIndex(box, count, REACH_IN, across / living, down / living);
   for (let i = 0; i < count; i++) {
     if (!live[i]) continue;
     if (!index.addSegment(i, ax[i]!, ay[i]!, bx[i]!, by[i]!)) {
