@@ -50,7 +50,7 @@ export const BOARD_KEYS: readonly PartKey[] = [
   },
   {
     shown: 'T',
-    does: 'With Cut or Outline: type a place, how far across, Tab, how far down; Enter sets it',
+    does: 'With Cut, Chain or Outline: type a place, how far across, Tab, how far down; Enter sets it',
   },
   {
     shown: 'Arrows',

@@ -1,5 +1,6 @@
 import { createStore } from 'zustand/vanilla';
 import type { Block, Project } from '../document/project.ts';
+import type { ChainStyle } from '../editing/chain.ts';
 import type { Chosen } from '../editing/chosen.ts';
 import { type GridKind, gridStep } from '../editing/grid.ts';
 import type { Symmetry } from '../editing/symmetry.ts';
@@ -34,6 +35,8 @@ export interface BoardState {
   readonly reachPx: number;
   /** What is drawn again while a cut is drawn. */
   readonly symmetry: Symmetry;
+  /** How a chain goes from place to place. */
+  readonly chain: ChainStyle;
   /** A cut ends where it leaves the patch it starts in; otherwise it goes through everything under the line. */
   readonly onePatch: boolean;
   /** Lines keep to 15° steps without a key held. */
@@ -90,6 +93,7 @@ export const board = createStore<BoardState>(() => ({
   gridOn: true,
   gridKind: 'square',
   reachPx: 10,
+  chain: { curve: 'straight', legs: 4 },
   onePatch: false,
   steps: false,
   adds: false,

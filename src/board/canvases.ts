@@ -181,11 +181,15 @@ function litFinding({ lit }: BoardState, plan: PiecingPlan) {
   return finding === undefined || lit?.kind !== 'finding' ? null : { finding, index: lit.index };
 }
 
-/** Findings whose markers would stand over what is being drawn. */
+/** Findings about lines still being drawn, and those whose markers would stand over them. */
 function findingsUnderHand({ camera, marks }: BoardState, plan: PiecingPlan): ReadonlySet<number> {
-  return session.getState().draft === null
-    ? new Set()
-    : findingsAt(camera, plan.findings, marks.flatMap(placesOf));
+  const { draft, project, blockId } = session.getState();
+  if (draft === null) return new Set();
+  const recorded = new Set(project.blocks.find(({ id }) => id === blockId)?.cuts.map(({ id }) => id));
+  const unfinished = plan.findings.flatMap(({ cuts }, index) =>
+    cuts.length > 0 && cuts.every((id) => !recorded.has(id)) ? [index] : [],
+  );
+  return new Set([...unfinished, ...findingsAt(camera, plan.findings, marks.flatMap(placesOf))]);
 }
 
 /** Where a mark of the tool in hand stands. */

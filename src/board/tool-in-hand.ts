@@ -43,6 +43,7 @@ export function surroundings(): Surroundings {
     gridKind: state.gridKind,
     divisions: state.divisions,
     symmetry: state.symmetry,
+    chain: state.chain,
     onePatch: state.onePatch,
     reachIn: (state.reachPx * wider) / state.camera.scale,
     grabIn: Math.max(state.reachPx * wider, state.isFinger ? FINGER_GRAB_PX : 0) / state.camera.scale,

@@ -25,6 +25,7 @@ export class Script<State> {
   gridIn = 1 / 4;
   symmetry: Surroundings['symmetry'] = 'none';
   onePatch = false;
+  chain: Surroundings['chain'] = { curve: 'straight', legs: 4 };
   readonly steps: string[] = [];
   readonly warnings: string[] = [];
   readonly panned: Point[] = [];
@@ -114,6 +115,7 @@ export class Script<State> {
       gridKind: 'square',
       divisions: [],
       symmetry: this.symmetry,
+      chain: this.chain,
       onePatch: this.onePatch,
       reachIn: 10 / 50,
       grabIn: 10 / 50,

@@ -1,4 +1,5 @@
 import type { Block, Project, ProjectEdit } from '../../document/project.ts';
+import type { ChainStyle } from '../../editing/chain.ts';
 import type { Chosen } from '../../editing/chosen.ts';
 import type { GridKind } from '../../editing/grid.ts';
 import { snapFrom } from '../../editing/heading.ts';
@@ -8,7 +9,7 @@ import type { Typed, Typing } from '../../editing/typing.ts';
 import type { Point, Segment } from '../../geometry/point.ts';
 import type { PiecingPlan } from '../../piecing/plan.ts';
 
-export type ToolName = 'select' | 'cut' | 'outline' | 'paint' | 'measure' | 'pan';
+export type ToolName = 'select' | 'cut' | 'chain' | 'outline' | 'paint' | 'measure' | 'pan';
 
 /** Where the pointer is, whatever moves it: a mouse, a finger, a pen or the keyboard's crosshair. */
 export interface Pointer {
@@ -59,6 +60,7 @@ export interface Surroundings {
   readonly divisions: readonly Point[];
   /** What is drawn again while a cut is drawn. */
   readonly symmetry: Symmetry;
+  readonly chain: ChainStyle;
   /** A cut ends where it leaves the patch it starts in. */
   readonly onePatch: boolean;
   /** How near is near: the strength of snapping, in inches at the present zoom. */

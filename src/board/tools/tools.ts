@@ -1,3 +1,4 @@
+import { chainTool } from './chain.ts';
 import { cutTool } from './cut.ts';
 import { measureTool } from './measure.ts';
 import { outlineTool } from './outline.ts';
@@ -32,6 +33,13 @@ export const TOOLS: readonly ToolEntry[] = [
     key: 'C',
     hint: 'Drag, or click both ends. Type a length, Tab, an angle; T: a place. Shift: 15° steps.',
     begin: () => machineOf(cutTool),
+  },
+  {
+    name: 'chain',
+    label: 'Chain',
+    key: 'D',
+    hint: 'Click place after place, each leg a cut. Close on the first, or end with Enter or a second click.',
+    begin: () => machineOf(chainTool),
   },
   {
     name: 'outline',

@@ -6,6 +6,7 @@ import { toolEntry } from '../../board/tools/tools.ts';
 import { gridStep, gridSteps } from '../../editing/grid.ts';
 import { session } from '../../workspace/session.ts';
 import { Icon, type IconName } from '../icons.tsx';
+import { ChainChoice } from './chain-choice.tsx';
 import { DrawingAids } from './drawing-aids.tsx';
 import { HeldKeys } from './held-keys.tsx';
 import { UnderPictureCard } from './under-picture-card.tsx';
@@ -36,6 +37,7 @@ export function BoardLine() {
           <option value="off">off</option>
         </select>
       </label>
+      <ChainChoice />
       <DrawingAids />
       <UnderPictureCard />
       <ValueToggle />
