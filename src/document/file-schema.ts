@@ -1,17 +1,13 @@
 import * as z from 'zod';
-import { MAX_COORDINATE_IN } from '../geometry/lattice.ts';
 import { PLAN_CHOICES } from '../piecing/block.ts';
 import { clothKeys, fileCutting } from './cloth-schema.ts';
 import { checkAcross, isPictureData, MAX_PICTURE_PX, PICTURE_LETTERS } from './fabric-picture.ts';
 import {
   BLOCKS_PER_PROJECT,
-  type Checked,
   CORNERS_PER_OUTLINE,
   CUTS_PER_BLOCK,
-  checkName,
   checkSeamAllowance,
   FABRICS_PER_PROJECT,
-  ID_LENGTH,
   isColor,
   MOST_COPIES,
   ORDERS_PER_BLOCK,
@@ -19,65 +15,33 @@ import {
   PATCHES_PER_ORDER,
 } from './limits.ts';
 import { fileQuilt } from './quilt-schema.ts';
+import {
+  count,
+  id,
+  list,
+  name,
+  number,
+  otherwise,
+  passes,
+  point,
+  record,
+  text,
+  yesOrNo,
+} from './schema-words.ts';
 import { isSquarable, UNDER_PICTURE_LETTERS } from './under-picture.ts';
 
 /**
- * The shape of a version 2 file. Every message is a predicate, such as "is not a number": `file-place.ts` puts
- * the subject before it. Objects are loose, so that keys this version does not know come through.
+ * The shape of a version 2 file. Objects are loose, so that keys this version does not know come through.
  */
 
-/** `is missing` for what is not there, else what is wrong with what is. */
-const otherwise = (predicate: string) => ({
-  error: ({ input }: { readonly input?: unknown }) => (input === undefined ? 'is missing' : predicate),
-});
-
-const count = (n: number): string => n.toLocaleString('en');
-
-/** Takes over the check that edits use too; its sentence begins with the subject, which is named elsewhere. */
-const passes =
-  <Value>(check: (value: Value) => Checked<Value>) =>
-  (value: Value, context: z.RefinementCtx<Value>) => {
-    const checked = check(value);
-    if (checked.ok) return;
-    context.addIssue({
-      code: 'custom',
-      message: checked.error.replace(/^The (name|seam allowance|width of the piece) |\.$/g, ''),
-    });
-  };
-
-const text = z.string(otherwise('is not text'));
-export const id = text.min(1, 'is empty').max(ID_LENGTH, `is longer than ${ID_LENGTH} letters`);
-const name = text.superRefine(passes(checkName));
 const color = text.refine(isColor, 'is not written as # and six digits 0-9 or a-f');
-export const record = otherwise('is not a record in braces');
-
-const tooFar = `lies farther out than ${count(MAX_COORDINATE_IN)} in`;
-const coordinate = z
-  .number(otherwise('is not a number'))
-  .min(-MAX_COORDINATE_IN, tooFar)
-  .max(MAX_COORDINATE_IN, tooFar);
-export const point = z.tuple([coordinate, coordinate], otherwise('is not a pair of numbers'));
-
-/** The length is checked before anything in the list, so that a list far too long costs nothing. */
-export function list<Item extends z.ZodType>(item: Item, most: number) {
-  const short = (items: readonly unknown[]) => items.length <= most;
-  return z
-    .array(z.unknown(), otherwise('is not a list'))
-    .refine(short, {
-      error: ({ input }) =>
-        `holds ${count((input as readonly unknown[]).length)}, more than the ${count(most)} allowed`,
-      abort: true,
-    })
-    .pipe(z.array(item));
-}
-
 const cut = z.looseObject(
   {
     id,
     from: point,
     to: point,
     role: z.enum(['auto', 'join', 'seam'], { error: 'is none of auto, join and seam' }).optional(),
-    locked: z.boolean(otherwise('is neither true nor false')).optional(),
+    locked: yesOrNo.optional(),
   },
   record,
 );
@@ -95,7 +59,6 @@ const side = z
     `is not a whole number from 1 to ${count(MAX_PICTURE_PX)}`,
   );
 
-const number = z.number(otherwise('is not a number'));
 const pair = z.tuple([number, number], otherwise('is not a pair of numbers'));
 
 const NOT_PICTURE_DATA = 'is not a PNG, JPEG or WebP picture written as data:image/…;base64,…';
@@ -115,8 +78,8 @@ const underPicture = z.looseObject(
       .min(0, 'is not between 0 and 1')
       .max(1, 'is not between 0 and 1')
       .optional(),
-    shown: z.boolean(otherwise('is neither true nor false')).optional(),
-    locked: z.boolean(otherwise('is neither true nor false')).optional(),
+    shown: yesOrNo.optional(),
+    locked: yesOrNo.optional(),
   },
   record,
 );

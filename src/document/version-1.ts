@@ -1,10 +1,10 @@
 import * as z from 'zod';
 import { oneLine } from './file-place.ts';
-import { id, list, point, record } from './file-schema.ts';
 import { knownDrawing } from './known-drawing.ts';
 import { BLOCKS_PER_PROJECT, ORDERS_PER_BLOCK, PATCHES_PER_BLOCK, PATCHES_PER_ORDER } from './limits.ts';
 import type { JsonObject, Migration } from './migration.ts';
 import type { Project } from './project.ts';
+import { id, list, point, record } from './schema-words.ts';
 
 /**
  * Version 1 knew fabric and order by places alone: `paint` was a list of spots with the fabric of the patch round each,
