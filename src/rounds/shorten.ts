@@ -1,4 +1,4 @@
-import { advance, type Runner, runThrough, type Sequence, startOf } from './search-rounds.ts';
+import { advance, isDone, type Runner, runThrough, type Sequence, startOf } from './search-rounds.ts';
 
 /** A round whose loss would hold up more papers than this is not moved: no one other place serves them all. */
 const MOST_HURT = 16;
@@ -29,9 +29,16 @@ export function shortened(
   };
   let best = sequence;
   let trail = trailOf(runners, best);
-  const take = (next: Sequence, from: number): void => {
+  /**
+   * Takes another sequence if all papers come to their end by it. A round more can do harm: of all stages a paper may
+   * have reached only the most promising are kept, and those are others then.
+   */
+  const take = (next: Sequence, from: number): boolean => {
+    const through = trailOf(runners, next, trail.slice(0, from + 1));
+    if (!isDone(runners, through.at(-1)!)) return false;
     best = next;
-    trail = trailOf(runners, next, trail.slice(0, from + 1));
+    trail = through;
+    return true;
   };
   /** Papers that come to no end without round `taken`: those that it moved on and that never catch up. */
   const hurtWithout = (taken: number): number[] => {
@@ -55,8 +62,7 @@ export function shortened(
     if (hurt.length > MOST_HURT) continue;
     const rest = best.filter((_, k) => k !== taken);
     if (hurt.length === 0 && chainedFinish(rest)) {
-      take(rest, taken);
-      if (!onShorter(best, step)) break;
+      if (take(rest, taken) && !onShorter(best, step)) break;
       continue;
     }
     if (hurt.length === 0) continue;

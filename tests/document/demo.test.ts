@@ -4,12 +4,18 @@ import { moveCut } from '../../src/document/edit-cuts.ts';
 import { openFile } from '../../src/document/file.ts';
 import { lightnessOf } from '../../src/document/lightness.ts';
 import type { Block, Project } from '../../src/document/project.ts';
+import { type BlockPlace, isBlockPlace, JOININGS } from '../../src/document/quilt.ts';
 import { toText } from '../../src/document/to-text.ts';
 import type { Point, Ring } from '../../src/geometry/point.ts';
+import { boxOf } from '../../src/geometry/ring.ts';
 import { piece } from '../../src/piecing/piece.ts';
 import type { PiecingPlan, Verdict } from '../../src/piecing/plan.ts';
+import { joiningOf } from '../../src/quilt/joining.ts';
+import { layOut } from '../../src/quilt/layout.ts';
 import { checkPlan } from '../checker/check-plan.ts';
 import { polygonizerFaces } from '../designs/polygonizer-peer.ts';
+import { joiningFaults } from '../quilt/check-joining.ts';
+import { checked } from '../quilt/places.ts';
 
 /** The demo project, as a first visit opens it. */
 const text = readFileSync(
@@ -51,6 +57,16 @@ const DESIGNS: readonly (readonly [
   ['Ship’s lantern', 6, 6, 11, 1, 'one-foundation'],
   ['Lifebuoy', 6, 6, 5, 2, 'set-in-seams'],
   ['Scallop shell', 12, 6 * Math.sqrt(3), 18, 2, 'several-foundations'],
+  ['Moon over the water', 6, 6, 12, 2, 'several-foundations'],
+  ['Evening star', 6, 6, 18, 4, 'several-foundations'],
+  ['Signal flag', 6, 6, 9, 3, 'several-foundations'],
+  ['Striped signal', 6, 6, 6, 1, 'one-foundation'],
+  ['Bunting', 12, 6, 10, 1, 'one-foundation'],
+  ['Bunting at dusk', 12, 6, 10, 1, 'one-foundation'],
+  ['Breaker', 6, 6, 4, 1, 'one-foundation'],
+  ['Dinghy', 6, 6, 8, 3, 'several-foundations'],
+  ['Anchor', 6, 12, 25, 7, 'several-foundations'],
+  ['Harbour crane', 12, 12, 24, 8, 'several-foundations'],
 ];
 
 /** Twice the area, by the shoelace formula. */
@@ -177,5 +193,43 @@ describe('the lifebuoy, which straight seams cannot join', () => {
       expect(plan.patches.every(({ fabric }) => fabric !== null)).toBe(true);
       expect(checkPlan(cured, plan)).toEqual([]);
     }
+  });
+});
+
+describe('the quilt of the demo', () => {
+  const layout = layOut({ places: project.quilt!.places }, project.blocks);
+  const blocks = layout.pieces.filter(({ place }) => isBlockPlace(place));
+
+  it('has at least 30 places in three sizes or more, without a gap, and straight seams join it', () => {
+    const sizes = blocks.map(({ polygon }) => {
+      const { minX, minY, maxX, maxY } = boxOf(polygon);
+      return `${maxX - minX} × ${maxY - minY}`;
+    });
+    expect(blocks.length).toBeGreaterThanOrEqual(30);
+    expect(new Set(sizes).size).toBeGreaterThanOrEqual(3);
+    expect(layout.gaps).toEqual([]);
+    expect(layout.overlaps).toEqual([]);
+    for (const way of JOININGS) {
+      const joined = joiningOf(layout, way);
+      if (!joined.ok) throw new Error(joined.why);
+      expect(joined.plan.steps.every(({ kind }) => kind === 'straight')).toBe(true);
+      expect(joiningFaults(checked(layout), joined.plan.steps)).toEqual([]);
+    }
+  });
+
+  it('is sewn from blocks that meet no trouble, each with straight joins', () => {
+    for (const id of new Set(blocks.map(({ place }) => (place as BlockPlace).block))) {
+      const block = project.blocks.find((one) => one.id === id)!;
+      const plan = planOf(block);
+      expect(plan.verdict, block.name).not.toBe('set-in-seams');
+      expect(
+        plan.findings.filter(({ severity }) => severity === 'trouble'),
+        block.name,
+      ).toEqual([]);
+    }
+  });
+
+  it('names a fabric for every plain piece', () => {
+    for (const { place } of layout.pieces) if (!isBlockPlace(place)) expect(place.fabric).toBeDefined();
   });
 });
