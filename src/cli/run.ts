@@ -5,11 +5,12 @@ import { cutting } from './cutting.ts';
 import { foundations } from './foundations.ts';
 import { mend } from './mend.ts';
 
+import { picture } from './picture.ts';
 import { quilt } from './quilt.ts';
 import { rounds } from './rounds.ts';
 import { Refusal, WrongUsage } from './trouble.ts';
 
-const COMMANDS: readonly Command[] = [check, foundations, mend, cutting, quilt, rounds];
+const COMMANDS: readonly Command[] = [check, foundations, mend, cutting, quilt, rounds, picture];
 
 /** Runs one command line. Exit status: 0 done, 1 the file or the request is at fault, 2 wrong usage. */
 export async function run(args: readonly string[], output: Output): Promise<0 | 1 | 2> {

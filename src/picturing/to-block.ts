@@ -1,0 +1,84 @@
+import { labOfColor } from '../document/lab.ts';
+import type { Block, Fabric } from '../document/project.ts';
+import { snapPoint } from '../geometry/lattice.ts';
+import type { Point } from '../geometry/point.ts';
+import { middleOf } from './convex.ts';
+import type { PictureBlock } from './picture-block.ts';
+
+/** A block made from a picture, as any other block is: every line editable, every patch painted. */
+export interface Drawn {
+  readonly block: Block;
+  /** New fabrics, in the order of their lightness; none of those that were at hand. */
+  readonly fabrics: readonly Fabric[];
+}
+
+/**
+ * The block drawn on the lattice. `atHand`: ids of the fabrics that were offered; `freshId(n)` gives the id of the nth
+ * new fabric. A spot inside stands for each patch.
+ */
+export function drawnBlock(
+  picture: PictureBlock,
+  { id, name, outline }: Pick<Block, 'id' | 'name' | 'outline'>,
+  atHand: readonly string[],
+  freshId: (n: number) => string,
+): Drawn {
+  const names = new Map<string, number>();
+  const fresh: Fabric[] = [];
+  const ids = picture.fabrics.map(({ color, atHand: known }) => {
+    if (known !== undefined) return atHand[known]!;
+    const fabric = { id: freshId(fresh.length + 1), name: numbered(nameOf(color), names), color };
+    fresh.push(fabric);
+    return fabric.id;
+  });
+  return {
+    fabrics: fresh,
+    block: {
+      id,
+      name,
+      outline,
+      cuts: picture.lines.map(([x1, y1, x2, y2], k) => ({
+        id: `c${k + 1}`,
+        from: snapPoint([x1, y1]),
+        to: snapPoint([x2, y2]),
+        role: 'auto' as const,
+      })),
+      patches: picture.patches.map(({ piece, fabric }, k) => ({
+        id: `p${k + 1}`,
+        at: snapPoint(middleOf(piece) as Point),
+        fabric: ids[fabric]!,
+      })),
+    },
+  };
+}
+
+function numbered(name: string, names: Map<string, number>): string {
+  const nth = (names.get(name) ?? 0) + 1;
+  names.set(name, nth);
+  return nth === 1 ? name : `${name} ${nth}`;
+}
+
+/** Hue angles in CIELAB where one name gives way to the next, degrees; by eye, from memory. */
+const HUES: readonly (readonly [number, string])[] = [
+  [20, 'pink'],
+  [55, 'red'],
+  [75, 'orange'],
+  [105, 'yellow'],
+  [165, 'green'],
+  [220, 'teal'],
+  [290, 'blue'],
+  [325, 'violet'],
+  [360, 'pink'],
+];
+
+/** What a colour would be called on a swatch: how light, and which hue. */
+export function nameOf(color: string): string {
+  const { l, a, b } = labOfColor(color);
+  const chroma = Math.hypot(a, b);
+  const depth = l > 80 ? 'Light' : l > 60 ? 'Soft' : l > 35 ? 'Medium' : l > 15 ? 'Dark' : 'Deep';
+  if (chroma < 6) return l > 95 ? 'White' : l < 8 ? 'Black' : `${depth} grey`;
+  const angle = ((Math.atan2(b, a) * 180) / Math.PI + 360) % 360;
+  const hue = HUES.find(([end]) => angle < end)![1];
+  // Dark or dull yellows and oranges are what anybody calls brown.
+  const isBrown = (hue === 'orange' || hue === 'yellow') && (l < 55 || (l < 75 && chroma < 25));
+  return `${depth} ${isBrown ? 'brown' : hue}`;
+}
