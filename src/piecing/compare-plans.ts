@@ -44,7 +44,7 @@ function shapeOf({ patches, sections, joins, verdict }: PiecingPlan): string {
 export function costWords(plan: PiecingPlan, fewest: PiecingPlan): string {
   if (isSamePlan(plan, fewest)) {
     if (plan.sections.length === 1) return 'One paper, nothing to join.';
-    return fewest.fewest ? 'As few papers as can be.' : 'The fewest papers found.';
+    return fewest.fewest ? 'As few papers as can be, each begun with a patch.' : 'The fewest papers found.';
   }
   const [own, least] = [measurePlan(plan), measurePlan(fewest)];
   const more = own.foundations - least.foundations;

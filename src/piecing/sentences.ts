@@ -14,12 +14,20 @@ export function verdictSentence(plan: PiecingPlan): string {
     case 'one-foundation':
       return 'Sews on one foundation.';
     case 'several-foundations':
-      return `Sews on ${plan.sections.length} foundations, ${plan.fewest ? 'the fewest possible' : 'perhaps not the fewest'}.`;
+      return `Sews on ${plan.sections.length} foundations, ${fewestWords(plan)}.`;
     case 'set-in-seams':
       return `Cannot be joined with straight seams: ${cornersTurned(plan.joins)}.`;
     case 'broken':
       return plan.findings[0]?.message ?? 'Cannot be pieced as drawn.';
   }
+}
+
+/** A plan whose papers may start from a finished unit is the fewest among such plans only. */
+function fewestWords({ fewest, sections }: PiecingPlan): string {
+  if (!fewest) return 'perhaps not the fewest';
+  return sections.some(({ startsFrom }) => startsFrom.length > 0)
+    ? 'the fewest where a paper may start from a finished unit'
+    : 'the fewest possible';
 }
 
 function cornersTurned(joins: readonly Join[]): string {

@@ -62,7 +62,9 @@ describe('costWords', () => {
   const upright = piece(FOUR_PATCH, { plan: 'columns' });
 
   it('says of the plan with the fewest that it has the fewest', () => {
-    expect(costWords(level, { ...level, fewest: true })).toBe('As few papers as can be.');
+    expect(costWords(level, { ...level, fewest: true })).toBe(
+      'As few papers as can be, each begun with a patch.',
+    );
     expect(costWords(level, { ...level, fewest: false })).toBe('The fewest papers found.');
     const one = piece(block([0, 3, 6, 3]));
     expect(costWords(one, one)).toBe('One paper, nothing to join.');

@@ -2,7 +2,8 @@ import { describe, expect, it } from 'vitest';
 import type { Join, PiecingPlan, Section } from '../../src/piecing/plan.ts';
 import { joinSentence, orderWords, verdictSentence } from '../../src/piecing/sentences.ts';
 
-const section = (letter: string): Section => ({ letter, outline: [], order: [] }) as unknown as Section;
+const section = (letter: string): Section =>
+  ({ letter, outline: [], startsFrom: [], order: [] }) as unknown as Section;
 const join = (step: number, kind: Join['kind'] = 'straight'): Join =>
   ({
     step,
@@ -51,6 +52,15 @@ describe('verdictSentence', () => {
     [{ verdict: 'one-foundation' }, 'Sews on one foundation.'],
     [{}, 'Sews on 3 foundations, the fewest possible.'],
     [{ fewest: false }, 'Sews on 3 foundations, perhaps not the fewest.'],
+    [
+      {
+        sections: ['A', 'B'].map((letter) => ({
+          ...section(letter),
+          startsFrom: letter === 'B' ? ['A'] : [],
+        })),
+      },
+      'Sews on 2 foundations, the fewest where a paper may start from a finished unit.',
+    ],
     [
       { verdict: 'set-in-seams', joins: [join(1), join(2, 'set-in')] },
       'Cannot be joined with straight seams: join 2 turns a corner.',

@@ -265,9 +265,12 @@ export function findingsAt(
 /** Further than this no marker goes from its middle. */
 const MARKER_REACH_PX = MARKER_RADIUS + 6;
 
+/** So many can be read; of more the rest is told as a count beside the drawing, and shown when pointed at there. */
+export const MOST_MARKERS = 24;
+
 /**
  * Numbered markers on stems at the places of findings, notes only when lit, a figure each. Those that would cover each
- * other stand side by side.
+ * other stand side by side. Of many only the first, the gravest, are shown, and the one that is lit.
  */
 export function* findingFigures(
   camera: Camera,
@@ -275,7 +278,8 @@ export function* findingFigures(
   { lit, hidden }: FindingsShown,
 ): Generator<Figure> {
   const shown = [...plan.findings.entries()].filter(
-    ([index, { severity }]) => (severity !== 'note' || index === lit) && !hidden.has(index),
+    ([index, { severity }]) =>
+      index === lit || (severity !== 'note' && index < MOST_MARKERS && !hidden.has(index)),
   );
   if (shown.length === 0) return;
   const labels = new Spots(MARKER_RADIUS);

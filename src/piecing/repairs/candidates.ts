@@ -1,8 +1,9 @@
 import { snapPoint, TOUCH_IN } from '../../geometry/lattice.ts';
 import type { Point, Segment } from '../../geometry/point.ts';
-import { distance, distanceToSegment } from '../../geometry/ring.ts';
+import { distance, distanceToSegment, farthestPair } from '../../geometry/ring.ts';
 import type { Block, Cut } from '../block.ts';
 import type { PiecingPlan } from '../plan.ts';
+import { runsBeside, TWICE_IN } from '../rules/drawn-twice.ts';
 import { NEAR_MISS_IN } from '../rules/near-miss.ts';
 import type { Candidate } from './repair.ts';
 
@@ -27,11 +28,12 @@ export function candidatesFor(block: Block, plan: PiecingPlan): Candidate[] {
       // A locked cut is neither moved nor taken away; how it is sewn may change.
       if (cut.locked) return releases(block, cut, index, rank);
       return [
-        ...extensions(block, cut, index, rank),
+        ...extensions(block, plan, cut, index, rank),
         ...throughLine(block, plan, cut, index, rank),
         ...retreats(block, plan, cut, index, rank),
         ...meetings(block, cut, index, rank),
         ...straightenings(block, cut, index, rank),
+        ...mergings(block, cut, index, rank),
         ...releases(block, cut, index, rank),
         removal(block, plan, cut, index, rank),
       ];
@@ -96,7 +98,7 @@ function meetingsAlong(block: Block, index: number, end: 'from' | 'to'): Meeting
 }
 
 /** Each end drawn on to the next line, to the one after, and to the edge of the block. */
-function extensions(block: Block, cut: Cut, index: number, rank: number): Candidate[] {
+function extensions(block: Block, plan: PiecingPlan, cut: Cut, index: number, rank: number): Candidate[] {
   const length = distance(cut.from, cut.to);
   if (length === 0) return [];
   return (['from', 'to'] as const).flatMap((end) => {
@@ -108,16 +110,21 @@ function extensions(block: Block, cut: Cut, index: number, rank: number): Candid
     const edge = beyond.findIndex(({ met }) => met === null);
     const reachable = edge < 0 ? [] : beyond.slice(0, edge + 1);
     const targets = reachable.filter(({ met }, k) => k < 2 || met === null);
-    return targets.map((target): Candidate => {
+    const isLoose = plan.findings.some(
+      ({ code, cuts, at }) =>
+        code === 'loose-end' && cuts.includes(cut.id) && distance(at, cut[end]) <= 2 * TOUCH_IN,
+    );
+    return targets.map((target, k): Candidate => {
       const changed = withEnd(cut, end, target.at);
       const where = target.met === null ? 'the edge of the block' : named(target.met);
       return {
         id: `extend ${cut.id} ${end} ${target.at.map((v) => v.toFixed(3)).join(' ')}`,
         sentence: `Draw ${namedEnd(cut, index, end)} on to ${where}.`,
         change: { kind: 'cuts', cuts: replaced(block, new Map([[cut.id, changed]])) },
-        rank: rank + 0.01 * (target.t - 1) * length,
+        rank: rank + 0.01 * (target.t - 1) * length - (isLoose && k === 0 ? 0.2 : 0),
         loss: 0,
         moved: (target.t - 1) * length,
+        isOwn: isLoose && k === 0,
       };
     });
   });
@@ -236,6 +243,45 @@ function straightenings(block: Block, cut: Cut, index: number, rank: number): Ca
         ];
       }),
     );
+  });
+}
+
+/** A line drawn twice, made one: from end to end of both. */
+function mergings(block: Block, cut: Cut, index: number, rank: number): Candidate[] {
+  return block.cuts.flatMap((other, k): Candidate[] => {
+    if (k <= index || other.locked || !runsBeside(cut, other)) return [];
+    const [longer, shorter] =
+      distance(cut.from, cut.to) >= distance(other.from, other.to) ? [cut, other] : [other, cut];
+    const [from, to] = farthestPair([longer.from, longer.to, shorter.from, shorter.to]);
+    const isOutside = (end: Point): boolean => distanceToSegment(end, longer.from, longer.to) > 2 * TWICE_IN;
+    const one: Cut = {
+      ...longer,
+      from:
+        [from, to].find((end) => isOutside(end) && distance(end, longer.from) < distance(end, longer.to)) ??
+        longer.from,
+      to:
+        [from, to].find((end) => isOutside(end) && distance(end, longer.to) <= distance(end, longer.from)) ??
+        longer.to,
+    };
+    return [
+      {
+        id: `merge ${cut.id} ${other.id}`,
+        sentence: `Make ${named(index)} and ${named(k)} one line.`,
+        change: {
+          kind: 'cuts',
+          cuts: replaced(
+            block,
+            new Map<string, Cut | null>([
+              [longer.id, one],
+              [shorter.id, null],
+            ]),
+          ),
+        },
+        rank: rank - 0.3,
+        loss: 0,
+        moved: TWICE_IN,
+      },
+    ];
   });
 }
 

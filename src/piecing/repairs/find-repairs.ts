@@ -133,8 +133,9 @@ function worth({ candidate, after }: Tried, before: Tally): number {
     6 * (before.foundations - after.foundations) +
     3 * (before.cautions - after.cautions);
   // An end that stops a hair short was meant to reach: what it adds is what was drawn.
-  const added = candidate.moved <= NEAR_MISS_IN ? 0 : Math.max(0, after.patches - before.patches);
-  return gain - 2 * added - 4 * candidate.loss - 0.5 * candidate.moved;
+  const isMeant = candidate.isOwn === true || candidate.moved <= NEAR_MISS_IN;
+  const added = isMeant ? 0 : Math.max(0, after.patches - before.patches);
+  return gain - 2 * added - 4 * candidate.loss - (candidate.isOwn ? 0.05 : 0.5) * candidate.moved;
 }
 
 /**

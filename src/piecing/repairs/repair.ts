@@ -30,6 +30,8 @@ export interface Candidate {
   readonly loss: number;
   /** Inches by which drawn lines move or grow. */
   readonly moved: number;
+  /** It draws a loose end on to the line it misses: what it adds is what was meant. */
+  readonly isOwn?: boolean;
 }
 
 export function applyChange(block: Block, change: Change): Block {

@@ -6,16 +6,25 @@ export const pinRefused: Rule = {
   code: 'pin-refused',
   title: 'Join or seam that cannot be as marked',
   severity: 'caution',
-  check: ({ block, pattern, patches, idOf }) => {
+  check: ({ block, pattern, patches, sections, idOf }) => {
     const { division } = pattern;
     const section = new Map(patches.map((patch) => [patch.id, patch.section]));
+    const startsFrom = new Map(sections.map(({ letter, startsFrom }) => [letter, startsFrom]));
+    /** On one paper: in one section, or where one starts from the finished unit the other is in. */
+    const areTogether = (one: string, other: string): boolean =>
+      one === other ||
+      startsFrom.get(one)?.includes(other) === true ||
+      startsFrom.get(other)?.includes(one) === true;
     return block.cuts.flatMap((cut, l) => {
       if (cut.role === 'auto') return [];
       const edges = [...division.line.keys()].filter((e) => {
         const a = idOf[division.face[2 * e]!];
         const b = idOf[division.face[2 * e + 1]!];
         if (division.line[e] !== l || a === undefined || b === undefined) return false;
-        return (section.get(a) === section.get(b)) === (cut.role === 'join');
+        // A join must part two sections; a seam is sewn inside a paper also where that starts from a finished unit.
+        return cut.role === 'join'
+          ? section.get(a) === section.get(b)
+          : !areTogether(section.get(a)!, section.get(b)!);
       });
       const edge = edges[0];
       if (edge === undefined) return [];

@@ -33,15 +33,6 @@ function strayRule(
   };
 }
 
-export const looseEnd = strayRule(
-  'loose-end',
-  'loose-end',
-  'Loose end',
-  'caution',
-  (name) =>
-    `${name} ends in the middle of a patch: the loose part is no seam. Draw it on to the next line, or pull it back.`,
-);
-
 /** What is drawn short of its line by less than a seam allowance was meant to reach it: 1/4 in. */
 const HAIR_IN = 0.25;
 

@@ -2,11 +2,13 @@ import { ringOf } from '../../geometry/division.ts';
 import type { Finding, Patch, Severity } from '../plan.ts';
 import { biasEdge } from './bias-edge.ts';
 import { manyPatches, manySeams } from './crowded.ts';
+import { drawnTwice } from './drawn-twice.ts';
 import { shadowing, unpainted } from './fabrics.ts';
 import { foldOverStitches } from './folds.ts';
 import { inwardCorner } from './inward-corner.ts';
 import { island } from './island.ts';
 import { knot } from './knot.ts';
+import { looseEnd } from './loose-end.ts';
 import { mirrorSensitive } from './mirror-sensitive.ts';
 import { nearMiss } from './near-miss.ts';
 import { orderRefused } from './order-refused.ts';
@@ -15,15 +17,7 @@ import { pinRefused } from './pin-refused.ts';
 import { ringOfPatches } from './ring-of-patches.ts';
 import type { Inspection, Rule } from './rule.ts';
 import { sharpAngle, sliver } from './shape-of-patch.ts';
-import {
-  idleCut,
-  looseEnd,
-  outsideCut,
-  overlappingCut,
-  pastOutline,
-  shortCut,
-  unreadableCut,
-} from './strays.ts';
+import { idleCut, outsideCut, overlappingCut, pastOutline, shortCut, unreadableCut } from './strays.ts';
 
 /** Every rule there is, in the order findings are told. */
 export const RULES: readonly Rule[] = [
@@ -35,6 +29,7 @@ export const RULES: readonly Rule[] = [
   looseEnd,
   idleCut,
   overlappingCut,
+  drawnTwice,
   shortCut,
   outsideCut,
   nearMiss,
@@ -60,6 +55,7 @@ const OF_THE_DRAWING: readonly Rule[] = [
   looseEnd,
   idleCut,
   overlappingCut,
+  drawnTwice,
   shortCut,
   outsideCut,
   sliver,

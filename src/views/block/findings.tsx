@@ -2,6 +2,7 @@ import { useStore } from 'zustand';
 import { light } from '../../board/board-acts.ts';
 import { board } from '../../board/board-state.ts';
 import { zoomTo } from '../../board/camera-acts.ts';
+import { MOST_MARKERS } from '../../board/draw/block.ts';
 import type { Finding, Severity } from '../../piecing/plan.ts';
 import { RULES } from '../../piecing/rules/table.ts';
 import { Folded } from '../folded.tsx';
@@ -71,10 +72,16 @@ export function Findings({ findings, severity, without }: FindingsProps) {
     </ol>
   );
   if (severity === 'note') return <Folded title={title}>{list}</Folded>;
+  const unmarked = numbered.filter(({ index }) => index >= MOST_MARKERS).length;
   return (
     <section aria-labelledby={`findings-${severity}`}>
       <h3 id={`findings-${severity}`}>{title}</h3>
       {list}
+      {unmarked > 0 && (
+        <p className="soft findings-unmarked">
+          {unmarked} more than the drawing marks: point at one here to see its place.
+        </p>
+      )}
     </section>
   );
 }

@@ -179,6 +179,23 @@ export const EXAMPLES: Readonly<Record<string, Examples>> = {
       { what: 'lines side by side, 1/8 in apart', cuts: '0,3>6,3 0,3.125>6,3.125', isSized: true },
     ],
   },
+  'drawn-twice': {
+    found: [
+      {
+        what: 'two lines 1/64 in apart',
+        cuts: '0,3>6,3 0,3.015625>6,3.015625',
+        names: [1, 2],
+        isSized: true,
+      },
+      { what: 'one beside a part of the other', cuts: '0,3>6,3 1,3.01>4,3.02', names: [1, 2], isSized: true },
+    ],
+    silent: [
+      { what: 'lines side by side, 1/16 in apart', cuts: '0,3>6,3 0,3.0625>6,3.0625', isSized: true },
+      { what: 'a line on another', cuts: '0,3>6,3 6,3>0,3' },
+      { what: 'lines that cross at a sharp angle', cuts: '0,3>6,3 0,2>6,4' },
+      { what: 'a line drawn on a hair beside', cuts: '0,3>3,3 3,3.01>6,3.01', isSized: true },
+    ],
+  },
   'short-cut': {
     found: [
       { what: 'a press without a drag', cuts: '0,3>6,3 2,2>2,2', names: [2] },

@@ -1,0 +1,56 @@
+import { TOUCH_IN } from '../../geometry/lattice.ts';
+import { distance, middle } from '../../geometry/ring.ts';
+import type { Cut } from '../block.ts';
+import { cutName, type Rule } from './rule.ts';
+
+/** Lines that run so close side by side were meant as one: 1/32 in. */
+export const TWICE_IN = 1 / 32;
+
+/** They run side by side for at least this share of the shorter. */
+const BESIDE_SHARE = 0.5;
+
+/** More cuts than this are not compared with each other: far more than any hand draws twice. */
+const MOST_CUTS = 400;
+
+/** Two cuts that run side by side less than 1/32 in apart. */
+export const drawnTwice: Rule = {
+  code: 'drawn-twice',
+  title: 'Line drawn twice',
+  severity: 'caution',
+  check: ({ block }) => {
+    const { cuts } = block;
+    if (cuts.length > MOST_CUTS) return [];
+    return cuts.flatMap((cut, k) =>
+      cuts.slice(k + 1).flatMap((other) => {
+        if (!runsBeside(cut, other)) return [];
+        const shorter = distance(cut.from, cut.to) <= distance(other.from, other.to) ? cut : other;
+        return [
+          {
+            at: middle(shorter.from, shorter.to),
+            cuts: [cut.id, other.id],
+            message: `${cutName(block, cut)} and ${cutName(block, other).toLowerCase()} lie less than 1/32 in apart: the line is drawn twice, and no strip so thin can be sewn. Make them one.`,
+          },
+        ];
+      }),
+    );
+  },
+};
+
+/** Do two cuts lie apart by more than a touch and less than 1/32 in, for half of the shorter or more? */
+export function runsBeside(one: Cut, other: Cut): boolean {
+  const [long, short] =
+    distance(one.from, one.to) >= distance(other.from, other.to) ? [one, other] : [other, one];
+  const length = distance(long.from, long.to);
+  const own = distance(short.from, short.to);
+  if (own <= 4 * TWICE_IN) return false;
+  const [ux, uy] = [(long.to[0] - long.from[0]) / length, (long.to[1] - long.from[1]) / length];
+  const off = ([x, y]: readonly [number, number]): number =>
+    Math.abs((y - long.from[1]) * ux - (x - long.from[0]) * uy);
+  const [a, b] = [off(short.from), off(short.to)];
+  if (a >= TWICE_IN || b >= TWICE_IN || Math.max(a, b) <= TOUCH_IN) return false;
+  const along = ([x, y]: readonly [number, number]): number =>
+    (x - long.from[0]) * ux + (y - long.from[1]) * uy;
+  const [s, t] = [along(short.from), along(short.to)];
+  const beside = Math.min(length, Math.max(s, t)) - Math.max(0, Math.min(s, t));
+  return beside >= BESIDE_SHARE * own;
+}
