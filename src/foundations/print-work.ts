@@ -62,7 +62,7 @@ export function foundationsOf(
       return refuse(
         plan.findings.find(({ severity }) => severity === 'trouble')?.message ?? 'it has no usable outline.',
       );
-    const faults = verifyPlan(plan);
+    const faults = verifyPlan(plan, block);
     if (faults.length > 0)
       return refuse(
         `its plan failed the last check before printing (${faults[0]}) Please report this block.`,

@@ -25,7 +25,7 @@ export function joinOf(
     const met = chain.map((h, k): Met => {
       const before = chain[k - 1];
       const at = startOf(pattern, h);
-      const isEnd = before === undefined || pattern.straight[before >> 1] !== pattern.straight[h >> 1];
+      const isEnd = before === undefined || turns(pattern, before, h);
       stretches.push([isEnd ? at : stretches.pop()![0], endOf(pattern, h)]);
       // A patch that gives way to the next is met even where a notch of the outline lies between the two.
       const changes = (side: 0 | 1): boolean =>
@@ -149,10 +149,17 @@ function chainsBetween(pattern: Pattern, a: Region, b: Region): number[][] {
   return chains;
 }
 
+/** Does a chain go on along another line, or turn back on the same one, as round the tip of a sliver? */
+function turns(pattern: Pattern, before: number, after: number): boolean {
+  if (pattern.straight[before >> 1] !== pattern.straight[after >> 1]) return true;
+  const [a, b, c] = [startOf(pattern, before), startOf(pattern, after), endOf(pattern, after)];
+  return (b[0] - a[0]) * (c[0] - b[0]) + (b[1] - a[1]) * (c[1] - b[1]) < 0;
+}
+
 /** A chain that closes on itself, begun where it turns a corner rather than in the middle of a line. */
 function fromCorner(pattern: Pattern, chain: number[]): number[] {
-  const { straight, division } = pattern;
+  const { division } = pattern;
   if (division.origin[chain.at(-1)! ^ 1] !== division.origin[chain[0]!]) return chain;
-  const corner = chain.findIndex((h, k) => straight[h >> 1] !== straight[chain.at(k - 1)! >> 1]);
+  const corner = chain.findIndex((h, k) => turns(pattern, chain.at(k - 1)!, h));
   return corner <= 0 ? chain : [...chain.slice(corner), ...chain.slice(0, corner)];
 }

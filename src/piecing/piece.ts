@@ -50,7 +50,7 @@ export function piece(block: Block, options: PieceOptions = {}, memory?: PieceMe
     () => `${assembly.number} ${orderFactsKey(block, options.lightness)} ${block.cuts.map(({ id }) => id)}`,
     () => {
       const ordered = orderBlock(block, assembly.made, options);
-      return { ...ordered, faults: verifyPlan(ordered.sewing) };
+      return { ...ordered, faults: verifyPlan(ordered.sewing, block) };
     },
     () => pattern.cells,
   );
@@ -137,7 +137,7 @@ export function planFrom(
 
 /** A plan that has passed the check by the rule itself; one that fails is given out as broken. */
 export function vouchedFor(block: Block, plan: PiecingPlan): PiecingPlan {
-  const [fault] = verifyPlan(plan);
+  const [fault] = verifyPlan(plan, block);
   return fault === undefined ? plan : withoutWarrant(block, fault);
 }
 

@@ -31,6 +31,6 @@ describe('a plan is handed out', () => {
     expect(plan.verdict).not.toBe('broken');
     // The very plan that was checked, not another.
     const { findings: _, ...sewing } = plan;
-    expect(verifyPlan).toHaveBeenLastCalledWith(sewing);
+    expect(verifyPlan).toHaveBeenLastCalledWith(sewing, other);
   });
 });

@@ -1,0 +1,76 @@
+import { isOneStretch } from '../../geometry/one-stretch.ts';
+import { distance } from '../../geometry/ring.ts';
+import type { Join, SewingPlan } from '../plan.ts';
+import { type Boundary, contactBetween, type Side } from './boundary.ts';
+import { pointFaults } from './points.ts';
+import { isSameStretch, liesOn, ONE_SPOT_IN, spanOf } from './stretch.ts';
+
+/**
+ * Joins unite units that are there, two by two, until one is left; each along what the two share, and pinned where
+ * seams meet it. A section that starts from a unit takes that unit in as soon as it is there.
+ */
+export function joinFaults(plan: SewingPlan, boundary: Boundary): string[] {
+  const faults: string[] = [];
+  const unitOf = new Map(plan.sections.map(({ letter }) => [letter, letter]));
+  /** Name of the unit that is made of just these sections, or null when there is none yet. */
+  const unit = (letters: readonly string[]): string | null => {
+    const names = new Set(letters.map((letter) => unitOf.get(letter)));
+    const [name] = names;
+    const members = [...unitOf.values()].filter((n) => n === name).length;
+    return names.size === 1 && name !== undefined && members === letters.length ? name : null;
+  };
+  const waiting = new Set(plan.sections.filter(({ startsFrom }) => startsFrom.length > 0));
+  const sewOn = (): void => {
+    for (const section of waiting) {
+      const name = unit(section.startsFrom);
+      if (name === null) continue;
+      unitOf.set(section.letter, name);
+      waiting.delete(section);
+      sewOn();
+      return;
+    }
+  };
+  const patchesOf = (letters: readonly string[]): string[] =>
+    plan.patches.filter(({ section }) => letters.includes(section)).map(({ id }) => id);
+  plan.joins.forEach((join, k) => {
+    sewOn();
+    if (join.step !== k + 1) faults.push(`Join ${join.step} is not the next step.`);
+    const left = unit(join.left);
+    const right = unit(join.right);
+    if (left === null || right === null || left === right) {
+      faults.push(`Join ${join.step} needs units that are not made before it.`);
+      return;
+    }
+    const units = [patchesOf(join.left), patchesOf(join.right)] as const;
+    const contact = contactBetween(boundary, units[0], new Set(units[1]));
+    const seam = seamFaults(join, contact);
+    faults.push(...(seam.length > 0 ? seam : pointFaults(join, contact, units, boundary)));
+    for (const letter of join.right) unitOf.set(letter, left);
+  });
+  sewOn();
+  if (new Set(unitOf.values()).size > 1) faults.push('The sections are not all joined.');
+  return faults;
+}
+
+/** Is the seam all that the two units share: in one stretch where it is straight, in more where it is set in? */
+function seamFaults({ step, kind, seam, stretches }: Join, contact: readonly Side[]): string[] {
+  const edges = contact.map(({ edge }) => edge);
+  if (kind === 'straight') {
+    if (!isOneStretch(edges)) return [`Join ${step} is not one straight seam.`];
+    const isTold =
+      stretches.length === 1 && isSameStretch(stretches[0]!, seam) && isSameStretch(seam, spanOf(edges));
+    return isTold ? [] : [`Join ${step} does not run along its seam.`];
+  }
+  // A seam that turns within the width of a line may be called either.
+  if (edges.length === 0 || stretches.length < 2) return [`Join ${step} is not set in.`];
+  const lengthOf = (
+    some: readonly (readonly [readonly [number, number], readonly [number, number]])[],
+  ): number => some.reduce((sum, [a, b]) => sum + distance(a, b), 0);
+  const isTold =
+    stretches.length > 0 &&
+    Math.abs(lengthOf(edges) - lengthOf(stretches)) <= ONE_SPOT_IN * (stretches.length + 1) &&
+    edges.every((edge) => stretches.some((stretch) => edge.every((at) => liesOn(at, stretch)))) &&
+    distance(seam[0], stretches[0]![0]) <= ONE_SPOT_IN &&
+    distance(seam[1], stretches.at(-1)![1]) <= ONE_SPOT_IN;
+  return isTold ? [] : [`Join ${step} does not run along its stretches.`];
+}

@@ -1,0 +1,43 @@
+import { isOneStretch } from '../../geometry/one-stretch.ts';
+import { letters } from '../ids.ts';
+import type { SewingPlan } from '../plan.ts';
+import { type Boundary, contactBetween } from './boundary.ts';
+import { isSameStretch, spanOf } from './stretch.ts';
+
+/**
+ * The rule itself: for every position after the first, all the boundary the patch shares with earlier ones is one
+ * straight, unbroken stretch, and that is its seam. Each patch has its place, and is called by it.
+ */
+export function orderFaults(plan: SewingPlan, boundary: Boundary): string[] {
+  const faults: string[] = [];
+  const patches = new Map(plan.patches.map((patch) => [patch.id, patch]));
+  const placed = new Set<string>();
+  plan.sections.forEach((section, s) => {
+    const { letter, startsFrom, order } = section;
+    if (letter !== letters(s)) faults.push(`Section ${letter} has the wrong letter.`);
+    const earlier = new Set(plan.patches.filter((p) => startsFrom.includes(p.section)).map((p) => p.id));
+    if (startsFrom.length > 0 && earlier.size === 0)
+      faults.push(`Section ${letter} starts from a unit that is not there.`);
+    const first = startsFrom.length > 0 ? 2 : 1;
+    order.forEach((id, k) => {
+      const patch = patches.get(id);
+      if (!patch || placed.has(id)) {
+        faults.push(`${id} does not stand exactly once in the plan.`);
+        return;
+      }
+      if (patch.section !== letter || patch.position !== first + k || id !== `${letter}${first + k}`)
+        faults.push(`${id} is not called by its place.`);
+      const contact = contactBetween(boundary, [id], earlier).map(({ edge }) => edge);
+      if (earlier.size === 0) {
+        if (patch.seam !== null) faults.push(`${id} is laid, not sewn, and has a seam.`);
+      } else if (!isOneStretch(contact))
+        faults.push(`${id} does not meet the patches before it along one straight line.`);
+      else if (patch.seam === null || !isSameStretch(patch.seam, spanOf(contact)))
+        faults.push(`${id} does not meet the patches before it along its seam.`);
+      earlier.add(id);
+      placed.add(id);
+    });
+  });
+  if (placed.size !== plan.patches.length) faults.push('A patch stands on no foundation.');
+  return faults;
+}

@@ -1,0 +1,95 @@
+import { STRAIGHT_IN } from '../../geometry/lattice.ts';
+import type { Segment } from '../../geometry/point.ts';
+import { distanceToSegment, signedArea } from '../../geometry/ring.ts';
+import type { Block, Cut } from '../block.ts';
+import type { Edge, Section, SewingPlan } from '../plan.ts';
+import type { Boundary } from './boundary.ts';
+
+/** A line bends a little on its way to all that it touches, and its ends may be such spots. */
+const BENT_IN = 2 * STRAIGHT_IN;
+
+/** Do edges, neighbours and outlines say what the polygons of the patches say? */
+export function topologyFaults(
+  plan: SewingPlan,
+  drawing: Pick<Block, 'outline' | 'cuts'>,
+  boundary: Boundary,
+): string[] {
+  const faults = boundary.doubled.map(([a, b]) => `${a} and ${b} lie on each other.`);
+  for (const { id, polygon, holes, neighbours } of plan.patches) {
+    if (!(signedArea(polygon) > 0) || holes.some((hole) => !(signedArea(hole) < 0)))
+      faults.push(`${id} has no inside.`);
+    const beside = new Set(boundary.sidesOf.get(id)!.flatMap(({ other }) => other ?? []));
+    beside.delete(id);
+    if (beside.size !== neighbours.length || neighbours.some((other) => !beside.has(other)))
+      faults.push(`${id} has other neighbours than it says.`);
+  }
+  faults.push(...edgeFaults(plan.edges, drawing, boundary));
+  for (const section of plan.sections) faults.push(...outlineFaults(plan, section, boundary));
+  return faults;
+}
+
+function edgeFaults(
+  edges: readonly Edge[],
+  { outline, cuts }: Pick<Block, 'outline' | 'cuts'>,
+  { sidesOf, ownerOf, numberOf }: Boundary,
+): string[] {
+  const faults: string[] = [];
+  const lineOf = new Map<string, Cut[]>();
+  // Two cuts of one name are no good drawing, and no harm.
+  for (const cut of cuts) lineOf.set(cut.id, [...(lineOf.get(cut.id) ?? []), cut]);
+  const told = new Set<string>();
+  for (const edge of edges) {
+    const { from, to, right, left, line } = edge;
+    told.add(`${numberOf(from)} ${numberOf(to)}`);
+    if (right !== ownerOf(from, to) || left !== ownerOf(to, from) || right === left)
+      faults.push('An edge has other patches beside it than it says.');
+    if (from[0] > to[0] || (from[0] === to[0] && from[1] > to[1])) faults.push('An edge runs the wrong way.');
+    if (line !== null && !lineOf.get(line)?.some((cut) => liesAlong(edge, cut)))
+      faults.push(`An edge does not lie on cut ${line}.`);
+  }
+  // An edge inside the block stands round two patches, one of the outline round one.
+  let count = 0;
+  for (const sides of sidesOf.values()) for (const { other } of sides) count += other === null ? 2 : 1;
+  if (told.size !== edges.length || 2 * told.size !== count) faults.push('The edges are not told once each.');
+  // Where lines all but meet, a sliver may lie between the outline as drawn and as it runs from corner to corner.
+  const sides = outline.map((from, k) => ({ from, to: outline[(k + 1) % outline.length]! }));
+  for (const edge of edges)
+    if (edge.line === null && !sides.some((side) => liesAlong(edge, side)))
+      faults.push('An edge lies on no cut, and not on the outline.');
+  return faults;
+}
+
+type Stretch = Pick<Edge, 'from' | 'to'>;
+
+const liesAlong = ({ from, to }: Stretch, line: Stretch): boolean =>
+  [from, to].every((at) => distanceToSegment(at, line.from, line.to) <= BENT_IN);
+
+/** The outline of a section is all that its patches, and the unit it starts from, share with none of each other. */
+function outlineFaults(plan: SewingPlan, section: Section, { sidesOf, ownerOf }: Boundary): string[] {
+  const { letter, outline, holes, startsFrom } = section;
+  const members = new Set(
+    plan.patches
+      .filter((patch) => patch.section === letter || startsFrom.includes(patch.section))
+      .map((p) => p.id),
+  );
+  let length = 0;
+  for (const id of members)
+    for (const { other } of sidesOf.get(id)!) if (other === null || !members.has(other)) length++;
+  const told = [outline, ...holes].flatMap((ring) =>
+    ring.map((from, i): Segment => [from, ring[(i + 1) % ring.length]!]),
+  );
+  const isRim = ([from, to]: Segment): boolean => {
+    const inside = ownerOf(from, to);
+    const beyond = ownerOf(to, from);
+    return inside !== null && members.has(inside) && (beyond === null || !members.has(beyond));
+  };
+  if (
+    told.length === length &&
+    new Set(told.map(String)).size === length &&
+    told.every(isRim) &&
+    signedArea(outline) > 0 &&
+    holes.every((hole) => signedArea(hole) < 0)
+  )
+    return [];
+  return [`The outline of ${letter} is not that of its patches.`];
+}
