@@ -1,6 +1,6 @@
 import { MIRRORS, type Turn, turnBy, turned } from '../document/edit-turn.ts';
 import type { Point, Ring, Segment } from '../geometry/point.ts';
-import { boxOf } from '../geometry/ring.ts';
+import { boxOf, distance } from '../geometry/ring.ts';
 import { samePlace } from '../geometry/segments.ts';
 
 /** What is drawn again while a line is drawn. */
@@ -82,6 +82,28 @@ export function imagesOf(
   }
   return images;
 }
+
+/**
+ * The images of some places that belong together, themselves first, each lot once: where a symmetry about the middle of
+ * an outline's box takes them.
+ */
+export function placesOf(
+  places: readonly Point[],
+  symmetry: Symmetry,
+  outline: Ring,
+): readonly (readonly Point[])[] {
+  const middle = middleOf(outline);
+  const all: (readonly Point[])[] = [places];
+  for (const turn of turnsOf(symmetry).slice(1)) {
+    const image = places.map((place) => turned(turn, middle, place));
+    const isKnown = all.some((known) => known.every((place, k) => distance(place, image[k]!) <= SAME_IN));
+    if (!isKnown) all.push(image);
+  }
+  return all;
+}
+
+/** Images nearer than this are one, inches: forgives the lattice, nothing more. */
+const SAME_IN = 1 / 1000;
 
 /** The lines to show: axes of mirrors across the box, spokes of turns; `reach` inches from the middle. */
 export function axesOf(symmetry: Symmetry, [mx, my]: Point, reach: number): readonly Segment[] {

@@ -23,6 +23,14 @@ const DRAWINGS = {
       {dot(16.6, 4.4, 1.7)}
     </>
   ),
+  // A line that ends at another, what reached past it dotted.
+  trim: (
+    <>
+      <path d="M11 3V17M2.6 10H11" />
+      {dot(13.4, 10, 1)}
+      {dot(17, 10, 1)}
+    </>
+  ),
   outline: (
     <>
       <path d="M5 6 12.5 3.8 16.2 11 10.4 16.2 3.8 13Z" />

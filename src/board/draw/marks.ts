@@ -4,6 +4,7 @@ import type { Snap } from '../../editing/snapping.ts';
 import { angleWords, lengthWords, placeWords, SNAP_WORDS } from '../../editing/words.ts';
 import { holdsPoint } from '../../geometry/inner-spot.ts';
 import type { Point, Segment } from '../../geometry/point.ts';
+import { middle } from '../../geometry/ring.ts';
 import { edgesOf, samePlace } from '../../geometry/segments.ts';
 import type { PiecingPlan } from '../../piecing/plan.ts';
 import type { Crosshair } from '../board-state.ts';
@@ -102,6 +103,9 @@ export function drawMarks(
       case 'line':
         strokeLine(pen, mark.segment, { color: INKS.indigo, width: 2.2, halo: INKS.sheet });
         break;
+      case 'going':
+        drawGoing(pen, mark.segment);
+        break;
       case 'outline':
         drawOutline(pen, mark.points, mark.to);
         break;
@@ -125,6 +129,27 @@ export function drawMarks(
         break;
     }
   }
+}
+
+/** Half the width of the cross on a stretch that would go, CSS pixels. */
+const CROSS_PX = 4.5;
+
+/** A band over what would be taken away, crossed out in the middle, so that it is no join's stitching. */
+function drawGoing(pen: Pen, segment: Segment): void {
+  const { ctx, camera } = pen;
+  ctx.save();
+  ctx.globalAlpha = 0.7;
+  strokeLine(pen, segment, { color: INKS.sheet, width: 9 });
+  ctx.restore();
+  strokeLine(pen, segment, { color: INKS.madder, width: 3 });
+  const [x, y] = toScreen(camera, middle(...segment));
+  dot(pen, middle(...segment), 9, INKS.sheet, { color: INKS.madder, width: 1.6 });
+  ctx.beginPath();
+  for (const way of [1, -1]) {
+    ctx.moveTo(x - CROSS_PX, y - way * CROSS_PX);
+    ctx.lineTo(x + CROSS_PX, y + way * CROSS_PX);
+  }
+  strokePath(pen, { color: INKS.madder, width: 1.8 });
 }
 
 function drawOutline(pen: Pen, points: readonly Point[], to: Point | null): void {

@@ -9,7 +9,7 @@ import type { Typed, Typing } from '../../editing/typing.ts';
 import type { Point, Segment } from '../../geometry/point.ts';
 import type { PiecingPlan } from '../../piecing/plan.ts';
 
-export type ToolName = 'select' | 'cut' | 'chain' | 'outline' | 'paint' | 'measure' | 'pan';
+export type ToolName = 'select' | 'cut' | 'chain' | 'trim' | 'outline' | 'paint' | 'measure' | 'pan';
 
 /** Where the pointer is, whatever moves it: a mouse, a finger, a pen or the keyboard's crosshair. */
 export interface Pointer {
@@ -97,6 +97,8 @@ export type Effect =
 export type Mark =
   | { readonly kind: 'snap'; readonly snap: Snap }
   | { readonly kind: 'line'; readonly segment: Segment }
+  /** A stretch that would be taken away. */
+  | { readonly kind: 'going'; readonly segment: Segment }
   /** A stretch whose length and angle are told, drawn by something else. */
   | { readonly kind: 'run'; readonly segment: Segment }
   | { readonly kind: 'outline'; readonly points: readonly Point[]; readonly to: Point | null }

@@ -6,6 +6,7 @@ import { paintTool } from './paint.ts';
 import { panTool } from './pan.ts';
 import { selectTool } from './select.ts';
 import { type Machine, machineOf, type ToolName } from './tool.ts';
+import { trimTool } from './trim.ts';
 
 /** A tool as people know it. */
 export interface ToolEntry {
@@ -40,6 +41,13 @@ export const TOOLS: readonly ToolEntry[] = [
     key: 'D',
     hint: 'Click place after place, each leg a cut. Close on the first, or end with Enter or a second click.',
     begin: () => machineOf(chainTool),
+  },
+  {
+    name: 'trim',
+    label: 'Trim or extend',
+    key: 'E',
+    hint: 'Click a stretch of a cut to take it away; near its end, to draw it on to the next line.',
+    begin: () => machineOf(trimTool),
   },
   {
     name: 'outline',
