@@ -1,4 +1,4 @@
-import { addBlock, duplicateBlock, removeBlock } from '../document/edit-block.ts';
+import { addBlock, duplicateBlock } from '../document/edit-block.ts';
 import { findBlock } from '../document/find.ts';
 import { nextBlockId } from '../document/ids.ts';
 import { outlineOf } from '../document/outline.ts';
@@ -7,6 +7,7 @@ import { MM_PER_IN } from '../geometry/lattice.ts';
 import { edit, redo, replaceProject, undo } from './actions.ts';
 import { chooseDrawing } from './bring-in.ts';
 import type { Command } from './command.ts';
+import { deleteBlock } from './delete-block.ts';
 import { askFor } from './dialogs.ts';
 import { openFromPicker, saveKeptAside, saveToFile } from './files.ts';
 import { redoLabel, type Session, session, undoLabel } from './session.ts';
@@ -144,7 +145,7 @@ export const COMMANDS: readonly AppCommand[] = [
     enabled: hasOpenBlock,
     run: () => {
       const { blockId } = session.getState();
-      if (blockId !== null) edit('Delete block', (before) => removeBlock(before, blockId));
+      if (blockId !== null) deleteBlock(blockId);
     },
   },
 ];

@@ -1,12 +1,13 @@
 import { type KeyboardEvent, useRef, useState } from 'react';
 import { useStore } from 'zustand';
-import { duplicateBlock, moveBlock, removeBlock, renameBlock } from '../../document/edit-block.ts';
+import { duplicateBlock, moveBlock, renameBlock } from '../../document/edit-block.ts';
 import { nextBlockId } from '../../document/ids.ts';
 import type { Block, Project } from '../../document/project.ts';
 import type { PiecingPlan } from '../../piecing/plan.ts';
-import { edit, openBlock, say } from '../../workspace/actions.ts';
+import { edit, openBlock } from '../../workspace/actions.ts';
 import { takeKey } from '../../workspace/command.ts';
 import { runCommand } from '../../workspace/commands.ts';
+import { deleteBlock } from '../../workspace/delete-block.ts';
 import { type Session, session } from '../../workspace/session.ts';
 import { ActButton } from '../act-button.tsx';
 import { Icon } from '../icons.tsx';
@@ -177,10 +178,7 @@ const duplicate = (block: Block): void => {
 const move = (block: Block, index: number): void =>
   edit('Move block', (project) => moveBlock(project, block.id, index));
 
-const remove = (block: Block): void => {
-  edit('Delete block', (project) => removeBlock(project, block.id));
-  say('done', `Deleted ‘${block.name}’. Undo brings it back.`);
-};
+const remove = (block: Block): void => deleteBlock(block.id);
 
 function InNumbers({ block }: { readonly block: Block }) {
   const plan = useRestingPlan(block);

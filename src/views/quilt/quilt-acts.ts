@@ -23,6 +23,7 @@ import {
   contentsOf,
   makePlaces,
   sharedModule,
+  slotCount,
 } from '../../quilt/settings/make-places.ts';
 import { edit, say } from '../../workspace/actions.ts';
 import { session, shownProject } from '../../workspace/session.ts';
@@ -194,14 +195,15 @@ function firstContents(project: Project, setting: Setting, count: number): Conte
 /** The quilt in another setting, with what is in it laid in order; a sentence where that cannot be. */
 export function inSetting(project: Project, setting: Setting, borders: readonly Border[]): Quilt | string {
   const quilt = quiltOf(project);
-  const isNew = quilt.places.length === 0;
-  const contents = isNew
-    ? firstContents(
-        project,
-        setting,
-        setting.kind === 'mixed' ? project.blocks.length : setting.columns * setting.rows * 2,
-      )
-    : refilled(quilt, setting);
+  const count = setting.kind === 'mixed' ? project.blocks.length : slotCount(setting);
+  const fresh = firstContents(project, setting, count);
+  // What was there stays where it was; places that come are filled by turns.
+  const contents =
+    quilt.places.length === 0
+      ? fresh
+      : setting.kind === 'mixed'
+        ? contentsOf(quilt)
+        : refilled(quilt, setting, fresh);
   const made = makePlaces(setting, contents, borders, project.blocks, project.unit);
   if (!made.ok) return made.message;
   const { units: _units, module: _module, ...rest } = quilt;
@@ -209,14 +211,15 @@ export function inSetting(project: Project, setting: Setting, borders: readonly 
 }
 
 /** What was in the quilt, by row and column where both settings have such, so that a column more moves nothing. */
-function refilled(quilt: Quilt, setting: Setting): readonly Content[] {
+function refilled(quilt: Quilt, setting: Setting, fresh: readonly Content[]): readonly Content[] {
   const contents = contentsOf(quilt);
   const before = quilt.setting;
   const isGrid = (kind: Setting['kind'] | undefined): boolean => kind === 'straight' || kind === 'strips';
-  if (!isGrid(before?.kind) || !isGrid(setting.kind) || before!.columns === setting.columns) return contents;
-  return Array.from({ length: setting.columns * setting.rows }, (_, k) => {
+  return fresh.map((one, k): Content => {
+    if (!before || !isGrid(before.kind) || !isGrid(setting.kind))
+      return k < contents.length ? contents[k]! : one;
     const [row, column] = [Math.floor(k / setting.columns), k % setting.columns];
-    return column < before!.columns ? (contents[row * before!.columns + column] ?? null) : null;
+    return column < before.columns && row < before.rows ? contents[row * before.columns + column]! : one;
   });
 }
 

@@ -1,0 +1,21 @@
+import { removeBlock } from '../document/edit-block.ts';
+import { placesOfBlock, quiltOf } from '../document/edit-quilt.ts';
+import { findBlock } from '../document/find.ts';
+import { edit, say } from './actions.ts';
+import { session } from './session.ts';
+
+/** Deletes a block. Where it lay in the quilt is said: it does not vanish from there unnoticed. */
+export function deleteBlock(blockId: string): void {
+  const { project } = session.getState();
+  const block = findBlock(project, blockId);
+  if (block === null) return;
+  const places = placesOfBlock(quiltOf(project), blockId);
+  edit('Delete block', (before) => removeBlock(before, blockId));
+  const lay =
+    places === 0
+      ? ''
+      : places === 1
+        ? ', which lay in one place of the quilt: it is empty now'
+        : `, which lay in ${places} places of the quilt: they are empty now`;
+  say('done', `Deleted ‘${block.name}’${lay}. Undo brings it back.`);
+}
