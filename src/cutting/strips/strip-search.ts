@@ -33,6 +33,9 @@ const PATIENCE = 0.02;
 /** Share of the work that goes into filling everything from the start, each time with another taste. */
 const FRESH_SHARE = 0.3;
 
+/** So often everything is begun anew: each way of laying leads to its own end. */
+const ROUNDS = 4;
+
 /** What a try costs at least, even one that is given up at once. */
 const STEPS_PER_TRY = 5_000;
 
@@ -56,6 +59,7 @@ class Search {
   private readonly knapsack: FullestStrip;
   private readonly pairs: TwoStrips;
   private tries = 0;
+  private layings = 0;
   /** Strip heights that make sense, rising. */
   private readonly heights: readonly number[];
 
@@ -73,24 +77,39 @@ class Search {
   }
 
   run(start: readonly Filled[]): readonly Filled[] {
-    const all = this.sorts.map(({ items }) => items.length);
     let best = start;
-    let shortest = lengthOf(start);
-    for (let i = 0; this.knapsack.steps + this.tries * STEPS_PER_TRY < this.steps * FRESH_SHARE; i++) {
-      this.tries++;
-      const taste = TASTES[i] ?? this.someTaste();
-      const strips = this.fillAll(all, taste, shortest);
-      const length = strips ? lengthOf(strips) : Number.POSITIVE_INFINITY;
-      if (strips && length < shortest - ROUNDING) {
-        best = strips;
-        shortest = length;
-      }
+    for (let round = 1; round <= ROUNDS && !this.isSpent(); round++) {
+      const until = (this.steps * round) / ROUNDS;
+      const found = this.improve(
+        this.layAnew(until - ((1 - FRESH_SHARE) * this.steps) / ROUNDS) ?? best,
+        until,
+      );
+      if (lengthOf(found) < lengthOf(best) - ROUNDING) best = found;
     }
-    return this.improve(best);
+    return best;
+  }
+
+  /** The shortest of several layings of all cuts, each in another taste, until so much is spent. */
+  private layAnew(until: number): readonly Filled[] | null {
+    const all = this.sorts.map(({ items }) => items.length);
+    let best: readonly Filled[] | null = null;
+    let shortest = Number.POSITIVE_INFINITY;
+    while (this.spent() < until) {
+      const strips = this.fillAll(all, TASTES[this.layings++] ?? this.someTaste(), shortest);
+      this.tries++;
+      if (!strips) continue;
+      best = strips;
+      shortest = lengthOf(strips);
+    }
+    return best;
+  }
+
+  private spent(): number {
+    return this.knapsack.steps + this.pairs.steps + this.tries * STEPS_PER_TRY;
   }
 
   private isSpent(): boolean {
-    return this.knapsack.steps + this.pairs.steps + this.tries * STEPS_PER_TRY >= this.steps;
+    return this.spent() >= this.steps;
   }
 
   private someTaste(): Taste {
@@ -173,13 +192,13 @@ class Search {
     return 1 - this.areaOf(picks) / (height * this.sorted.capacity);
   }
 
-  private improve(strips: readonly Filled[]): readonly Filled[] {
+  private improve(strips: readonly Filled[], until: number): readonly Filled[] {
     let now = strips;
     let best = now;
     let shortest = lengthOf(now);
     const counts = this.sorts.map(() => 0);
     const patience = shortest * PATIENCE;
-    while (!this.isSpent() && now.length > 1) {
+    while (this.spent() < until && now.length > 1) {
       this.tries++;
       const taken = this.someStrips(now);
       counts.fill(0);
