@@ -1,7 +1,8 @@
 import { type CuttingPlan, cuttingPlan, type FabricPlan } from '../cutting/cutting-plan.ts';
 import { cuttingReport } from '../cutting/cutting-report.ts';
-import { type CuttingRules, USUAL_EASE_IN, USUAL_WIDTH_IN, usualStep } from '../cutting/cutting-rules.ts';
-import { NO_SLACK } from '../cutting/lengths.ts';
+import type { Savings } from '../cutting/cutting-rules.ts';
+import { KIND_WORDS } from '../cutting/cutting-table.ts';
+import { clothsOf, cuttingRulesOf, handSizesOf, slackOf } from '../cutting/project-cutting.ts';
 import { THOROUGH_STEPS } from '../cutting/strips/lay-strips.ts';
 import { BOUND_WORDS, sumLines } from '../cutting/sums.ts';
 import { oneLine } from '../document/file-place.ts';
@@ -59,20 +60,23 @@ Exit status
     const savings = savingsOf(values.savings);
     const project = readProject(file);
     const blocks = values.blocks === undefined ? project.blocks : chosenBlocks(project, values.blocks);
-    const rules: CuttingRules = {
-      allowance: project.seamAllowance,
-      ease: ease ?? USUAL_EASE_IN,
-      step: step ?? usualStep(project.unit),
-      usableWidth: usableWidth ?? USUAL_WIDTH_IN,
-      savings,
+    const chosen = {
+      ...project.cutting,
+      ...(ease !== null && { ease }),
+      ...(step !== null && { step }),
+      ...(usableWidth !== null && { width: usableWidth }),
+      ...(savings !== null && { savings }),
     };
+    // What is at hand is known to who stands at the shelf: here all is counted as if it were bought.
+    const asked: Project = { ...project, cutting: { ...chosen, stockFirst: false } };
     const made = makingOf(project, { blocks: blocks.map(({ id }) => id), copies });
-    const cloths = project.fabrics.map(({ id }) => ({
-      fabric: id,
-      grain: 'seam' as const,
-      usableWidth: rules.usableWidth,
-    }));
-    const plan = cuttingPlan({ made, cloths, rules, steps: THOROUGH_STEPS });
+    const plan = cuttingPlan({
+      made,
+      cloths: clothsOf(asked),
+      rules: cuttingRulesOf(asked),
+      sizeOf: handSizesOf(asked),
+      steps: THOROUGH_STEPS,
+    });
     if (values.json) output.out(jsonReport(plan));
     else output.out(readableReport(project, made, plan));
     return remarkTrouble(project, made, plan, output);
@@ -90,8 +94,8 @@ function lengthOf(option: string, text: string | undefined, least: number, most:
   return length.inches;
 }
 
-function savingsOf(text: string | undefined): CuttingRules['savings'] {
-  if (text === undefined) return 'squares';
+function savingsOf(text: string | undefined): Savings | null {
+  if (text === undefined) return null;
   if (text === 'none' || text === 'squares' || text === 'all') return text;
   throw new WrongUsage('--savings takes none, squares or all.');
 }
@@ -120,7 +124,7 @@ function readableReport(project: Project, made: readonly MadeBlock[], plan: Cutt
     lines.push(
       '',
       fabricName(project, fabric.fabric),
-      ...sumLines(fabric, NO_SLACK, project.unit).map((line) => `  ${line}`),
+      ...sumLines(fabric, slackOf(project), project.unit).map((line) => `  ${line}`),
       `  no plan can do with less than ${said(fabric.bound.length)}: ${BOUND_WORDS[fabric.bound.kind]}`,
       `  Strips across ${said(fabric.usableWidth)}`,
     );
@@ -132,13 +136,6 @@ function readableReport(project: Project, made: readonly MadeBlock[], plan: Cutt
   return `${lines.join('\n')}\n`;
 }
 
-const KIND_WORDS = {
-  rectangle: '',
-  'half-square': ', cut once from corner to corner',
-  'quarter-square': ', cut twice from corner to corner',
-  'half-rectangle': ', cut once aslant',
-} as const;
-
 function cutLine(
   { kind, width, height, slant, for: patches }: FabricPlan['strips'][number]['cuts'][number],
   said: (inches: number) => string,
@@ -147,7 +144,7 @@ function cutLine(
     ? ` from ${said(slant[0])} along one long edge to ${said(slant[1])} along the other`
     : '';
   const names = patches.map(([block, patch, copy]) => `${oneLine(block)} ${patch} copy ${copy}`);
-  return `${said(width)} × ${said(height)}${KIND_WORDS[kind]}${aslant}: ${names.join(', ')}`;
+  return `${said(width)} × ${said(height)}${KIND_WORDS[kind] && `, ${KIND_WORDS[kind]}`}${aslant}: ${names.join(', ')}`;
 }
 
 const fabricName = ({ fabrics }: Project, id: string | null): string =>

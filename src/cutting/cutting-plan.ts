@@ -5,8 +5,9 @@ import type { CuttingRules, Grain } from './cutting-rules.ts';
 import { type CutKind, cutKey, PIECES_FROM, type Piece } from './piece.ts';
 import { choicesFor, pieceOfSize, proofOf, type Size } from './pieces.ts';
 import { cutsThatSave, type Offer } from './savings.ts';
-import { type CutSize, fitsWidth, lengthOfStrips } from './strips/cloth.ts';
+import { type CutSize, fitsWidth, type LaidStrip, lengthOfStrips } from './strips/cloth.ts';
 import { layStrips } from './strips/lay-strips.ts';
+import { cutFromStock, type StockPiece } from './strips/stock.ts';
 import { type Bound, stripBound } from './strips/strip-bound.ts';
 
 /** One patch of one copy of a block, as it is called: `b1`, `A1`, 1. */
@@ -19,13 +20,18 @@ export interface Cloth {
   readonly grain: Grain;
   /** Between the selvages, inches. */
   readonly usableWidth: number;
+  /** Fat quarters, precuts and scraps to be used up first, inches. */
+  readonly stock?: readonly StockPiece[];
 }
 
 /** A patch with the piece cut for it, the same in every copy. */
 export interface PatchPiece {
   readonly block: string;
+  /** As it is printed, and its lasting id. */
   readonly patch: string;
+  readonly key: string;
   readonly fabric: string | null;
+  readonly firstCopy: number;
   readonly copies: number;
   readonly piece: Piece;
   /** Where a size chosen by hand does not cover, the sides that fall short. Empty for every size worked out. */
@@ -49,12 +55,21 @@ export interface Strip {
   readonly cuts: readonly StripCut[];
 }
 
+/** A piece of cloth at hand, as it lies on the mat, and what is cut from it. */
+export interface StockCuts {
+  readonly width: number;
+  readonly height: number;
+  readonly strips: readonly Strip[];
+}
+
 export interface FabricPlan {
   readonly fabric: string | null;
   readonly grain: Grain;
   readonly usableWidth: number;
   /** The tallest first. */
   readonly strips: readonly Strip[];
+  /** What is cut from pieces at hand instead, where any are to be used. */
+  readonly fromStock: readonly StockCuts[];
   /** Sum of the heights of the strips, inches. */
   readonly length: number;
   /** What no plan for these cuts comes under. */
@@ -72,8 +87,15 @@ export interface CuttingPlan {
   readonly fabrics: readonly FabricPlan[];
 }
 
+/** What cutting looks at of a block in hand. */
+export interface CutBlock {
+  readonly block: Pick<MadeBlock['block'], 'id'>;
+  readonly plan: Pick<MadeBlock['plan'], 'patches'>;
+  readonly copies: number;
+}
+
 export interface CuttingRequest {
-  readonly made: readonly MadeBlock[];
+  readonly made: readonly CutBlock[];
   /** In the order wanted. A fabric that is not among them is cut as the rules have it. */
   readonly cloths: readonly Cloth[];
   readonly rules: CuttingRules;
@@ -141,7 +163,9 @@ function wantedPieces(
       const piece = {
         block: block.id,
         patch: patch.id,
+        key: patch.key,
         fabric: patch.fabric,
+        firstCopy,
         copies,
         piece: choices.rectangle,
         short,
@@ -165,19 +189,29 @@ function planFor(cloth: Cloth, wanted: readonly Wanted[], steps: number): Fabric
   const fitting = wanted.filter(fits);
   const cuts = cutsFor(fitting);
   const sizes = cuts.map((cut) => sizeIn(cloth, cut));
-  const strips = layStrips(sizes, usableWidth, steps).map(
-    (strip): Strip => ({
-      height: strip.height,
-      cuts: strip.cuts.map(({ item, width, height }) => ({ ...cuts[item]!, width, height })),
-    }),
-  );
+  const named = (strips: readonly LaidStrip[], which: readonly number[]): readonly Strip[] =>
+    strips.map(({ height, cuts: laid }) => ({
+      height,
+      cuts: laid.map((cut) => ({ ...cuts[which[cut.item]!]!, width: cut.width, height: cut.height })),
+    }));
+  const every = [...sizes.keys()];
+  const { laid, left } = cloth.stock?.length ? cutFromStock(sizes, cloth.stock) : { laid: [], left: every };
+  const bought = left.map((i) => sizes[i]!);
+  const strips = named(layStrips(bought, usableWidth, steps), left);
   const length = lengthOfStrips(strips);
-  const area = sizes.reduce((sum, { width, height }) => sum + width * height, 0);
+  const area = bought.reduce((sum, { width, height }) => sum + width * height, 0);
   return {
-    ...cloth,
+    fabric: cloth.fabric,
+    grain: cloth.grain,
+    usableWidth,
     strips,
+    fromStock: laid.map((one) => ({
+      width: one.width,
+      height: one.height,
+      strips: named(one.strips, every),
+    })),
     length,
-    bound: stripBound(sizes, usableWidth),
+    bound: stripBound(bought, usableWidth),
     fill: length === 0 ? 1 : area / (length * usableWidth),
     tooLarge: wanted.filter((one) => !fits(one)).map(({ piece }) => piece),
   };

@@ -81,3 +81,17 @@ export function alikeFabrics(fabrics: readonly Fabric[], most = 200): readonly A
   }
   return found.sort((one, other) => one.difference - other.difference);
 }
+
+/** The fabrics that look most like one, the nearest first; equals in the order of the list. */
+export function nearestFabrics(
+  to: Fabric,
+  fabrics: readonly Fabric[],
+  most: number,
+): readonly { readonly fabric: Fabric; readonly difference: number }[] {
+  const lab = labOfColor(to.color);
+  return fabrics
+    .filter(({ id }) => id !== to.id)
+    .map((fabric) => ({ fabric, difference: colourDifference(lab, labOfColor(fabric.color)) }))
+    .sort((one, other) => one.difference - other.difference)
+    .slice(0, most);
+}

@@ -131,7 +131,7 @@ function readRow(
     trouble(`“${cell('Colour').slice(0, 24)}” is no colour written as #1d3557; the fabric keeps its own.`);
   const inches = (head: 'Width' | 'At hand', check: typeof checkWidth): number | undefined => {
     if (cell(head) === '') return undefined;
-    const parsed = readLength(cell(head), unit);
+    const parsed = readClothLength(cell(head), unit);
     const checked = parsed.ok ? check(parsed.inches) : parsed;
     if (checked.ok) return checked.value;
     trouble(`${checked.error} It is left out.`);
@@ -165,7 +165,7 @@ function readRow(
 }
 
 /** A length, yards and metres too: `2 1/2 yd`, `0.6 m`. */
-function readLength(text: string, unit: Unit): ReturnType<typeof parseLength> {
+export function readClothLength(text: string, unit: Unit): ReturnType<typeof parseLength> {
   const [, amount, word] = /^(.*[^a-z\s])\s*(yds?|yards?|m|metres?|meters?)\.?$/i.exec(text) ?? [];
   if (amount === undefined || word === undefined) return parseLength(text, unit);
   const bare = parseLength(amount, 'in');

@@ -68,6 +68,29 @@ export function edit(label: string, change: ProjectEdit, options: EditOptions = 
   });
 }
 
+/**
+ * Notes what hands have done, such as a piece that is cut: no step of the history, and not taken back by undoing a
+ * drawing, so every moment that undo and redo can reach knows of it too.
+ */
+export function noteDone(change: ProjectEdit): void {
+  const state = session.getState();
+  const project = change(state.project);
+  if (project === state.project) return;
+  const known = new Map([[state.project, project]]);
+  const noted = ({ moment, ...entry }: HistoryEntry): HistoryEntry => {
+    if (moment.opening !== state.opening) return { ...entry, moment };
+    const after = known.get(moment.project) ?? change(moment.project);
+    known.set(moment.project, after);
+    return { ...entry, moment: { ...moment, project: after } };
+  };
+  const { past, future } = state.history;
+  session.setState({
+    project,
+    history: { past: past.map(noted), future: future.map(noted) },
+    save: 'not-saved',
+  });
+}
+
 function recorded(state: Session, label: string, merge: string | null): History {
   const { past, future } = state.history;
   const last = past.at(-1);

@@ -1,0 +1,42 @@
+import { formatLength, type LengthUnit } from '../geometry/length.ts';
+import type { FabricPlan, Strip, StripCut } from './cutting-plan.ts';
+
+/** What is done with a cut once it lies on the mat. */
+export const KIND_WORDS: Readonly<Record<StripCut['kind'], string>> = {
+  rectangle: '',
+  'half-square': 'cut once from corner to corner',
+  'quarter-square': 'cut twice from corner to corner',
+  'half-rectangle': 'cut once aslant',
+};
+
+/** The cutting list of some fabrics as a table: a row a cut, in the order to make them, under a row of heads. */
+export function cuttingTable(
+  fabrics: readonly FabricPlan[],
+  unit: LengthUnit,
+  names: { readonly fabric: (id: string | null) => string; readonly block: (id: string) => string },
+): readonly (readonly string[])[] {
+  const said = (inches: number): string => formatLength(inches, unit);
+  const rows = (fabric: FabricPlan, from: string, strips: readonly Strip[]): string[][] =>
+    strips.flatMap(({ height, cuts }, s) =>
+      cuts.map((cut, c) => [
+        names.fabric(fabric.fabric),
+        from,
+        String(s + 1),
+        said(height),
+        String(c + 1),
+        said(cut.width),
+        said(cut.height),
+        KIND_WORDS[cut.kind],
+        cut.for.map(([block, patch, copy]) => `${names.block(block)} ${patch} copy ${copy}`).join('; '),
+      ]),
+    );
+  return [
+    ['Fabric', 'From', 'Strip', 'Strip height', 'Cut', 'Width', 'Height', 'Then', 'For'],
+    ...fabrics.flatMap((fabric) => [
+      ...fabric.fromStock.flatMap((one, i) =>
+        rows(fabric, `piece ${i + 1} at hand, ${said(one.width)} × ${said(one.height)}`, one.strips),
+      ),
+      ...rows(fabric, 'the bolt', fabric.strips),
+    ]),
+  ];
+}

@@ -1,0 +1,75 @@
+import { useStore } from 'zustand';
+import type { Project } from '../../document/project.ts';
+import { isBlockPlace } from '../../document/quilt.ts';
+import { copiesInHand, cuttingChoice } from '../../workspace/cutting-client.ts';
+import { Choice } from '../choice.tsx';
+
+type Whose = 'every' | 'quilt' | 'own';
+
+/** Copies of every block that its quilts take; null where there is no quilt. */
+function copiesOfQuilt({ quilt }: Project): ReadonlyMap<string, number> | null {
+  if (!quilt) return null;
+  const times = 1 + (quilt.copies ?? []).length;
+  const copies = new Map<string, number>();
+  for (const place of quilt.places)
+    if (isBlockPlace(place)) copies.set(place.block, (copies.get(place.block) ?? 0) + times);
+  return copies.size === 0 ? null : copies;
+}
+
+const same = (a: ReadonlyMap<string, number>, b: ReadonlyMap<string, number>): boolean =>
+  a.size === b.size && [...a].every(([id, count]) => b.get(id) === count);
+
+/** What cloth is counted for: every block once, twice, as often as the quilt holds it, or by hand. */
+export function CopiesChoice({ project }: { readonly project: Project }) {
+  useStore(cuttingChoice);
+  const copies = copiesInHand(project);
+  const quilt = copiesOfQuilt(project);
+  const every = new Map(project.blocks.map(({ id }) => [id, 1]));
+  const whose: Whose = same(copies, every) ? 'every' : quilt && same(copies, quilt) ? 'quilt' : 'own';
+  const set = (id: string, count: number): void => {
+    const next = new Map(copies);
+    if (count > 0) next.set(id, count);
+    else next.delete(id);
+    cuttingChoice.setState({ copies: next });
+  };
+  return (
+    <section className="fabric-settings" aria-labelledby="counted-title">
+      <h2 id="counted-title" className="panel-title">
+        Counted for
+      </h2>
+      <Choice<Whose>
+        label="Copies"
+        isLabelShown={false}
+        options={[
+          ['every', 'Every block once'],
+          ...(quilt ? ([['quilt', 'The quilt']] as const) : []),
+          ['own', 'As below'],
+        ]}
+        value={whose}
+        onChoose={(next) => {
+          if (next === 'every') cuttingChoice.setState({ copies: null });
+          else if (next === 'quilt') cuttingChoice.setState({ copies: quilt });
+        }}
+      />
+      <ul className="counted">
+        {project.blocks.map(({ id, name }) => (
+          <li key={id}>
+            <label htmlFor={`counted-${id}`}>{name}</label>
+            <input
+              id={`counted-${id}`}
+              className="text-input"
+              type="number"
+              min={0}
+              max={999}
+              value={copies.get(id) ?? 0}
+              onChange={(event) => {
+                const count = Math.floor(Number(event.target.value));
+                if (count >= 0 && count <= 999) set(id, count);
+              }}
+            />
+          </li>
+        ))}
+      </ul>
+    </section>
+  );
+}

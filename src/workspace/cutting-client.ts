@@ -1,0 +1,153 @@
+import { type Remote, wrap } from 'comlink';
+import { createStore } from 'zustand/vanilla';
+import { clothsOf, cuttingRulesOf, handSizesOf } from '../cutting/project-cutting.ts';
+import type { Project } from '../document/project.ts';
+import type { Patch } from '../piecing/plan.ts';
+import type { CutSum, CuttingHand, CuttingOrder, FabricCuts, OrderedBlock } from './cutting-worker.ts';
+import { makingAtHand } from './making.ts';
+import { plansCome } from './plans.ts';
+import { onOtherProject, session } from './session.ts';
+
+export type { CutSum, FabricCuts, FabricSum } from './cutting-worker.ts';
+
+/** Of what cloth is counted: copies of each block by its id; null for one of every block. */
+export const cuttingChoice = createStore<{ readonly copies: ReadonlyMap<string, number> | null }>(() => ({
+  copies: null,
+}));
+
+onOtherProject(() => {
+  cuttingChoice.setState({ copies: null });
+  cuttings.setState({ sum: null, isBusy: true });
+});
+
+export interface Cuttings {
+  /** What was worked out last; stays on show while a newer one comes. */
+  readonly sum: CutSum | null;
+  readonly isBusy: boolean;
+  /** Blocks whose plans are still to come and that are not counted yet. */
+  readonly toCome: number;
+  /** One sentence, where it failed. */
+  readonly failure: string | null;
+}
+
+export const cuttings = createStore<Cuttings>(() => ({ sum: null, isBusy: false, toCome: 0, failure: null }));
+
+let hand: Remote<CuttingHand> | null = null;
+
+function theHand(): Remote<CuttingHand> {
+  hand ??= wrap<CuttingHand>(
+    new Worker(new URL('./cutting-worker.ts', import.meta.url), { type: 'module', name: 'cutting' }),
+  );
+  return hand;
+}
+
+/** What the worker has been sent, by number. */
+const numbers = new WeakMap<readonly Patch[], number>();
+let lastNumber = 0;
+let isSent = new Set<number>();
+
+function orderedBlock(id: string, copies: number, patches: readonly Patch[]): OrderedBlock {
+  const number = numbers.get(patches) ?? ++lastNumber;
+  numbers.set(patches, number);
+  return isSent.has(number) ? { id, copies, number } : { id, copies, number, patches };
+}
+
+/** Copies of every block in hand. */
+export const copiesInHand = (project: Project): ReadonlyMap<string, number> =>
+  cuttingChoice.getState().copies ?? new Map(project.blocks.map(({ id }) => [id, 1]));
+
+function orderFor(project: Project): { order: CuttingOrder; toCome: number } {
+  const { blocks, toCome } = makingAtHand(project, copiesInHand(project));
+  const sizeOf = handSizesOf(project);
+  const sizes: [string, NonNullable<ReturnType<typeof sizeOf>>][] = [];
+  if (project.cutting?.sizes)
+    for (const { block, plan } of blocks)
+      for (const patch of plan.patches) {
+        const size = sizeOf(block.id, patch);
+        if (size) sizes.push([`${block.id}/${patch.key}`, { width: size.width, height: size.height }]);
+      }
+  const ordered = blocks.map(({ block, plan, copies }) => orderedBlock(block.id, copies, plan.patches));
+  isSent = new Set(ordered.map(({ number }) => number));
+  return {
+    order: {
+      blocks: ordered,
+      cloths: clothsOf(project),
+      rules: cuttingRulesOf(project),
+      sizes: new Map(sizes),
+    },
+    toCome,
+  };
+}
+
+let isRunning = false;
+let isWanted = false;
+
+/** Works out what to cut of the project as it is now; what comes meanwhile is taken up when that is done. */
+async function work(): Promise<void> {
+  if (isRunning) {
+    isWanted = true;
+    return;
+  }
+  isRunning = true;
+  do {
+    isWanted = false;
+    try {
+      const { order, toCome } = orderFor(session.getState().project);
+      cuttings.setState({ isBusy: true, toCome });
+      const first = await theHand().begin(order);
+      cuttings.setState({ sum: first, failure: null });
+      if (isWanted) continue;
+      const thorough = await theHand().finish(first.number);
+      if (thorough) cuttings.setState({ sum: thorough });
+    } catch (thrown) {
+      // The next order starts with nothing known.
+      hand = null;
+      isSent = new Set();
+      const reason = thrown instanceof Error ? thrown.message : String(thrown);
+      cuttings.setState({ failure: `What to cut could not be worked out. ${reason}` });
+    }
+  } while (isWanted);
+  isRunning = false;
+  cuttings.setState({ isBusy: false });
+}
+
+/** So long after a change, ms: a drawing that goes on is not counted at every step. */
+const QUIET_MS = 120;
+
+/**
+ * Keeps what to cut up to date as long as someone looks at it: after every change of the recorded project, of the plans
+ * and of the copies in hand, never in the midst of a gesture. Returns a stop function.
+ */
+export function followCutting(): () => void {
+  let wait: ReturnType<typeof setTimeout> | undefined;
+  const soon = (): void => {
+    clearTimeout(wait);
+    wait = setTimeout(() => void work(), QUIET_MS);
+  };
+  const stops = [
+    session.subscribe((now, before) => {
+      if (
+        now.draft === null &&
+        now.project !== before.project &&
+        isAnotherMatter(now.project, before.project)
+      )
+        soon();
+    }),
+    plansCome.subscribe(soon),
+    cuttingChoice.subscribe(soon),
+  ];
+  void work();
+  return () => {
+    clearTimeout(wait);
+    for (const stop of stops) stop();
+  };
+}
+
+/** A piece ticked off changes nothing that is to be cut. */
+const isAnotherMatter = (now: Project, before: Project): boolean =>
+  (['blocks', 'fabrics', 'seamAllowance', 'unit'] as const).some((key) => now[key] !== before[key]) ||
+  JSON.stringify({ ...now.cutting, done: null }) !== JSON.stringify({ ...before.cutting, done: null });
+
+/** All about one fabric of an answer; null when it has been overtaken. */
+export const cutsOfFabric = (number: number, fabric: string | null): Promise<FabricCuts | null> =>
+  theHand().fabric(number, fabric);
