@@ -1,6 +1,6 @@
 import { isBlockPlace, type Joining } from '../document/quilt.ts';
 import type { Point } from '../geometry/point.ts';
-import { boxOf, distance, signedArea } from '../geometry/ring.ts';
+import { boxOf, centroid, cross, distance, signedArea } from '../geometry/ring.ts';
 import { assemble } from '../piecing/assemble.ts';
 import type { Assembly } from '../piecing/assembly.ts';
 import { type Chord, chordLength, chordsOf, type Parting, partAlong } from '../piecing/partings.ts';
@@ -186,63 +186,68 @@ function leaning(slope: number, way: Joining): number {
 }
 
 interface Extent {
-  readonly area: number;
-  readonly minX: number;
-  readonly minY: number;
-  readonly maxX: number;
-  readonly maxY: number;
+  area: number;
+  minX: number;
+  minY: number;
+  maxX: number;
+  maxY: number;
 }
+
+const emptyExtent = (): Extent => ({
+  area: 0,
+  minX: Number.POSITIVE_INFINITY,
+  minY: Number.POSITIVE_INFINITY,
+  maxX: Number.NEGATIVE_INFINITY,
+  maxY: Number.NEGATIVE_INFINITY,
+});
 
 function balanced(pattern: Pattern): Weigh {
   const { division } = pattern;
-  const extents = division.faces.map((_, c): Extent => {
+  const extents = division.faces.map((_, c): Extent & { readonly middle: Point } => {
     const ring = Array.from(pattern.loops[c]![0]!, (h): Point => division.vertices[division.origin[h]!]!);
-    return { area: signedArea(ring), ...boxOf(ring) };
+    return { area: signedArea(ring), middle: centroid(ring), ...boxOf(ring) };
   });
   return (unit, chords, allows) => {
-    let best: Parting | null = null;
-    let least: readonly number[] = [];
-    for (const chord of chords) {
+    const cells = cellsOf(unit);
+    const weighed = chords
+      .map((chord) => ({ chord, weight: weightOf(chord, cells) }))
+      .sort((a, b) => compareWeights(a.weight, b.weight));
+    for (const { chord } of weighed) {
       const parting = partAlong(pattern, unit, chord);
-      if (!parting || !allows(parting)) continue;
-      const [a, b] = [extentOf(extents, parting.left), extentOf(extents, parting.right)];
-      const weight = [
-        Math.max(longerSide(a), longerSide(b)),
-        Math.max(a.area, b.area),
-        chordLength(pattern, chord),
-      ];
-      if (best && !isLess(weight, least)) continue;
-      best = parting;
-      least = weight;
+      if (parting && allows(parting)) return parting;
     }
-    return best;
+    return null;
   };
+
+  /** What a seam would leave to either side of its line: of a region without dents that is what it parts it into. */
+  function weightOf(chord: Chord, cells: readonly number[]): readonly number[] {
+    const { origin, vertices } = division;
+    const a = vertices[origin[chord.edges[0]!]!]!;
+    const b = vertices[origin[chord.edges.at(-1)! ^ 1]!]!;
+    const halves = [emptyExtent(), emptyExtent()] as const;
+    for (const c of cells) {
+      const extent = extents[c]!;
+      const half = halves[cross(a, b, extent.middle) > 0 ? 0 : 1];
+      half.area += extent.area;
+      half.minX = Math.min(half.minX, extent.minX);
+      half.minY = Math.min(half.minY, extent.minY);
+      half.maxX = Math.max(half.maxX, extent.maxX);
+      half.maxY = Math.max(half.maxY, extent.maxY);
+    }
+    return [
+      Math.max(longerSide(halves[0]), longerSide(halves[1])),
+      Math.max(halves[0].area, halves[1].area),
+      chordLength(pattern, chord),
+    ];
+  }
 }
 
 const longerSide = ({ minX, minY, maxX, maxY }: Extent): number => Math.max(maxX - minX, maxY - minY);
 
-/** Less at the first number that differs by more than the lattice explains. */
-function isLess(a: readonly number[], b: readonly number[]): boolean {
-  for (let k = 0; k < a.length; k++) if (Math.abs(a[k]! - b[k]!) > 1e-3) return a[k]! < b[k]!;
-  return false;
-}
-
-function extentOf(extents: readonly Extent[], region: Region): Extent {
-  let area = 0;
-  let minX = Number.POSITIVE_INFINITY;
-  let minY = Number.POSITIVE_INFINITY;
-  let maxX = Number.NEGATIVE_INFINITY;
-  let maxY = Number.NEGATIVE_INFINITY;
-  for (let c = 0; c < region.length; c++) {
-    if (region[c] !== 1) continue;
-    const extent = extents[c]!;
-    area += extent.area;
-    if (extent.minX < minX) minX = extent.minX;
-    if (extent.minY < minY) minY = extent.minY;
-    if (extent.maxX > maxX) maxX = extent.maxX;
-    if (extent.maxY > maxY) maxY = extent.maxY;
-  }
-  return { area, minX, minY, maxX, maxY };
+/** By the first number that differs by more than the lattice explains. */
+function compareWeights(a: readonly number[], b: readonly number[]): number {
+  for (let k = 0; k < a.length; k++) if (Math.abs(a[k]! - b[k]!) > 1e-3) return a[k]! - b[k]!;
+  return 0;
 }
 
 /** The steps as the units come ready, the upper or left unit first: as sections are joined, each place one section. */

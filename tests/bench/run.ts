@@ -6,6 +6,7 @@ import { benchNesting, trianglesAndKites } from './nesting.ts';
 import { benchPicturesInFile } from './pictures-in-file.ts';
 import { ALLOWED_MS, benchPlan200, benchProven } from './plan-200.ts';
 import { benchPointer, inPercentiles } from './pointer.ts';
+import { benchJoining, benchQuiltDrag } from './quilt.ts';
 import { benchRedraw } from './redraw.ts';
 import { ALLOWED_REPAIRS_MS, benchRepairs } from './repairs.ts';
 import { benchQuickStrips, benchStrips } from './strips.ts';
@@ -125,6 +126,18 @@ const quick = benchQuickStrips();
 say(
   `  a first answer for 10,000 cuts, ${(100 * quick.fill).toFixed(2)} % full: ${ms(quick.ms).trim()} ms; maxrects-packer on 500: ${ms(quick.maxRectsMs).trim()} ms`,
 );
+
+say('');
+const joining = benchJoining(PATIENCE);
+say(
+  `A quilt of ${joining.places} places of two sizes, divided and joined: ${ms(joining.joiningMs).trim()} ms; one block of 200 patches, divided and pieced: ${ms(joining.blockMs).trim()} ms; ratio ${(joining.joiningMs / joining.blockMs).toFixed(2)}`,
+);
+say('A place dragged on the quilt, beside a plain canvas that paints all the cached pictures, milliseconds');
+say('  blocks       frame     slowest       plain   frame ÷ plain');
+for (const row of (await benchQuiltDrag([70, 400])) ?? [])
+  say(
+    `${String(row.blocks).padStart(8)}  ${ms(row.frameMs)}  ${ms(row.slowestMs)}  ${ms(row.plainMs)}   ${(row.frameMs / row.plainMs).toFixed(2)}`,
+  );
 
 say('');
 say('The drawing board, in a headless Chromium without a graphics card, on the last build');
