@@ -16,6 +16,7 @@ export const PT = 1 / 72;
  * - `measure`: the test square and test lines. `picture`: the small front view. `rule`: quiet divisions of a sheet.
  * - `tile-trim` and `tile-cross`: where the sheets of one large foundation are cut and laid together.
  * - `patch`: an edge of a patch in a drawing to look at. `join`: a seam that unites units, there.
+ * - `sample-…`: the lines and signs of a foundation as its legend shows them; never cut or scored.
  * - `frame`: the outline of a block or unit there, and of a box to tick. `cut-apart`: where a label is cut apart.
  */
 export type PenName =
@@ -36,7 +37,11 @@ export type PenName =
   | 'patch'
   | 'join'
   | 'frame'
-  | 'cut-apart';
+  | 'cut-apart'
+  | 'sample-seam'
+  | 'sample-trim'
+  | 'sample-unit'
+  | 'sample-sign';
 
 export interface Pen {
   /** Line width in inches. */
@@ -47,14 +52,21 @@ export interface Pen {
   readonly grey: number;
 }
 
-export const PENS: Readonly<Record<PenName, Pen>> = {
-  hatch: { width: 0.3 * PT, dash: [], grey: 0.5 },
+const FOUNDATION_PENS = {
   seam: { width: 0.6 * PT, dash: [], grey: 0 },
-  edge: { width: 0.8 * PT, dash: [], grey: 0 },
   unit: { width: 0.4 * PT, dash: [1 * PT, 2 * PT], grey: 0 },
   trim: { width: 0.5 * PT, dash: [5 * PT, 3 * PT], grey: 0 },
-  tick: { width: 0.5 * PT, dash: [], grey: 0 },
   registration: { width: 0.5 * PT, dash: [], grey: 0 },
+} as const satisfies Partial<Record<PenName, Pen>>;
+
+export const PENS: Readonly<Record<PenName, Pen>> = {
+  hatch: { width: 0.3 * PT, dash: [], grey: 0.5 },
+  seam: FOUNDATION_PENS.seam,
+  edge: { width: 0.8 * PT, dash: [], grey: 0 },
+  unit: FOUNDATION_PENS.unit,
+  trim: FOUNDATION_PENS.trim,
+  tick: { width: 0.5 * PT, dash: [], grey: 0 },
+  registration: FOUNDATION_PENS.registration,
   leader: { width: 0.35 * PT, dash: [], grey: 0 },
   grain: { width: 0.6 * PT, dash: [], grey: 0 },
   measure: { width: 0.5 * PT, dash: [], grey: 0 },
@@ -66,6 +78,10 @@ export const PENS: Readonly<Record<PenName, Pen>> = {
   join: { width: 1.8 * PT, dash: [5 * PT, 2.5 * PT], grey: 0 },
   frame: { width: 0.9 * PT, dash: [], grey: 0 },
   'cut-apart': { width: 0.4 * PT, dash: [3 * PT, 3 * PT], grey: 0.4 },
+  'sample-seam': FOUNDATION_PENS.seam,
+  'sample-trim': FOUNDATION_PENS.trim,
+  'sample-unit': FOUNDATION_PENS.unit,
+  'sample-sign': FOUNDATION_PENS.registration,
 };
 
 export interface LineMark {

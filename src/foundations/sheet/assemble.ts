@@ -1,11 +1,15 @@
+import { formatLength, type LengthUnit } from '../../geometry/length.ts';
 import type { Point } from '../../geometry/point.ts';
+import { boxOf } from '../../geometry/ring.ts';
+import type { PiecingPlan } from '../../piecing/plan.ts';
 import type { Mark } from '../marks.ts';
+import type { Foundation } from '../print-work.ts';
 import type { Typeface } from '../type/typeface.ts';
 import { LINE_DOWN_SIZE, numberLine, type SheetWords, testLineDown } from './band.ts';
 import { CAPTION_IN, captioned, PICTURE_GAP_IN, PICTURE_HIGH_IN, PICTURE_IN } from './captioned.ts';
 import { copiesOf } from './copies.ts';
 import type { DrawnFoundation } from './draw.ts';
-import { emptySheet, type FilledSheet, filledSheets, layBetween, onSheet } from './filled.ts';
+import { emptySheet, type FilledSheet, filledSheets, layAt, layBetween, onSheet } from './filled.ts';
 import { DEFAULT_NESTING } from './filling.ts';
 import { frontPicture } from './front-picture.ts';
 import { itemsOf } from './items.ts';
@@ -17,6 +21,7 @@ export function assemble(
   drawn: readonly DrawnFoundation[],
   print: Print,
   options: SheetOptions,
+  unit: LengthUnit,
 ): readonly Sheet[] {
   const { typeface, nesting = DEFAULT_NESTING } = options;
   const items = copiesOf(
@@ -31,9 +36,21 @@ export function assemble(
   const numberAt: Point = [foot[0] + band.numberAt[0], foot[1] + band.numberAt[1]];
   const scale = scaleOf(options);
   const footOf = remembered(band.draw, (words: SheetWords) => JSON.stringify(words));
+  const sizeOf = remembered(
+    (block: string) => {
+      const { job, blockName } = foundationOf(drawn, block);
+      return `${blockName} ${sizeWords(job.plan, unit)}`;
+    },
+    (block) => block,
+  );
   const pictures = picturesFor(drawn, print, typeface);
   return filled.map((one, i): Sheet => {
-    const words = { isFirst: i === 0, tiles: one.hasTiles, signs: signsOn(one.parts) };
+    const words = {
+      isFirst: i === 0,
+      tiles: one.hasTiles,
+      signs: signsOn(one.parts),
+      sizes: blocksOn(one).map(sizeOf),
+    };
     const title = `Sheet ${i + 1} of ${filled.length}`;
     const beside = pictures(one, words.isFirst);
     const parts = [
@@ -51,11 +68,25 @@ export function assemble(
   });
 }
 
-/** The line down on every sheet that has room for it; on one of its own where none has. */
+/**
+ * The line down on every sheet: at the right of the foot and a little above it, elsewhere between the papers where one
+ * lies there; else one of half its length in the foot. Where no sheet has room for it, it comes on one of its own.
+ */
 function layLineDown(filled: FilledSheet[], print: Print, typeface: Typeface): void {
   const line = testLineDown(typeface);
-  const lay = (one: FilledSheet): boolean => layBetween(one, line, LINE_DOWN_SIZE, print);
-  if (filled.map(lay).some(Boolean)) return;
+  const { lineDownAt, halfLineAt } = print.band;
+  const half = testLineDown(typeface, 0.5);
+  const lay = (one: FilledSheet): boolean =>
+    (lineDownAt !== null &&
+      layAt(one, line, LINE_DOWN_SIZE, [lineDownAt[0], print.room.height + lineDownAt[1]], print)) ||
+    layBetween(one, line, LINE_DOWN_SIZE, print);
+  const isLaid = filled.map(lay);
+  for (const [i, { parts }] of filled.entries()) {
+    const at = onSheet(print, [halfLineAt[0], print.room.height + halfLineAt[1]]);
+    if (!isLaid[i] && lineDownAt !== null)
+      parts.push({ marks: half, placement: { at, quarterTurns: 0 }, paper: null });
+  }
+  if (isLaid.some(Boolean)) return;
   const last = emptySheet(Number.POSITIVE_INFINITY);
   if (lay(last)) filled.push(last);
 }
@@ -72,9 +103,9 @@ function picturesFor(
 ): (filled: FilledSheet, isFirst: boolean) => readonly Part[] {
   const frontOf = remembered(
     (block: string): readonly Mark[] => {
-      const { foundation } = drawn.find((one) => one.foundation.job.block.id === block)!;
-      const picture = frontPicture(foundation.job.plan, PICTURE_IN, PICTURE_HIGH_IN, typeface);
-      return captioned(picture, `Front: ${foundation.blockName}`, '', typeface);
+      const { job, blockName } = foundationOf(drawn, block);
+      const picture = frontPicture(job.plan, PICTURE_IN, PICTURE_HIGH_IN, typeface);
+      return captioned(picture, `Front: ${blockName}`, '', typeface);
     },
     (block) => block,
   );
@@ -82,7 +113,7 @@ function picturesFor(
   const step = PICTURE_IN + PICTURE_GAP_IN;
   let homeless: readonly (readonly Mark[])[] = [];
   return (filled, isFirst) => {
-    const blocks = [...new Set(filled.parts.flatMap(({ paper }) => paper?.block ?? []))];
+    const blocks = blocksOn(filled);
     const { x, y, width } = print.band.pictureRoom(isFirst);
     const fit = Math.max(0, Math.floor((width + PICTURE_GAP_IN + 1e-9) / step));
     // Copies have one map in common; it need not stand twice on a sheet.
@@ -101,6 +132,21 @@ function picturesFor(
     });
   };
 }
+
+/** `6 × 4 in`, finished. */
+function sizeWords({ sections }: PiecingPlan, unit: LengthUnit): string {
+  const { minX, minY, maxX, maxY } = boxOf(sections.flatMap(({ outline }) => outline));
+  const [across, down] = [maxX - minX, maxY - minY].map((inches) => formatLength(inches, unit));
+  return `${across!.replace(/ (in|mm)$/, '')} × ${down}`;
+}
+
+const foundationOf = (drawn: readonly DrawnFoundation[], block: string): Foundation =>
+  drawn.find(({ foundation }) => foundation.job.block.id === block)!.foundation;
+
+/** Ids of the blocks that have papers on a sheet, in their order there. */
+const blocksOn = ({ parts }: FilledSheet): readonly string[] => [
+  ...new Set(parts.flatMap(({ paper }) => paper?.block ?? [])),
+];
 
 /** The same as before for what has the same name: drawings that several sheets have in common are one object. */
 function remembered<Asked, Made>(

@@ -1,10 +1,11 @@
 import type { Point } from '../../geometry/point.ts';
 import { SMALLEST_PT, stack } from '../foundation/label-request.ts';
-import { type Mark, PT, type TextMark } from '../marks.ts';
+import { type Mark, PT, shiftMark, type TextMark } from '../marks.ts';
 import type { Side } from '../side.ts';
 import { blockMarks, lengthOf, shortened, type TextLine, textAt, wrapped } from '../type/lettering.ts';
 import type { Typeface } from '../type/typeface.ts';
 import { TEST_LINE_IN } from './correction.ts';
+import { type LegendWords, legendOf } from './legend.ts';
 
 /**
  * The band along the foot of every sheet: test square, 50 mm line, how to print, what the sheet is, and on the
@@ -18,6 +19,10 @@ export interface Band {
   readonly numberAt: Point;
   /** How long that line may be, inches. */
   readonly numberWidth: number;
+  /** Where the upper left corner of the line down goes, from the same corner and mostly above it; null for nowhere. */
+  readonly lineDownAt: Point | null;
+  /** Where a line of half that length goes, inside the band. */
+  readonly halfLineAt: Point;
   /** Room for small pictures at the right of the first row on a sheet with or without the cautions. */
   pictureRoom(first: boolean): PictureRoom;
 }
@@ -48,6 +53,8 @@ export interface SheetWords {
   readonly tiles: boolean;
   /** Signs of the key that stand on it, such as `#3`. */
   readonly signs: readonly string[];
+  /** The blocks that have papers on it, each with its finished size: `Gull 6 × 6 in`. */
+  readonly sizes: readonly string[];
 }
 
 /** What a band says on every sheet of a print. */
@@ -63,6 +70,7 @@ export interface BandWords {
   readonly tiles: boolean;
   /** How the drawing is corrected for the printer; null or absent when it is not. */
   readonly correction?: string | null;
+  readonly legend: LegendWords;
 }
 
 const SQUARE_IN = 1;
@@ -72,7 +80,9 @@ const HEAD_IN = 0.14;
 /** The test square's own line stays inside the printable area. */
 const INSET_IN = 0.01;
 const SCALE_WIDTH_IN = TEST_LINE_IN + 0.2;
-const NAME_WIDTH_IN = 1.8;
+const NAME_WIDTH_IN = 1.72;
+/** Most lines that say how large the blocks of a sheet are. */
+const SIZE_LINES = 2;
 const CAUTION_WIDTH_IN = 1.2;
 const PICTURE_IN = 0.95;
 
@@ -113,7 +123,11 @@ interface Column {
 }
 
 /** Plans the band for a printable width in inches: one row where it is wide enough, else stacked. */
-export function planBand(width: number, words: BandWords, typeface: Typeface): Band {
+export function planBand(whole: number, words: BandWords, typeface: Typeface): Band {
+  // The line down stands at the right of all words, where these leave room for it.
+  const lineColumn = LINE_DOWN_SIZE.width + GAP_IN / 2;
+  const hasLine = whole - lineColumn >= SQUARE_IN + GAP_IN + SCALE_WIDTH_IN;
+  const width = hasLine ? whole - lineColumn : whole;
   const column = (wide: number, ...texts: readonly (readonly [string, Styled])[]): Column => {
     const lines = texts.flatMap(([text, style]) =>
       wrapped(typeface, { text, ...style }, wide).map((one): TextLine => ({ text: one, ...style })),
@@ -136,9 +150,20 @@ export function planBand(width: number, words: BandWords, typeface: Typeface): B
       [SIDE_WORDS[words.side], PLAIN],
       ...(tiles ? [[`${TILE_WORDS} ${TILED_EDGE_WORDS}`, PLAIN] as const] : []),
     );
+  const sizeColumn = (wide: number, sizes: readonly string[]): Column => {
+    const { lines } = column(wide, [`Finished: ${sizes.join(', ')}`, PLAIN]);
+    const shown = lines.slice(0, SIZE_LINES);
+    const last = shown.at(-1);
+    if (last && lines.length > shown.length)
+      shown[shown.length - 1] = {
+        ...last,
+        text: shortened(typeface, { ...last, text: `${last.text} …` }, wide),
+      };
+    return { lines: shown, height: SIZE_LINES * leading(PLAIN) };
+  };
   /** The names with the line of the number, which is set apart, under the project. */
   const nameHeight = (wide: number): number =>
-    leading(STRONG) + leading(PLAIN) + aboutColumn(wide, words).height;
+    leading(STRONG) + (1 + SIZE_LINES) * leading(PLAIN) + aboutColumn(wide, words).height;
 
   // Across: the square, the scale words, the names, then cautions and pictures while there is room.
   const scaleX = SQUARE_IN + GAP_IN;
@@ -159,6 +184,7 @@ export function planBand(width: number, words: BandWords, typeface: Typeface): B
   );
   const cautions = column(cautionWidth, ...CAUTIONS.map((text) => [text, FINE] as const));
   const keyLines = keyOf(words.key, width, typeface);
+  const legend = legendOf(width, words.legend, typeface);
   const keyHeight = keyLines.length === 0 ? 0 : keyLines.length * leading(PLAIN) + 0.06;
 
   const lineRoom = 0.26;
@@ -169,7 +195,7 @@ export function planBand(width: number, words: BandWords, typeface: Typeface): B
   const stackedEnd = wideEnough ? rowHeight : nameY + nameHeight(nameWidth);
   const cautionY = beside ? 0 : stackedEnd + 0.06;
   const rows = beside ? stackedEnd : cautionY + cautions.height;
-  const top = HEAD_IN + keyHeight;
+  const top = HEAD_IN + legend.height + keyHeight;
   const numberY = top + nameY + leading(STRONG);
 
   const write = ({ lines }: Column, x: number, y: number): Mark[] => {
@@ -183,10 +209,13 @@ export function planBand(width: number, words: BandWords, typeface: Typeface): B
 
   return {
     height: top + rows,
+    halfLineAt: [whole - LINE_DOWN_SIZE.width, top],
+    lineDownAt: hasLine ? [whole - LINE_DOWN_SIZE.width, top + rows - LINE_DOWN_SIZE.height] : null,
     numberAt: [nameX, numberY + 0.78 * PLAIN.size],
     numberWidth: nameWidth,
     draw: (sheet) => {
       const first = sheet.isFirst;
+      const sizes = sizeColumn(nameWidth, sheet.sizes);
       const testLineY = top + SQUARE_IN + INSET_IN;
       return [
         {
@@ -197,12 +226,14 @@ export function planBand(width: number, words: BandWords, typeface: Typeface): B
             [width, HEAD_IN / 2],
           ],
         },
-        ...write({ lines: keyOn(sheet), height: keyHeight }, 0, HEAD_IN),
+        ...legend.marks.map((mark) => shiftMark(mark, 0, HEAD_IN)),
+        ...write({ lines: keyOn(sheet), height: keyHeight }, 0, HEAD_IN + legend.height),
         ...testSquare([INSET_IN, top + INSET_IN], typeface),
         ...write(scale, scaleX, top),
         ...testLine([scaleX, testLineY], typeface),
         ...write(project(nameWidth), nameX, top + nameY),
-        ...write(aboutColumn(nameWidth, sheet), nameX, numberY + leading(PLAIN)),
+        ...write(sizes, nameX, numberY + leading(PLAIN)),
+        ...write(aboutColumn(nameWidth, sheet), nameX, numberY + (1 + sizes.lines.length) * leading(PLAIN)),
         ...(first ? write(cautions, cautionX, top + cautionY) : []),
       ];
     },
@@ -266,9 +297,9 @@ function testLine([x, y]: Point, typeface: Typeface): Mark[] {
 /** Half the length of the ticks at the ends of a test line, inches. */
 const TICK_IN = 0.05;
 
-function tickedLine([x, y]: Point, [ux, uy]: Point): Mark[] {
+function tickedLine([x, y]: Point, [ux, uy]: Point, long = TEST_LINE_IN): Mark[] {
   const line = (points: readonly Point[]): Mark => ({ kind: 'line', pen: 'measure', points });
-  const end: Point = [x + TEST_LINE_IN * ux, y + TEST_LINE_IN * uy];
+  const end: Point = [x + long * ux, y + long * uy];
   const across = ([px, py]: Point): Mark =>
     line([
       [px - TICK_IN * uy, py - TICK_IN * ux],
@@ -280,12 +311,13 @@ function tickedLine([x, y]: Point, [ux, uy]: Point): Mark[] {
 /** Room that the 50 mm line down takes with its words, inches. */
 export const LINE_DOWN_SIZE = { width: 0.24, height: TEST_LINE_IN + 2 * INSET_IN } as const;
 
-/** The 50 mm test line down, from the upper left corner of its room. */
-export function testLineDown(typeface: Typeface): Mark[] {
-  const words = stack(typeface, [['50 mm down', 'regular', 6.5]]);
+/** The 50 mm test line down, or one of half that length, from the upper left corner of its room. */
+export function testLineDown(typeface: Typeface, share: 1 | 0.5 = 1): Mark[] {
+  const long = share * TEST_LINE_IN;
+  const words = stack(typeface, [[`${50 * share} mm down`, 'regular', 6.5]]);
   const x = LINE_DOWN_SIZE.width - TICK_IN - INSET_IN;
   return [
-    ...tickedLine([x, INSET_IN], [0, 1]),
-    ...blockMarks(words, [x - 0.035 - words.height / 2, INSET_IN + TEST_LINE_IN / 2], -Math.PI / 2),
+    ...tickedLine([x, INSET_IN], [0, 1], long),
+    ...blockMarks(words, [x - 0.035 - words.height / 2, INSET_IN + long / 2], -Math.PI / 2),
   ];
 }

@@ -3,7 +3,7 @@ import type { Point, Ring } from '../../geometry/point.ts';
 import type { Mark, Placement } from '../marks.ts';
 import { boxShape } from './division.ts';
 import { fillSheets, type Nesting } from './filling.ts';
-import { freeSpot } from './free-spot.ts';
+import { freeSpot, isFreeAt } from './free-spot.ts';
 import type { Item } from './items.ts';
 import type { Rectangle } from './level-packing.ts';
 import type { Print } from './orientation.ts';
@@ -57,6 +57,20 @@ export function layBetween(
 ): boolean {
   const at = freeSpot(filled.taken, print.room, size);
   if (!at) return false;
+  filled.taken.push(placeRing(boxShape(size).rings[0]!, { at, quarterTurns: 0 }));
+  filled.parts.push({ marks, placement: { at: onSheet(print, at), quarterTurns: 0 }, paper: null });
+  return true;
+}
+
+/** Lays a drawing at a place, from the corner of the sheet's room; false where a paper lies there. */
+export function layAt(
+  filled: FilledSheet,
+  marks: readonly Mark[],
+  size: Rectangle,
+  at: Point,
+  print: Print,
+): boolean {
+  if (!isFreeAt(filled.taken, at, size)) return false;
   filled.taken.push(placeRing(boxShape(size).rings[0]!, { at, quarterTurns: 0 }));
   filled.parts.push({ marks, placement: { at: onSheet(print, at), quarterTurns: 0 }, paper: null });
   return true;

@@ -7,6 +7,21 @@ import type { Rectangle } from './level-packing.ts';
 /** Distance between two places looked at, inches. */
 const STEP_IN = 0.125;
 
+/** Whether a box at a place of a sheet, its upper left corner given, keeps off all that is taken by a cutting gap. */
+export function isFreeAt(taken: readonly Ring[], [x, y]: Point, { width, height }: Rectangle): boolean {
+  const box: LabelBox = {
+    middle: [x + width / 2, y + height / 2],
+    halfWidth: width / 2 + CUTTING_GAP_IN,
+    halfHeight: height / 2 + CUTTING_GAP_IN,
+    turn: 0,
+  };
+  return !taken.some(
+    (ring) =>
+      contains(ring, box.middle) ||
+      ring.some((a, i) => boxMeetsSegment(box, [a, ring[(i + 1) % ring.length]!])),
+  );
+}
+
 /**
  * The upper left corner of a free place for a box on a sheet, between what the rings cover and a cutting gap off it:
  * the lowest, then farthest right. Inches from the corner of the sheet's room; null where there is none.

@@ -52,7 +52,7 @@ export function layOutSheets(
   const { print, drawn } = settled;
   notes.push(...layoutNotes(drawn, print.room));
   return {
-    sheets: assemble(drawn, print, options),
+    sheets: assemble(drawn, print, options, work.project.unit),
     notes,
     foundations: foundations.reduce((sum, { job }) => sum + job.copies, 0),
   };
@@ -95,7 +95,7 @@ function settle(
 
 /** What the foot of every sheet says, with these fabrics in its key. */
 const bandWords = (
-  { project: { fabrics: all } }: PrintWork,
+  { project: { fabrics: all, seamAllowance, unit }, jobs }: PrintWork,
   options: SheetOptions,
   fabrics: ReadonlyMap<string, FabricLabel>,
   project: string,
@@ -110,6 +110,12 @@ const bandWords = (
     .concat(options.grain ? ['↔ straight grain of the fabric'] : []),
   tiles: false,
   correction: correctionOf(options),
+  legend: {
+    allowance: seamAllowance,
+    unit,
+    joins: jobs.some(({ plan }) => plan.joins.length > 0),
+    units: jobs.some(({ plan }) => plan.sections.some(({ startsFrom }) => startsFrom.length > 0)),
+  },
 });
 
 /**

@@ -155,6 +155,35 @@ describe('sheets', () => {
     }
   });
 
+  it('say on every one what its lines mean, how large its blocks are, and have a line to measure down', () => {
+    for (const [size, unit] of [
+      ['letter', 'in'],
+      ['a4', 'mm'],
+      ['5x7in', 'in'],
+      ['a3', 'mm'],
+    ] as const) {
+      const { sheets } = print([windmill, gull, lighthouse], { page: page(size), project: { unit } });
+      for (const sheet of sheets) {
+        const text = sentence(sheet);
+        expect(text).toContain('sew: never cut here');
+        expect(text).toContain(
+          unit === 'in' ? 'cut, 1/4 in outside the seam' : 'cut, 6.35 mm outside the seam',
+        );
+        expect(text).toMatch(/pin .*seams meet: match them first .*edges with as many ticks/);
+        expect(text).toMatch(/(50|25) mm down/);
+        const pens = new Set(marksOf(sheet).map((mark) => (mark.kind === 'text' ? '' : mark.pen)));
+        for (const pen of ['sample-seam', 'sample-trim', 'sample-sign']) expect(pens).toContain(pen);
+        for (const { paper } of sheet.parts)
+          if (paper?.block === 'gull')
+            expect(text).toContain(unit === 'in' ? 'Gull 4 × 2 in' : 'Gull 101.6 × 50.8 mm');
+      }
+    }
+    const bare = print([gull], { project: { seamAllowance: 0 } }).sheets[0]!;
+    expect(sentence(bare)).toContain('no allowance is drawn');
+    // One foundation has no edges to join.
+    expect(sentence(bare)).not.toContain('ticks');
+  });
+
   it('let what fills a sheet from margin to margin stand whole', () => {
     // 7 1/2 in finished is 8 in with its allowance: exactly the width between the margins of a Letter page.
     const buoy = block('buoy', 'Buoy', square(7.5), [
@@ -165,9 +194,8 @@ describe('sheets', () => {
     ]);
     const { sheets, notes } = print([buoy]);
     expect(notes).toEqual([]);
-    // Beside it nothing else finds room: the 50 mm line down comes on a sheet of its own.
-    expect(sheets).toHaveLength(2);
-    expect(sheets.map((sheet) => trims(sheet).length)).toEqual([1, 0]);
+    expect(sheets.map((sheet) => trims(sheet).length)).toEqual([1]);
+    expect(sentence(sheets[0]!)).toContain('50 mm down');
   });
 
   it('lie down where that needs fewer', () => {
