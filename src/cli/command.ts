@@ -4,7 +4,7 @@ import { WrongUsage } from './trouble.ts';
 /** Where a command writes. */
 export interface Output {
   /** What was asked for. */
-  readonly out: (text: string) => void;
+  readonly out: (content: string | Uint8Array) => void;
   /** Remarks, a line each. */
   readonly remark: (line: string) => void;
 }
@@ -32,7 +32,7 @@ export function readArgs<const Config extends Options>(
 ) {
   try {
     const { values, positionals, tokens } = parseArgs({
-      args: [...args],
+      args: joinedNumbers(args, options),
       options,
       allowPositionals: true,
       strict: true,
@@ -53,4 +53,20 @@ export function readArgs<const Config extends Options>(
     // Node's own words go on with advice about dashes after the first sentence.
     throw new WrongUsage(`${thrown.message.split(/\. |\n/)[0]?.replace(/\.$/, '')}.`);
   }
+}
+
+/** `--margin -1` as `--margin=-1`: a number below nothing is a value, if no good one, and not another option. */
+function joinedNumbers(args: readonly string[], options: Options): string[] {
+  const joined: string[] = [];
+  for (let i = 0; i < args.length; i++) {
+    const arg = args[i]!;
+    if (arg === '--') return [...joined, ...args.slice(i)];
+    const next = args[i + 1];
+    const takesText = arg.startsWith('--') && options[arg.slice(2)]?.type === 'string';
+    if (takesText && next !== undefined && /^-[\d.]/.test(next)) {
+      joined.push(`${arg}=${next}`);
+      i++;
+    } else joined.push(arg);
+  }
+  return joined;
 }

@@ -1,12 +1,12 @@
-import { mkdirSync, readFileSync, writeFileSync } from 'node:fs';
+import { mkdirSync, readdirSync, readFileSync, statSync } from 'node:fs';
 import { createRequire } from 'node:module';
 import { join } from 'node:path';
 import { DEFAULT_MARGIN_IN, marginFault, PAGES, type Page, readPage } from '../document/pages.ts';
 import { layOutBooklet } from '../foundations/booklet/booklet.ts';
 import { BOOKLET_PARTS } from '../foundations/booklet/parts.ts';
 import { blockPdfs } from '../foundations/files/block-files.ts';
+import { toLayeredSvg } from '../foundations/files/layered-svg.ts';
 import { toPdf } from '../foundations/files/pdf.ts';
-import { toLayeredSvg } from '../foundations/files/svg.ts';
 import { zipOf } from '../foundations/files/zip.ts';
 import type { PrintWork } from '../foundations/print-work.ts';
 import { type Correction, readCorrection } from '../foundations/sheet/correction.ts';
@@ -17,9 +17,9 @@ import { parseLength } from '../geometry/length.ts';
 import { makingOf } from '../making/making.ts';
 import { type Command, type ExitStatus, type Output, readArgs } from './command.ts';
 import { chosenBlocks, copiesOf, MOST_COPIES } from './in-hand.ts';
-import { readProject } from './read-project.ts';
+import { readProject, STANDARD, systemReason } from './read-project.ts';
 import { Refusal, WrongUsage } from './trouble.ts';
-import { refuseOverwriting, write } from './write-file.ts';
+import { namedBy, refuseOverwriting, writeWhole } from './write-file.ts';
 
 export const foundations: Command = {
   name: 'foundations',
@@ -32,8 +32,11 @@ Writes the foundations of a project file's blocks on sheets at true scale, mirro
 sewn: the fabric lies on the unprinted side. A block that cannot be pieced is left out with a
 remark.
 
+FILE may be - for standard input.
+
 Options
-  --out F.pdf      write all sheets to this PDF; a file of that name is replaced
+  --out F.pdf      write all sheets to this PDF; a file of that name is replaced once the new one is
+                   whole; - for standard output
   --svg DIR        write one SVG a sheet, sheet-1.svg and so on, into this folder, made if need be
   --zip F.zip      write a PDF for each block into this archive; a file of that name is replaced
   --page PAGE      ${Object.keys(PAGES).join(', ')}, or a size such as 8.5x14in or 210x297mm;
@@ -94,9 +97,18 @@ Exit status
       labels: { type: 'boolean' },
       cautions: { type: 'boolean' },
     });
-    if (values.out === undefined && values.svg === undefined && values.zip === undefined) {
+    const [out, svg, zip] = [
+      namedBy('out', values.out),
+      namedBy('svg', values.svg),
+      namedBy('zip', values.zip),
+    ];
+    if (out === undefined && svg === undefined && zip === undefined)
       throw new WrongUsage('foundations needs --out F.pdf, --svg DIR or --zip F.zip to write to.');
-    }
+    if (svg === STANDARD || (out === STANDARD && zip === STANDARD))
+      throw new WrongUsage('Standard output (-) takes one file: the PDF, or the archive.');
+    // What was written is told beside it where one of the files itself goes to standard output.
+    const tell = (line: string): void =>
+      out === STANDARD || zip === STANDARD ? output.remark(line) : output.out(`${line}\n`);
     const page = pageOf(values.page ?? 'letter');
     const copies = copiesOf(values.copies ?? '1');
     const look = {
@@ -113,8 +125,7 @@ Exit status
     };
     const project = readProject(file);
     const blocks = values.blocks === undefined ? project.blocks : chosenBlocks(project, values.blocks);
-    for (const written of [values.out, values.zip])
-      if (written !== undefined) refuseOverwriting(file, written);
+    for (const written of [out, zip]) if (written !== undefined) refuseOverwriting(file, written);
     const parts = new Set(BOOKLET_PARTS.filter((part) => part === 'foundations' || values[part] === true));
 
     const typeface = loadTypeface();
@@ -136,21 +147,24 @@ Exit status
     const layout = layOutBooklet(work, options, parts);
     if (layout.sheets.length === 0) throw new Refusal(`${file}: ${reasonForNothing(layout)}`);
     for (const { message } of layout.notes) output.remark(oneLineOf(message));
-    if (values.out !== undefined) {
+    const counted = sheetCount(layout, page, parts.size === 1);
+    if (out !== undefined) {
       const pdf = await toPdf(layout.sheets, typeface, {
         title: project.name,
         createdAt: now,
         bookmarks: layout.bookmarks,
       });
-      write(values.out, () => writeFileSync(values.out!, pdf));
-      output.out(`Wrote ${values.out}: ${sheetCount(layout, page, parts.size === 1)}.\n`);
+      writeWhole(out, pdf, output);
+      tell(`Wrote ${nameOf(out)}: ${counted}.`);
     }
-    if (values.svg !== undefined)
-      writeSvg(values.svg, layout, sheetCount(layout, page, parts.size === 1), output);
-    if (values.zip !== undefined) {
+    if (svg !== undefined) {
+      writeSvg(svg, layout, typeface, output);
+      tell(`Wrote ${svg}: ${counted}, one SVG a sheet.`);
+    }
+    if (zip !== undefined) {
       const archive = await zipOf(blockPdfs(work, options, parts, { createdAt: now }), now);
-      write(values.zip, () => writeFileSync(values.zip!, archive));
-      output.out(`Wrote ${values.zip}: ${count(work.jobs.length, 'block')}, one PDF each.\n`);
+      writeWhole(zip, archive, output);
+      tell(`Wrote ${nameOf(zip)}: ${count(work.jobs.length, 'block')}, one PDF each.`);
     }
     return 0;
   },
@@ -218,15 +232,30 @@ function reasonForNothing({ notes }: SheetLayout): string {
 
 const oneLineOf = (message: string): string => message.replace(/\s+/g, ' ');
 
-function writeSvg(folder: string, layout: SheetLayout, counted: string, output: Output): void {
+const nameOf = (path: string): string => (path === STANDARD ? 'standard output' : path);
+
+/** One SVG a sheet. Sheets of an earlier print that stay in the folder are told: they are easily cut with the others. */
+function writeSvg(folder: string, layout: SheetLayout, typeface: FullTypeface, output: Output): void {
   const digits = String(layout.sheets.length).length;
-  write(folder, () => {
+  try {
+    const found = statSync(folder, { throwIfNoEntry: false });
+    if (found && !found.isDirectory())
+      throw new Refusal(
+        `${folder}: ${found.isFile() ? 'There is a file of that name, not a folder.' : 'This is not a folder.'}`,
+      );
     mkdirSync(folder, { recursive: true });
-    for (const [i, sheet] of layout.sheets.entries()) {
-      writeFileSync(join(folder, `sheet-${String(i + 1).padStart(digits, '0')}.svg`), toLayeredSvg(sheet));
-    }
-  });
-  output.out(`Wrote ${folder}: ${counted}, one SVG a sheet.\n`);
+  } catch (thrown) {
+    if (thrown instanceof Refusal) throw thrown;
+    throw new Refusal(`${folder}: ${systemReason(thrown)}`);
+  }
+  const names = layout.sheets.map((_, i) => `sheet-${String(i + 1).padStart(digits, '0')}.svg`);
+  for (const [i, sheet] of layout.sheets.entries())
+    writeWhole(join(folder, names[i]!), toLayeredSvg(sheet, typeface), output);
+  const stale = readdirSync(folder).filter((name) => /^sheet-\d+\.svg$/.test(name) && !names.includes(name));
+  if (stale.length > 0)
+    output.remark(
+      `${folder} still holds ${count(stale.length, 'sheet')} of an earlier print (${stale.slice(0, 3).join(', ')}${stale.length > 3 ? ' …' : ''}): not part of this one.`,
+    );
 }
 
 /** `isAlone`: nothing but foundations is on the sheets. */

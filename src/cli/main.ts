@@ -6,6 +6,6 @@ process.stdout.on('error', (error: NodeJS.ErrnoException) => {
 });
 
 process.exitCode = await run(process.argv.slice(2), {
-  out: (text) => process.stdout.write(text),
+  out: (content) => process.stdout.write(content),
   remark: (line) => process.stderr.write(`underpaper: ${line}\n`),
 });

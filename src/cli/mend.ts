@@ -1,4 +1,4 @@
-import { copyFileSync, writeFileSync } from 'node:fs';
+import { readFileSync } from 'node:fs';
 import { applyRepair } from '../document/edit-plan.ts';
 import { oneLine } from '../document/file-place.ts';
 import { findBlock } from '../document/find.ts';
@@ -10,9 +10,9 @@ import { MEND_BUDGET, mend as mendBlock } from '../piecing/mending/mend.ts';
 import { piece } from '../piecing/piece.ts';
 import type { PiecingPlan, Verdict } from '../piecing/plan.ts';
 import { type Command, type ExitStatus, readArgs } from './command.ts';
-import { readProject } from './read-project.ts';
+import { readProject, STANDARD } from './read-project.ts';
 import { WrongUsage } from './trouble.ts';
-import { refuseOverwriting, write } from './write-file.ts';
+import { namedBy, refuseOverwriting, writeWhole } from './write-file.ts';
 
 /** Nobody waits at a screen: some seconds for what is hardest to prove. */
 const BUDGET = 5 * MEND_BUDGET;
@@ -41,7 +41,7 @@ Exit status
 `,
   run: (args, output): ExitStatus => {
     const { file, values } = readArgs('mend', args, { out: { type: 'string' }, json: { type: 'boolean' } });
-    const { out } = values;
+    const out = namedBy('out', values.out);
     if (out === undefined) throw new WrongUsage('mend needs --out FILE2 to write to.');
     let project = readProject(file);
     refuseOverwriting(file, out);
@@ -65,8 +65,10 @@ Exit status
       if (report.after.verdict === 'set-in-seams' || report.after.verdict === 'broken') failed.push(report);
     }
     const isChanged = reports.some(({ lines, added }) => lines.length > 0 || added > 0);
-    write(out, () => (isChanged ? writeFileSync(out, toText(project)) : copyFileSync(file, out)));
-    output.out(values.json ? jsonReport(reports) : readableReport(reports));
+    const isNew = isChanged || file === STANDARD;
+    writeWhole(out, isNew ? toText(project) : readFileSync(file), output);
+    // Where the project itself goes to standard output nothing else may.
+    if (out !== STANDARD) output.out(values.json ? jsonReport(reports) : readableReport(reports));
     const [first] = failed;
     if (first === undefined) return 0;
     const others = failed.length === 1 ? '' : ` (${failed.length - 1} more like it)`;

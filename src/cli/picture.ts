@@ -1,4 +1,4 @@
-import { statSync, writeFileSync } from 'node:fs';
+import { statSync } from 'node:fs';
 import { basename } from 'node:path';
 import sharp from 'sharp';
 import { oneLine } from '../document/file-place.ts';
@@ -14,9 +14,9 @@ import { drawnBlock } from '../picturing/to-block.ts';
 import { piece } from '../piecing/piece.ts';
 import { verdictSentence } from '../piecing/sentences.ts';
 import { type Command, type ExitStatus, readArgs } from './command.ts';
-import { systemReason } from './read-project.ts';
+import { STANDARD, systemReason } from './read-project.ts';
 import { Refusal, WrongUsage } from './trouble.ts';
-import { refuseOverwriting, write } from './write-file.ts';
+import { namedBy, refuseOverwriting, writeWhole } from './write-file.ts';
 
 /** Longer side of the pictures that are worked on, pixels. */
 const COARSE_PX = 96;
@@ -61,7 +61,7 @@ Exit status
       ease: { type: 'string' },
       seed: { type: 'string' },
     });
-    const { out } = values;
+    const out = namedBy('out', values.out);
     if (out === undefined) throw new WrongUsage('picture needs --out FILE to write to.');
     const wish = {
       patches: numberOf('patches', values.patches ?? '60', 2, 1000),
@@ -94,11 +94,12 @@ Exit status
       width,
       height,
     );
-    write(out, () => writeFileSync(out, toText(project)));
+    writeWhole(out, toText(project), output);
     const plan = piece(project.blocks[0]!, pieceOptionsOf(project));
-    output.out(
-      `${plan.patches.length} patches in ${project.fabrics.length} fabrics. ${verdictSentence(plan)}\n`,
-    );
+    const said = `${plan.patches.length} patches in ${project.fabrics.length} fabrics. ${verdictSentence(plan)}`;
+    // Where the project itself goes to standard output nothing else may.
+    if (out === STANDARD) output.remark(said);
+    else output.out(`${said}\n`);
     return 0;
   },
 };

@@ -1,27 +1,73 @@
-import { readFileSync, statSync } from 'node:fs';
+import { closeSync, fstatSync, openSync, readSync } from 'node:fs';
 import { checkFileSize, openFile } from '../document/file.ts';
+import { MAX_FILE_BYTES } from '../document/limits.ts';
 import type { Project } from '../document/project.ts';
 import { Refusal } from './trouble.ts';
 
-/** Reads a project file; its size is looked at before anything is read. Throws `Refusal` with the reason. */
+/** Stands for standard input where a file is read, and for standard output where one is written. */
+export const STANDARD = '-';
+
+/** Reads a project file, or standard input for `-`. Throws `Refusal` with the reason. */
 export function readProject(path: string): Project {
   const opened = openFile(readText(path));
-  if (!opened.ok) throw new Refusal(`${path}: ${opened.error.message}`);
+  if (!opened.ok) throw new Refusal(`${nameOf(path)}: ${opened.error.message}`);
   return opened.project;
 }
 
+const nameOf = (path: string): string => (path === STANDARD ? 'standard input' : path);
+
 function readText(path: string): string {
   try {
-    const found = statSync(path);
-    if (!found.isFile()) throw new Refusal(`${path}: this is not a file.`);
-    const tooLarge = checkFileSize(found.size);
-    if (tooLarge !== null) throw new Refusal(`${path}: ${tooLarge.message}`);
-    return new TextDecoder('utf-8', { fatal: true }).decode(readFileSync(path));
+    return new TextDecoder('utf-8', { fatal: true }).decode(readBounded(path));
   } catch (thrown) {
     if (thrown instanceof Refusal) throw thrown;
-    if (thrown instanceof TypeError) throw new Refusal(`${path}: The file is not text in UTF-8.`);
-    throw new Refusal(`${path}: ${systemReason(thrown)}`);
+    if (thrown instanceof TypeError) throw new Refusal(`${nameOf(path)}: The file is not text in UTF-8.`);
+    throw new Refusal(`${nameOf(path)}: ${systemReason(thrown)}`);
   }
+}
+
+const STEP_BYTES = 1 << 20;
+
+/** All of a file, a pipe or a device; a size it states is looked at first, and no more is read than any project has. */
+function readBounded(path: string): Uint8Array {
+  const file = path === STANDARD ? 0 : openSync(path, 'r');
+  try {
+    const found = fstatSync(file);
+    if (found.isDirectory()) throw new Refusal(`${path}: This is a folder, not a file.`);
+    refuseLarge(path, found.size);
+    const parts: Uint8Array[] = [];
+    let length = 0;
+    for (;;) {
+      const part = new Uint8Array(STEP_BYTES);
+      const read = readSome(file, part);
+      if (read === 0) return Buffer.concat(parts);
+      parts.push(part.subarray(0, read));
+      length += read;
+      // What states no size may have no end.
+      if (length > MAX_FILE_BYTES) refuseLarge(path, length);
+    }
+  } finally {
+    if (file !== 0) closeSync(file);
+  }
+}
+
+/** Standard input that is a terminal or a pipe with nothing in it yet is waited for. */
+function readSome(file: number, part: Uint8Array): number {
+  for (;;) {
+    try {
+      return readSync(file, part);
+    } catch (thrown) {
+      const code = thrown instanceof Error && 'code' in thrown ? thrown.code : '';
+      if (code === 'EOF') return 0;
+      if (code !== 'EAGAIN') throw thrown;
+      Atomics.wait(new Int32Array(new SharedArrayBuffer(4)), 0, 0, 20);
+    }
+  }
+}
+
+function refuseLarge(path: string, bytes: number): void {
+  const tooLarge = checkFileSize(bytes);
+  if (tooLarge !== null) throw new Refusal(`${nameOf(path)}: ${tooLarge.message}`);
 }
 
 /** What the system said about a file, in plain words. */

@@ -5,7 +5,7 @@ import type { Block } from '../document/project.ts';
 import { type Booklet, firstPage, layOutBooklet } from '../foundations/booklet/booklet.ts';
 import type { PageSetting } from '../foundations/booklet/flow.ts';
 import type { BookletPart } from '../foundations/booklet/parts.ts';
-import { toLayeredSvg, toSvg } from '../foundations/files/svg.ts';
+import { toSvg } from '../foundations/files/svg.ts';
 import { type ZipEntry, zipOf } from '../foundations/files/zip.ts';
 import { drawingStore } from '../foundations/foundation/store.ts';
 import type { PrintNote, PrintWork } from '../foundations/print-work.ts';
@@ -241,8 +241,9 @@ async function* drawings(
   before: (done: number, of: number) => Promise<void>,
 ): AsyncGenerator<ZipEntry> {
   const sheets = booklet?.sheets ?? [];
-  const [{ paintSheet }, typeface] = await Promise.all([
+  const [{ paintSheet }, { toLayeredSvg }, typeface] = await Promise.all([
     import('../foundations/files/raster.ts'),
+    import('../foundations/files/layered-svg.ts'),
     fullFor(ordered()),
   ]);
   const digits = String(sheets.length).length;
@@ -250,7 +251,11 @@ async function* drawings(
     await before(i, sheets.length);
     const name = `sheet-${String(i + 1).padStart(digits, '0')}`;
     if (kind === 'svg-a-sheet') {
-      yield { name: `${name}.svg`, bytes: new TextEncoder().encode(toLayeredSvg(sheet)), isPacked: false };
+      yield {
+        name: `${name}.svg`,
+        bytes: new TextEncoder().encode(toLayeredSvg(sheet, typeface)),
+        isPacked: false,
+      };
       continue;
     }
     const canvas = new OffscreenCanvas(

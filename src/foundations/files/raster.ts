@@ -1,7 +1,7 @@
 import type { Point } from '../../geometry/point.ts';
 import { type Mark, PENS, type PenName, type TextMark } from '../marks.ts';
 import { marksOf, type Sheet } from '../sheet/sheet.ts';
-import { fontsOf } from '../type/fonts.ts';
+import { outlinesOf } from '../type/outlines.ts';
 import type { FullTypeface, TextPicture } from '../type/typeface.ts';
 
 /** What is used of a canvas to draw on; a browser's 2D context has it all. */
@@ -116,32 +116,17 @@ function writeText(
     paintPicture(brush, picture, at, turn, dpi);
     return;
   }
-  const font = fontsOf(typeface)[face];
-  const scale = size / font.unitsPerEm;
   const angle = (turn * Math.PI) / 180;
-  const [cos, sin] = [dpi * scale * Math.cos(angle), dpi * scale * Math.sin(angle)];
-  // Font units grow upward.
-  brush.setTransform(cos, sin, sin, -cos, dpi * at[0], dpi * at[1]);
-  let x = 0;
+  const [cos, sin] = [dpi * size * Math.cos(angle), dpi * size * Math.sin(angle)];
+  brush.setTransform(cos, sin, -sin, cos, dpi * at[0], dpi * at[1]);
   brush.beginPath();
-  // Word by word with the blank that follows, as text is measured and as the PDF is set.
-  for (const word of text.match(/[^ ]* ?/g) ?? []) {
-    if (word === '') continue;
-    const { glyphs, positions } = font.layout(word);
-    glyphs.forEach(({ path }, i) => {
-      const { xAdvance, xOffset, yOffset } = positions[i]!;
-      const [dx, dy] = [x + xOffset, yOffset];
-      for (const { command, args } of path.commands) {
-        const [a = 0, b = 0, c = 0, d = 0, e = 0, f = 0] = args;
-        if (command === 'moveTo') brush.moveTo(dx + a, dy + b);
-        else if (command === 'lineTo') brush.lineTo(dx + a, dy + b);
-        else if (command === 'quadraticCurveTo') brush.quadraticCurveTo(dx + a, dy + b, dx + c, dy + d);
-        else if (command === 'bezierCurveTo')
-          brush.bezierCurveTo(dx + a, dy + b, dx + c, dy + d, dx + e, dy + f);
-        else brush.closePath();
-      }
-      x += xAdvance;
-    });
+  for (const { kind, points } of outlinesOf(text, face, typeface)) {
+    const [[a, b] = [0, 0], [c, d] = [0, 0], [e, f] = [0, 0]] = points;
+    if (kind === 'move') brush.moveTo(a, b);
+    else if (kind === 'line') brush.lineTo(a, b);
+    else if (kind === 'quadratic') brush.quadraticCurveTo(a, b, c, d);
+    else if (kind === 'cubic') brush.bezierCurveTo(a, b, c, d, e, f);
+    else brush.closePath();
   }
   brush.fill();
   brush.setTransform(dpi, 0, 0, dpi, 0, 0);

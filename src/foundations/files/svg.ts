@@ -5,50 +5,24 @@ import { marksOf, type Sheet } from '../sheet/sheet.ts';
 /** The screen's own cut of the typeface first, then an installed one. */
 const FONTS = "'Source Sans 3 Variable', 'Source Sans 3', sans-serif";
 
-/** What a cutting machine does with a line. */
-export type Layer = 'cut' | 'score' | 'draw';
-
-/** Trim lines are cut, lines to fold and sew on are scored; all else, with every text, is drawn. */
-export const layerOf = (pen: PenName): Layer => {
-  switch (pen) {
-    case 'trim':
-    case 'tile-trim':
-    case 'cut-apart':
-      return 'cut';
-    case 'seam':
-    case 'edge':
-      return 'score';
-    default:
-      return 'draw';
-  }
-};
-
-/**
- * One sheet as SVG for a cutting machine: the drawing of `toSvg` in three named groups, `cut`, `score` and `draw`.
- * Lines to cut are whole, since a machine would cut every dash.
- */
-export function toLayeredSvg(sheet: Sheet): string {
-  const marks = marksOf(sheet);
-  const layers = (['cut', 'score', 'draw'] as const).map((layer) => {
-    const own = marks.filter((mark) => layerOf(mark.kind === 'text' ? 'rule' : mark.pen) === layer);
-    return `<g id="${layer}">${drawingOf(own, layer === 'cut')}</g>`;
-  });
-  return framed(sheet, layers.join(''));
-}
-
 /**
  * One sheet as SVG: width and height in inches, the drawing in points (72 to the inch), one path a pen. Text is
  * live text; its measured length is stated, so it keeps its place whatever font the viewer puts in.
  */
-export const toSvg = (sheet: Sheet): string => framed(sheet, drawingOf(marksOf(sheet), false));
+export const toSvg = (sheet: Sheet): string =>
+  framed(sheet, `<g font-family="${FONTS}">${drawingOf(marksOf(sheet), false, textOf)}</g>`);
 
-function framed(sheet: Sheet, drawing: string): string {
+export function framed(sheet: Sheet, drawing: string): string {
   const size = `width="${trimmed(sheet.width)}in" height="${trimmed(sheet.height)}in"`;
   const view = `viewBox="0 0 ${units(sheet.width)} ${units(sheet.height)}"`;
   return `<svg xmlns="http://www.w3.org/2000/svg" ${size} ${view}><title>${escaped(sheet.title)}</title>${drawing}</svg>`;
 }
 
-function drawingOf(marks: readonly Mark[], isWhole: boolean): string {
+export function drawingOf(
+  marks: readonly Mark[],
+  isWhole: boolean,
+  write: (mark: TextMark) => string,
+): string {
   const prints = new Map<string, string>();
   const fills = marks.flatMap((mark) => {
     if (mark.kind !== 'polygon' || mark.fill === undefined) return [];
@@ -65,13 +39,13 @@ function drawingOf(marks: readonly Mark[], isWhole: boolean): string {
       ? [`<circle cx="${units(mark.at[0])}" cy="${units(mark.at[1])}" r="${units(mark.radius)}"/>`]
       : [],
   );
-  const texts = marks.flatMap((mark) => (mark.kind === 'text' && mark.text !== '' ? [textOf(mark)] : []));
+  const texts = marks.flatMap((mark) => (mark.kind === 'text' && mark.text !== '' ? [write(mark)] : []));
   return [
     prints.size > 0 ? `<defs>${[...prints.values()].join('')}</defs>` : '',
     fills.length > 0 ? `<g>${fills.join('')}</g>` : '',
     `<g fill="none" stroke-linecap="round" stroke-linejoin="miter">${paths.join('')}</g>`,
     dots.length > 0 ? `<g>${dots.join('')}</g>` : '',
-    texts.length > 0 ? `<g font-family="${FONTS}">${texts.join('')}</g>` : '',
+    texts.length > 0 ? `<g>${texts.join('')}</g>` : '',
   ].join('');
 }
 
@@ -144,10 +118,10 @@ const greyOf = (grey: number): string => {
 };
 
 /** Inches to points, to a ten-thousandth. */
-const units = (inches: number): string => trimmed(inches / PT);
+export const units = (inches: number): string => trimmed(inches / PT);
 
 const trimmed = (value: number): string => String(Math.round(value * 1e4) / 1e4 || 0);
 
 const ENTITIES: Readonly<Record<string, string>> = { '&': '&amp;', '<': '&lt;', '>': '&gt;', '"': '&quot;' };
 
-const escaped = (text: string): string => text.replace(/[&<>"]/g, (sign) => ENTITIES[sign]!);
+export const escaped = (text: string): string => text.replace(/[&<>"]/g, (sign) => ENTITIES[sign]!);

@@ -12,8 +12,8 @@ import { sectionShades } from '../../../src/foundations/booklet/patch-marks.ts';
 import { pilesOf } from '../../../src/foundations/booklet/pile-labels.ts';
 import { templatesOf } from '../../../src/foundations/booklet/templates.ts';
 import { blockPdfs } from '../../../src/foundations/files/block-files.ts';
+import { layerOf, toLayeredSvg } from '../../../src/foundations/files/layered-svg.ts';
 import { toPdf } from '../../../src/foundations/files/pdf.ts';
-import { layerOf, toLayeredSvg } from '../../../src/foundations/files/svg.ts';
 import { zipOf } from '../../../src/foundations/files/zip.ts';
 import type { Mark } from '../../../src/foundations/marks.ts';
 import { fabricLabels } from '../../../src/foundations/print-work.ts';
@@ -428,15 +428,18 @@ describe('the front view of the guide', () => {
 
 describe('the SVG for a cutting machine', () => {
   it('names what is cut, scored and drawn, and cuts in whole lines', () => {
-    const svg = toLayeredSvg(booklet(withBlocks(gull), ['foundations']).sheets[0]!);
+    const svg = toLayeredSvg(booklet(withBlocks(gull), ['foundations']).sheets[0]!, typeface);
     const [, cut = '', score = '', draw = ''] =
       /<g id="cut">(.*)<g id="score">(.*)<g id="draw">(.*)<\/svg>/.exec(svg) ?? [];
     expect(cut).toContain('class="trim"');
     expect(cut).not.toContain('stroke-dasharray');
     expect(score).toContain('class="seam"');
     expect(score).toContain('class="edge"');
-    expect(draw).toContain('<text');
-    expect(`${cut}${score}`).not.toContain('<text');
+    expect(draw).toContain('aria-label="A1"');
+    expect(`${cut}${score}`).not.toContain('aria-label');
+    // Nothing of the legend is cut or sewn.
+    expect(`${cut}${score}`).not.toContain('sample-');
+    expect(draw).toContain('class="sample-trim"');
     expect(layerOf('measure')).toBe('draw');
   });
 });

@@ -1,5 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { PAGES } from '../../../src/document/pages.ts';
+import { toLayeredSvg } from '../../../src/foundations/files/layered-svg.ts';
 import { toPdf } from '../../../src/foundations/files/pdf.ts';
 import { toSvg } from '../../../src/foundations/files/svg.ts';
 import type { Sheet } from '../../../src/foundations/sheet/sheet.ts';
@@ -56,6 +57,33 @@ describe('the SVG of a sheet', () => {
         expect([fromSvg.width, fromSvg.height]).toEqual([fromPdf.width, fromPdf.height]);
         expect(inkWithoutPartner(fromPdf, fromSvg)).toBeLessThan(0.001);
         expect(inkWithoutPartner(fromSvg, fromPdf)).toBeLessThan(0.001);
+      }
+    },
+  );
+
+  it.skipIf(!has('rsvg-convert') || !has('pdftoppm'))(
+    `carries its letters: a machine without the typeface draws the text of the PDF${missing('rsvg-convert')}${missing('pdftoppm')}`,
+    async () => {
+      // What is cut is cut in whole lines, which the PDF dashes.
+      const dashed = ['trim', 'tile-trim', 'cut-apart'];
+      const sheets = print([{ ...gull, name: 'Żółw & Łódź, ffi ½' }, windmill]).sheets.map(
+        ({ number: _, ...sheet }): Sheet => ({
+          ...sheet,
+          parts: sheet.parts.map((part) => ({
+            ...part,
+            marks: part.marks.filter((mark) => mark.kind === 'text' || !dashed.includes(mark.pen)),
+          })),
+        }),
+      );
+      const pdf = await toPdf(sheets, typeface, { title: 'Letters', createdAt: new Date(0) });
+      for (const [i, sheet] of sheets.entries()) {
+        const svg = toLayeredSvg(sheet, typeface);
+        expect(/<text|font-family/.test(svg)).toBe(false);
+        expect(svg.includes('aria-label="Żółw &amp; Łódź')).toBe(true);
+        const fromPdf = renderPdf(pdf, 200, i + 1);
+        const fromSvg = renderPdf(runOn(svg, 'svg', 'rsvg-convert', ['-f', 'pdf', '{}']), 200, 1);
+        expect(inkWithoutPartner(fromPdf, fromSvg)).toBeLessThan(0.002);
+        expect(inkWithoutPartner(fromSvg, fromPdf)).toBeLessThan(0.002);
       }
     },
   );
