@@ -1,11 +1,14 @@
 import { removeCuts } from '../document/edit-cuts.ts';
-import { paintPatch } from '../document/edit-paint.ts';
-import type { Fabric } from '../document/project.ts';
+import { paintPatches } from '../document/edit-paint.ts';
+import type { Fabric, ProjectEdit } from '../document/project.ts';
 import { gridStep, neighbouringStep } from '../editing/grid.ts';
 import { removeCorner } from '../editing/reshape.ts';
-import { cancelPreview, edit, select } from '../workspace/actions.ts';
+import { everywhere } from '../editing/symmetric.ts';
+import { placesOf } from '../editing/symmetry.ts';
+import type { Point } from '../geometry/point.ts';
+import { cancelPreview, type EditOptions, edit, select } from '../workspace/actions.ts';
 import { session } from '../workspace/session.ts';
-import { announce, board } from './board-state.ts';
+import { announce, blockOnSheet, board } from './board-state.ts';
 import type { Lit } from './draw/block.ts';
 import { cancel, takeUp } from './tool-in-hand.ts';
 
@@ -62,6 +65,24 @@ export function chooseNothing(): void {
   announce('Nothing is chosen.');
 }
 
+/** An edit of the open block, done at every place that is the same under the symmetry that is on. */
+export function editEverywhere(label: string, change: ProjectEdit, options: EditOptions = {}): void {
+  edit(label, inSymmetry(change), options);
+}
+
+export function inSymmetry(change: ProjectEdit): ProjectEdit {
+  const { blockId } = session.getState();
+  return blockId === null ? change : everywhere(change, blockId, board.getState().symmetry);
+}
+
+/** A place of the open block and its images under the symmetry that is on. */
+export function spotsInSymmetry(at: Point): readonly Point[] {
+  const block = blockOnSheet();
+  return block === null
+    ? [at]
+    : placesOf([at], board.getState().symmetry, block.outline).map(([spot]) => spot!);
+}
+
 /** Whether there is something chosen that can be deleted. */
 export function canDelete(): boolean {
   const { chosen } = board.getState();
@@ -75,7 +96,7 @@ export function deleteChosen(): boolean {
   if (blockId === null) return false;
   cancel();
   if (selection.length > 0) {
-    edit(selection.length > 1 ? 'Delete cuts' : 'Delete cut', (project) =>
+    editEverywhere(selection.length > 1 ? 'Delete cuts' : 'Delete cut', (project) =>
       removeCuts(project, blockId, selection),
     );
     if (session.getState().selection.length > 0) announce('Locked cuts stay. Unlock them first.');
@@ -83,11 +104,11 @@ export function deleteChosen(): boolean {
   }
   switch (chosen?.kind) {
     case 'corner':
-      edit('Delete corner', (project) => removeCorner(project, blockId, chosen.corner));
+      editEverywhere('Delete corner', (project) => removeCorner(project, blockId, chosen.corner));
       board.setState({ chosen: null });
       return true;
     case 'patch':
-      edit('Take fabric off', (project) => paintPatch(project, blockId, chosen.at, null));
+      edit('Take fabric off', (project) => paintPatches(project, blockId, spotsInSymmetry(chosen.at), null));
       return true;
     default:
       return false;

@@ -85,7 +85,7 @@ export const BOARD_COMMANDS: readonly BoardCommand[] = [
   onBoard('one-patch', 'Cut through everything, or one patch only', ['X'], () =>
     setOnePatch(!board.getState().onePatch),
   ),
-  onBoard('symmetry', 'Next symmetry while drawing', ['S'], () => {
+  onBoard('symmetry', 'Next symmetry', ['S'], () => {
     const index = SYMMETRIES.findIndex(([symmetry]) => symmetry === board.getState().symmetry);
     const [symmetry, words] = SYMMETRIES[(index + 1) % SYMMETRIES.length] as readonly [Symmetry, string];
     board.setState({ symmetry });

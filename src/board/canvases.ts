@@ -1,5 +1,6 @@
 import { valueOfColor } from '../document/lightness.ts';
 import type { Block, Fabric, Project } from '../document/project.ts';
+import { withTwins } from '../editing/symmetric.ts';
 import type { Point } from '../geometry/point.ts';
 import type { PiecingPlan } from '../piecing/plan.ts';
 import { pictures } from '../workspace/fabric-pictures.ts';
@@ -23,7 +24,7 @@ import {
 import type { Figure } from './draw/figures.ts';
 import { drawFinding } from './draw/finding.ts';
 import { drawLens } from './draw/lens.ts';
-import { drawChosen, drawCrosshair, drawMarks } from './draw/marks.ts';
+import { drawChosen, drawCrosshair, drawMarks, drawTwins } from './draw/marks.ts';
 import type { Pen } from './draw/pen.ts';
 import { drawProposal } from './draw/proposal.ts';
 import { sectionFigures } from './draw/sections.ts';
@@ -217,6 +218,8 @@ function drawMoving(pen: Pen): void {
     drawAxes(pen, block.outline, state.symmetry);
     drawDivisions(pen, state.divisions);
   }
+  if (block !== null)
+    drawTwins(pen, block, withTwins(block, selection, state.symmetry).slice(selection.length));
   if (block !== null && plan !== null)
     drawChosen(pen, block, plan, selection, state.chosen, state.tool === 'select', snap?.snap.at ?? null);
   if (state.crosshair !== null) drawCrosshair(pen, state.crosshair, state.view, snap !== undefined);

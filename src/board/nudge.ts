@@ -6,8 +6,8 @@ import { capital } from '../editing/words.ts';
 import { TOUCH_IN } from '../geometry/lattice.ts';
 import type { Point, Segment } from '../geometry/point.ts';
 import { edgesOf } from '../geometry/segments.ts';
-import { edit } from '../workspace/actions.ts';
 import { session } from '../workspace/session.ts';
+import { editEverywhere } from './board-acts.ts';
 import { announce, board } from './board-state.ts';
 import { cancel } from './tool-in-hand.ts';
 
@@ -22,7 +22,7 @@ export function nudge(dx: number, dy: number, size: 'grid' | 'finer'): void {
   const by = [dx * step, dy * step] as const;
   if (selection.length > 0) {
     const merge = `nudge ${blockId} ${selection.join(' ')}`;
-    edit('Move cuts', (before) => shiftCutsAttached(before, blockId, selection, by), { merge });
+    editEverywhere('Move cuts', (before) => shiftCutsAttached(before, blockId, selection, by), { merge });
     announce(session.getState().project === project ? 'It cannot move there.' : 'Moved.');
     return;
   }
@@ -37,7 +37,7 @@ export function nudge(dx: number, dy: number, size: 'grid' | 'finer'): void {
     announce('Choose a cut, a corner or an edge first.');
     return;
   }
-  edit(
+  editEverywhere(
     'Move corner',
     (before) => moveCornerAttached(before, blockId, chosen.corner, [at[0] + by[0], at[1] + by[1]]),
     { merge: `nudge ${blockId} corner ${chosen.corner}` },
@@ -51,7 +51,7 @@ function nudgeEdge(block: Block, index: number, [from, to]: Segment, by: Point):
     return;
   }
   const { project } = session.getState();
-  edit('Move edge', (before) => moveEdgeAttached(before, block.id, index, by), {
+  editEverywhere('Move edge', (before) => moveEdgeAttached(before, block.id, index, by), {
     merge: `nudge ${block.id} edge ${index}`,
   });
   announce(

@@ -6,6 +6,7 @@ import type { Point, Segment } from '../geometry/point.ts';
 import { distance } from '../geometry/ring.ts';
 import type { Cure } from '../piecing/repairs/cure.ts';
 import { session } from '../workspace/session.ts';
+import { inSymmetry } from './board-acts.ts';
 
 /** A change to the block on the board that is shown, not made. */
 export interface Proposal {
@@ -37,9 +38,8 @@ const isShown = (block: Block, repair: Cure): boolean => {
 /** Shows on the board what a repair would leave of a block of the recorded project. */
 export function propose(block: Block, repair: Cure): void {
   if (isShown(block, repair)) return;
-  const changed = applyRepair(session.getState().project, block.id, repair.change).blocks.find(
-    ({ id }) => id === block.id,
-  );
+  const change = inSymmetry((project) => applyRepair(project, block.id, repair.change));
+  const changed = change(session.getState().project).blocks.find(({ id }) => id === block.id);
   if (changed === undefined) return;
   const after = { ...changed, id: `${block.id} as proposed` };
   proposals.setState({ shown: { block, repair, after, ...changesOf(block, after) }, isHeld: false });

@@ -14,6 +14,16 @@ import { tracePatch } from './block.ts';
 import { INKS } from './inks.ts';
 import { dot, FONT, type Pen, strokeLine, strokePath, trace } from './pen.ts';
 
+/** Cuts that are images of the chosen ones: what is done to those is done to them. */
+export function drawTwins(pen: Pen, { cuts }: Block, ids: readonly string[]): void {
+  if (ids.length === 0) return;
+  const twins = new Set(ids);
+  pen.ctx.lineCap = 'butt';
+  for (const { id, from, to } of cuts)
+    if (twins.has(id))
+      strokeLine(pen, [from, to], { color: INKS.indigo, width: 2.4, dash: [6, 4], halo: INKS.sheet });
+}
+
 /** What is chosen: cuts strong with handles at their ends, a corner, a patch. */
 export function drawChosen(
   pen: Pen,

@@ -1,17 +1,19 @@
 import { paintPatches } from '../../document/edit-paint.ts';
+import { placesOf } from '../../editing/symmetry.ts';
 import { holdsPoint, innerSpot } from '../../geometry/inner-spot.ts';
 import type { Point } from '../../geometry/point.ts';
 import { distance } from '../../geometry/ring.ts';
 import { along } from '../../geometry/segments.ts';
-import { type Effect, type Surroundings, stepTo, type Tool } from './tool.ts';
+import { type Effect, type Mark, type Surroundings, stepTo, type Tool } from './tool.ts';
 
 /** Lays the chosen fabric on patches: a click for one, a drag for every patch it passes over. */
 export type PaintState =
-  | { readonly kind: 'idle'; readonly over: Point | null }
+  /** `over`: the pointer and its images under a symmetry. */
+  | { readonly kind: 'idle'; readonly over: readonly Point[] }
   /** `spots`: one place inside each patch painted so far. */
   | { readonly kind: 'painting'; readonly spots: readonly Point[]; readonly last: Point };
 
-const IDLE: PaintState = { kind: 'idle', over: null };
+const IDLE: PaintState = { kind: 'idle', over: [] };
 
 export const paintTool: Tool<PaintState> = {
   name: 'paint',
@@ -19,7 +21,7 @@ export const paintTool: Tool<PaintState> = {
   busy: ({ kind }) => kind !== 'idle',
   marks: (state) => {
     if (state.kind === 'painting') return [];
-    return state.over === null ? [] : [{ kind: 'patch', at: state.over }];
+    return state.over.map((at): Mark => ({ kind: 'patch', at }));
   },
   on: (state, event, around) => {
     if (around.block === null) return stepTo(IDLE);
@@ -39,14 +41,14 @@ export const paintTool: Tool<PaintState> = {
         );
       }
       case 'move': {
-        if (state.kind === 'idle') return stepTo({ kind: 'idle', over: event.pointer.at });
+        if (state.kind === 'idle') return stepTo(idleAt(event.pointer.at, around));
         const spots = passed(state.last, event.pointer.at, state.spots, around);
         const effects = spots.length === state.spots.length ? [] : shown(spots, around);
         return stepTo<PaintState>({ kind: 'painting', spots, last: event.pointer.at }, ...effects);
       }
       case 'up': {
         if (state.kind === 'idle') return stepTo(state);
-        const idle: PaintState = { kind: 'idle', over: event.pointer.at };
+        const idle = idleAt(event.pointer.at, around);
         if (state.spots.length === 0) return stepTo(idle);
         return stepTo<PaintState>(idle, {
           kind: 'edit',
@@ -57,6 +59,11 @@ export const paintTool: Tool<PaintState> = {
     }
   },
 };
+
+const idleAt = (at: Point, { block, symmetry }: Surroundings): PaintState => ({
+  kind: 'idle',
+  over: placesOf([at], symmetry, block!.outline).flat(),
+});
 
 /** The spots with one added for every further patch on the way, looked at often enough to miss none that is seen. */
 function passed(from: Point, to: Point, spots: readonly Point[], around: Surroundings): readonly Point[] {
@@ -71,9 +78,10 @@ function passed(from: Point, to: Point, spots: readonly Point[], around: Surroun
   return grown;
 }
 
-const changeFor = (spots: readonly Point[], { block, fabricId }: Surroundings) => {
-  const id = block!.id;
-  return (project: Surroundings['project']) => paintPatches(project, id, spots, fabricId);
+const changeFor = (spots: readonly Point[], { block, fabricId, symmetry }: Surroundings) => {
+  const { id, outline } = block!;
+  const all = spots.flatMap((spot) => placesOf([spot], symmetry, outline).flat());
+  return (project: Surroundings['project']) => paintPatches(project, id, all, fabricId);
 };
 
 const shown = (spots: readonly Point[], around: Surroundings): readonly Effect[] =>

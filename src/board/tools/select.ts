@@ -1,8 +1,9 @@
-import type { Block, Cut } from '../../document/project.ts';
+import type { Block, Cut, ProjectEdit } from '../../document/project.ts';
 import { snapFrom } from '../../editing/heading.ts';
 import { type Hit, hitAt } from '../../editing/hit.ts';
 import { moveCornerAttached, moveEdgeAttached, moveEnd, shiftCutsAttached } from '../../editing/reshape.ts';
 import { free, rankOf, type Snap, type SnapField, snapField, snapTo } from '../../editing/snapping.ts';
+import { everywhere, withTwins } from '../../editing/symmetric.ts';
 import { innerSpot } from '../../geometry/inner-spot.ts';
 import type { Point, Segment } from '../../geometry/point.ts';
 import { type Box, boxOf, distance } from '../../geometry/ring.ts';
@@ -23,7 +24,13 @@ import {
  * that lie in it whole, one drawn to the left all that it touches. Every move starts from the recorded block.
  */
 export type SelectState =
-  | { readonly kind: 'idle'; readonly over: Hit; readonly at: Point | null }
+  /** `twins`: the cuts that are images of the one under the pointer, itself first. */
+  | {
+      readonly kind: 'idle';
+      readonly over: Hit;
+      readonly at: Point | null;
+      readonly twins?: readonly string[];
+    }
   /** Pressed on something; `kept` when it was chosen already, so that a click with Shift takes it out. */
   | {
       readonly kind: 'pressed';
@@ -94,7 +101,8 @@ export const selectTool: Tool<SelectState> = {
     const { pointer } = event;
     if (state.kind === 'idle') {
       const hit = hitAt(block, plan, around.selection, pointer.at, around.grabIn);
-      if (event.kind === 'move') return stepTo({ kind: 'idle', over: hit, at: pointer.at });
+      if (event.kind === 'move')
+        return stepTo({ kind: 'idle', over: hit, at: pointer.at, twins: twinsOf(hit, around) });
       return event.kind === 'down' ? pressed(hit, pointer, around) : stepTo(state);
     }
     if (event.kind === 'down') return stepTo(state);
@@ -111,7 +119,7 @@ function marksOf(state: SelectState): readonly Mark[] {
   switch (state.kind) {
     case 'idle':
       if (state.over.kind === 'cut' || state.over.kind === 'cut-end')
-        return [{ kind: 'cut', cut: state.over.cut }];
+        return (state.twins ?? [state.over.cut]).map((cut): Mark => ({ kind: 'cut', cut }));
       return state.over.kind === 'edge' ? [{ kind: 'edge', edge: state.over.edge }] : [];
     case 'pressed':
       return [];
@@ -131,6 +139,9 @@ function marksOf(state: SelectState): readonly Mark[] {
       return [{ kind: 'box', from: state.from, to: state.to, touching: isTouching(state) }];
   }
 }
+
+const twinsOf = (hit: Hit, { block, symmetry }: Surroundings): readonly string[] =>
+  hit.kind === 'cut' || hit.kind === 'cut-end' ? withTwins(block!, [hit.cut], symmetry) : [];
 
 /** Choosing happens on the press, so that what is about to be dragged is seen. */
 function pressed(hit: Hit, pointer: Pointer, around: Surroundings): Step<SelectState> {
@@ -295,7 +306,7 @@ function follow(state: Moving, pointer: Pointer, around: Surroundings): Step<Mov
       ? { by: plain, at: free(pointer.at) }
       : caughtShift(state.anchors, plain, state.field, around.reachIn);
     const moved = { ...state, by, at };
-    return stepTo(moved, previewOf(moved, around.block!));
+    return stepTo(moved, previewOf(moved, around));
   }
   // An end is caught as the end of a running line is: square to lines, along them, in 15° steps with Shift.
   const to =
@@ -303,7 +314,7 @@ function follow(state: Moving, pointer: Pointer, around: Surroundings): Step<Mov
       ? snapFrom(state.field, state.held, pointer.at, around.reachIn, pointer.steps)
       : caught(state.field, pointer, around);
   const moved = { ...state, to, ...(state.kind === 'moving-end' ? { alone: pointer.free } : {}) };
-  return stepTo(moved, previewOf(moved, around.block!));
+  return stepTo(moved, previewOf(moved, around));
 }
 
 /** The part of a shift that is square to a line. */
@@ -334,23 +345,20 @@ function caughtShift(
   return best;
 }
 
-function previewOf(state: Moving, block: Block): Effect {
-  const { id } = block;
+/** What a move makes of the drawing, at every image of it under a symmetry. */
+const previewOf = (state: Moving, { block, symmetry }: Surroundings) =>
+  ({ kind: 'preview', change: everywhere(changeOf(state, block!.id), block!.id, symmetry) }) as const;
+
+function changeOf(state: Moving, id: string): ProjectEdit {
   switch (state.kind) {
     case 'moving-end':
-      return {
-        kind: 'preview',
-        change: (project) => moveEnd(project, id, state.cut, state.end, state.to.at, state.alone),
-      };
+      return (project) => moveEnd(project, id, state.cut, state.end, state.to.at, state.alone);
     case 'moving-corner':
-      return {
-        kind: 'preview',
-        change: (project) => moveCornerAttached(project, id, state.corner, state.to.at),
-      };
+      return (project) => moveCornerAttached(project, id, state.corner, state.to.at);
     case 'moving-cuts':
-      return { kind: 'preview', change: (project) => shiftCutsAttached(project, id, state.cuts, state.by) };
+      return (project) => shiftCutsAttached(project, id, state.cuts, state.by);
     case 'moving-edge':
-      return { kind: 'preview', change: (project) => moveEdgeAttached(project, id, state.edge, state.by) };
+      return (project) => moveEdgeAttached(project, id, state.edge, state.by);
   }
 }
 
@@ -363,10 +371,10 @@ const LABELS = {
 
 /** Lets go: one step of the history, or none when everything is where it was. */
 function put(state: Moving, around: Surroundings): Step<SelectState> {
-  const preview = previewOf(state, around.block!);
+  const preview = previewOf(state, around);
   const at = 'at' in state ? state.at.at : state.to.at;
   const idle: SelectState = { kind: 'idle', over: NOTHING, at };
-  if (preview.kind !== 'preview' || preview.change(around.project) === around.project)
+  if (preview.change(around.project) === around.project)
     return stepTo<SelectState>(idle, { kind: 'cancel-preview' });
   const several = state.kind === 'moving-cuts' && state.cuts.length > 1;
   return stepTo<SelectState>(idle, {

@@ -1,8 +1,8 @@
 import { useStore } from 'zustand';
-import { deleteChosen, openForm } from '../../board/board-acts.ts';
+import { deleteChosen, openForm, spotsInSymmetry } from '../../board/board-acts.ts';
 import { boardCommand } from '../../board/board-commands.ts';
 import { board } from '../../board/board-state.ts';
-import { paintPatch } from '../../document/edit-paint.ts';
+import { paintPatches } from '../../document/edit-paint.ts';
 import type { Block, Cut, Unit } from '../../document/project.ts';
 import { formNamed } from '../../editing/forms/forms.ts';
 import { cornerName, edgeName } from '../../editing/whereabouts.ts';
@@ -183,7 +183,7 @@ function PatchCard({ block, at }: { readonly block: Block; readonly at: Point })
           value={patch.fabric ?? ''}
           onChange={(event) => {
             const fabricId = event.target.value === '' ? null : event.target.value;
-            edit('Lay fabric', (project) => paintPatch(project, block.id, at, fabricId));
+            edit('Lay fabric', (project) => paintPatches(project, block.id, spotsInSymmetry(at), fabricId));
           }}
         >
           <option value="">none yet</option>

@@ -52,7 +52,7 @@ export function DrawingAids() {
       </button>
       <div id={id} popover="auto" className="menu aids">
         <div className="number-field">
-          <label htmlFor={symmetryId}>Symmetry while drawing (S)</label>
+          <label htmlFor={symmetryId}>Symmetry (S)</label>
           <select
             id={symmetryId}
             value={symmetry}

@@ -1,6 +1,6 @@
 import { useRef } from 'react';
 import { useStore } from 'zustand';
-import { light } from '../../board/board-acts.ts';
+import { editEverywhere, light } from '../../board/board-acts.ts';
 import { board } from '../../board/board-state.ts';
 import { labelSpot } from '../../board/draw/label-spot.ts';
 import { removeCuts } from '../../document/edit-cuts.ts';
@@ -9,7 +9,7 @@ import { cutStory, patchStory } from '../../editing/whereabouts.ts';
 import { cutEnds, cutName, lengthWords } from '../../editing/words.ts';
 import { holdsPoint } from '../../geometry/inner-spot.ts';
 import type { Patch } from '../../piecing/plan.ts';
-import { edit, select } from '../../workspace/actions.ts';
+import { select } from '../../workspace/actions.ts';
 import { session } from '../../workspace/session.ts';
 import { Folded } from '../folded.tsx';
 import { Icon } from '../icons.tsx';
@@ -54,7 +54,7 @@ function CutRows({ block }: { readonly block: Block }) {
   const rows = useRef<HTMLUListElement>(null);
 
   const remove = (id: string, index: number): void => {
-    edit('Delete cut', (project) => removeCuts(project, block.id, [id]));
+    editEverywhere('Delete cut', (project) => removeCuts(project, block.id, [id]));
     requestAnimationFrame(() => {
       const buttons = rows.current?.querySelectorAll<HTMLElement>('.row-choose');
       buttons?.[Math.min(index, buttons.length - 1)]?.focus();

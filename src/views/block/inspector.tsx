@@ -1,3 +1,4 @@
+import { editEverywhere } from '../../board/board-acts.ts';
 import type { Block, Cut, Project, Unit } from '../../document/project.ts';
 import {
   degreesText,
@@ -13,7 +14,6 @@ import { lengthWords } from '../../editing/words.ts';
 import { formatLength, parseLength } from '../../geometry/length.ts';
 import type { Point } from '../../geometry/point.ts';
 import { edgesOf } from '../../geometry/segments.ts';
-import { edit } from '../../workspace/actions.ts';
 import { session } from '../../workspace/session.ts';
 import { DIFFER, NumberField } from './number-field.tsx';
 
@@ -22,7 +22,7 @@ import { DIFFER, NumberField } from './number-field.tsx';
 /** Makes the change as one step of the history, and says why when nothing came of it. */
 function setBy(label: string, change: (project: Project) => Project): string | null {
   const before = session.getState().project;
-  edit(label, change);
+  editEverywhere(label, change);
   return session.getState().project === before ? 'Nothing can be changed that way.' : null;
 }
 

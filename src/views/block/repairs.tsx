@@ -1,5 +1,6 @@
 import { useEffect, useRef } from 'react';
 import { useStore } from 'zustand';
+import { editEverywhere } from '../../board/board-acts.ts';
 import { announce } from '../../board/board-state.ts';
 import { leaveProposal, proposals, propose, proposeAndHold, withdraw } from '../../board/proposal.ts';
 import { applyRepair } from '../../document/edit-plan.ts';
@@ -7,7 +8,6 @@ import type { Block } from '../../document/project.ts';
 import { type Cure, keepsPicture } from '../../piecing/repairs/cure.ts';
 import type { RepairProgress } from '../../piecing/repairs/find-repairs.ts';
 import { gainWords, pictureWords } from '../../piecing/repairs/words.ts';
-import { edit } from '../../workspace/actions.ts';
 import { pieceOptions } from '../../workspace/present-options.ts';
 import {
   lookAgain,
@@ -204,7 +204,7 @@ function RepairCard({ block, repair, onApply }: RepairCardProps) {
   }, [isHeld]);
   const apply = (): void => {
     withdraw();
-    edit(stepName(repair), (project) => applyRepair(project, block.id, repair.change));
+    editEverywhere(stepName(repair), (project) => applyRepair(project, block.id, repair.change));
     onApply();
   };
   return (

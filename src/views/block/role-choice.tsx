@@ -1,6 +1,6 @@
+import { editEverywhere } from '../../board/board-acts.ts';
 import { setCutRole } from '../../document/edit-cuts.ts';
 import type { CutRole } from '../../document/project.ts';
-import { edit } from '../../workspace/actions.ts';
 import { Choice } from '../choice.tsx';
 
 export const ROLES: readonly (readonly [CutRole, string])[] = [
@@ -11,7 +11,7 @@ export const ROLES: readonly (readonly [CutRole, string])[] = [
 
 /** Says of cuts what they must be. */
 export const setRole = (blockId: string, cutIds: readonly string[], role: CutRole): void =>
-  edit('Change role of cut', (project) => setCutRole(project, blockId, cutIds, role));
+  editEverywhere('Change role of cut', (project) => setCutRole(project, blockId, cutIds, role));
 
 interface RoleChoiceProps {
   readonly blockId: string;
