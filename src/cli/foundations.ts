@@ -60,6 +60,7 @@ Options
   --cover          also a cover with the blocks in colour, their sizes and fabrics
   --line-drawing   also the bare lines of each block, to colour by hand
   --templates      also cutting templates of every patch with its allowance, not mirrored
+  --cutting        also the cutting list: how much of each fabric, strips and cuts
   --labels         also labels for the piles of cut pieces
   --cautions       also a page of cautions
   --help           print this help
@@ -94,6 +95,7 @@ Exit status
       cover: { type: 'boolean' },
       'line-drawing': { type: 'boolean' },
       templates: { type: 'boolean' },
+      cutting: { type: 'boolean' },
       labels: { type: 'boolean' },
       cautions: { type: 'boolean' },
     });

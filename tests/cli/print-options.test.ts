@@ -140,6 +140,7 @@ withPoppler('what is asked of the sheets on the command line', () => {
     ['cover', /Quay|Harbour sampler/],
     ['line-drawing', /Windmill/],
     ['templates', /Not mirrored/],
+    ['cutting', /rounded up to an eighth/],
     ['labels', /Night sea/],
     ['cautions', /magnet/i],
   ])('%s: adds its pages before the same foundations', async (part, says) => {

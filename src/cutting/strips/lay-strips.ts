@@ -1,6 +1,7 @@
 import { type CutSize, type LaidCut, type LaidStrip, lengthOfStrips, ROUNDING } from './cloth.ts';
 import { firstFit, type Stance } from './first-fit.ts';
 import { type Sort, sortedCuts } from './sorts.ts';
+import { stripBound } from './strip-bound.ts';
 import { type Filled, searchStrips } from './strip-search.ts';
 
 /** Work for an answer to look at now, and for the one to cut by: about a tenth and half a second. */
@@ -27,7 +28,10 @@ export function layStrips(
     const other = firstFit(sorted.sorts, usableWidth, stance);
     if (lengthOfStrips(other) < lengthOfStrips(start) - ROUNDING) start = other;
   }
-  const filled = searchStrips(sorted, start, steps);
+  // Nothing to look for where first fit has done what can be done.
+  const isBest =
+    start.length === 1 || lengthOfStrips(start) <= stripBound(items, usableWidth).length + ROUNDING;
+  const filled = isBest ? start : searchStrips(sorted, start, steps);
   return inOrder(withItems(filled, sorted.sorts));
 }
 

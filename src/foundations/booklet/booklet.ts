@@ -1,4 +1,5 @@
 import { marginFault } from '../../document/pages.ts';
+import type { Project } from '../../document/project.ts';
 import type { Point } from '../../geometry/point.ts';
 import { fabricLabels, foundationsOf, type PrintNote, type PrintWork } from '../print-work.ts';
 import { changesAnything, correctionWords } from '../sheet/correction.ts';
@@ -8,6 +9,7 @@ import { printable } from '../type/typeface.ts';
 import type { BlockWork, FabricWork } from './block-work.ts';
 import { cautionPages } from './cautions.ts';
 import { coverPages } from './cover.ts';
+import { cuttingPages } from './cutting-pages.ts';
 import { type PageDraft, type PageSetting, withFoot } from './flow.ts';
 import { guidePages } from './guide/guide-pages.ts';
 import { lineDrawingPages } from './line-drawing.ts';
@@ -43,7 +45,7 @@ export function layOutBooklet(
   const pageNotes: PrintNote[] = [];
   const blocks = blocksOf(work, options, pageNotes);
   const setting = settingOf(work, options);
-  const drafts = draftPages(blocks, setting, parts);
+  const drafts = draftPages(blocks, work.project, setting, parts);
   const layout: SheetLayout = parts.has('foundations')
     ? foundations(work, options)
     : {
@@ -85,10 +87,15 @@ export function firstPage(
   const part = BOOKLET_PARTS.find((one) => parts.has(one));
   if (part === undefined || part === 'foundations' || marginFault(options.page, options.margin) !== null)
     return null;
-  const isAboutAll = part === 'cover' || part === 'labels';
+  const isAboutAll = part === 'cover' || part === 'labels' || part === 'cutting';
   const jobs = isAboutAll ? work.jobs : work.jobs.slice(0, 1);
   const setting = settingOf(work, options);
-  const [draft] = draftPages(blocksOf({ ...work, jobs }, options, []), setting, new Set([part]));
+  const [draft] = draftPages(
+    blocksOf({ ...work, jobs }, options, []),
+    work.project,
+    setting,
+    new Set([part]),
+  );
   return draft ? corrected(withFoot(draft, setting, 1, null), options) : null;
 }
 
@@ -157,6 +164,7 @@ function blocksOf(
 
 function draftPages(
   blocks: readonly BlockWork[],
+  project: Project,
   setting: PageSetting,
   parts: ReadonlySet<BookletPart>,
 ): readonly PageDraft[] {
@@ -164,6 +172,7 @@ function draftPages(
   const makers: Readonly<Record<PagePart, () => readonly PageDraft[]>> = {
     cover: () => coverPages(blocks, setting),
     cautions: () => cautionPages(setting),
+    cutting: () => cuttingPages(blocks, project, setting),
     guide: () => blocks.flatMap((block) => guidePages(block, setting)),
     'line-drawing': () => blocks.flatMap((block) => lineDrawingPages(block, setting)),
     labels: () => pileLabelPages(blocks, setting),

@@ -1,5 +1,5 @@
 /** What a page of a booklet is for, beside the foundations. */
-export type PagePart = 'cover' | 'cautions' | 'guide' | 'line-drawing' | 'templates' | 'labels';
+export type PagePart = 'cover' | 'cautions' | 'cutting' | 'guide' | 'line-drawing' | 'templates' | 'labels';
 
 /** What can be printed: the foundations, and each other kind of page. */
 export type BookletPart = 'foundations' | PagePart;
@@ -8,6 +8,7 @@ export type BookletPart = 'foundations' | PagePart;
 export const BOOKLET_PARTS: readonly BookletPart[] = [
   'cover',
   'cautions',
+  'cutting',
   'guide',
   'line-drawing',
   'labels',
@@ -24,6 +25,7 @@ export const PART_NAMES: Readonly<Record<BookletPart, string>> = {
   templates: 'Cutting templates',
   labels: 'Labels for piles',
   cautions: 'Cautions',
+  cutting: 'Cutting list',
 };
 
 /** An entry of a file's outline. */

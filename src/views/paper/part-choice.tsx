@@ -4,6 +4,7 @@ import { paperSettings } from '../../workspace/paper-settings.ts';
 /** Every part in the order in which they are offered, with what it is good for. */
 const OFFERED: readonly (readonly [BookletPart, string])[] = [
   ['foundations', 'The papers to sew on, at true scale'],
+  ['cutting', 'How much of each fabric, its strips drawn, what each cut is for'],
   ['guide', 'A step a join: what to pin, how to press'],
   ['cover', 'The blocks in colour, sizes and fabrics'],
   ['line-drawing', 'The bare lines of each block'],

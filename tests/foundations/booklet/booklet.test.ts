@@ -92,7 +92,7 @@ describe('a booklet', () => {
       );
       for (const { sheet } of entry.within) expect(words(marksOf(sheets[sheet]!))).toContain(name);
     }
-    for (const part of ['cover', 'cautions', 'labels'] as const)
+    for (const part of ['cover', 'cautions', 'cutting', 'labels'] as const)
       expect(bookmarks.some(({ title }) => title === PART_NAMES[part])).toBe(true);
   });
 
