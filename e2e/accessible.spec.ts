@@ -48,6 +48,16 @@ for (const colorScheme of ['light', 'dark'] as const) {
       await expectNoViolations(page);
     });
 
+    test('the Quilt place, every task of it', async ({ page }) => {
+      await openApp(page);
+      await page.getByRole('button', { name: 'Quilt', exact: true }).click();
+      await expect(page.locator('.quilt-size')).toContainText('58 places');
+      for (const task of ['Set', 'Join', 'Finish', 'Print']) {
+        await page.getByLabel(task, { exact: true }).check({ force: true });
+        await expectNoViolations(page);
+      }
+    });
+
     test('the Paper place', async ({ page }) => {
       await openApp(page);
       await page.getByRole('button', { name: 'Paper', exact: true }).click();

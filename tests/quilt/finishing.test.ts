@@ -3,8 +3,9 @@ import { backingPanels } from '../../src/quilt/finishing/backing.ts';
 import { BATTING_SIZES, battingFor } from '../../src/quilt/finishing/batting.ts';
 import { BEDS, coverFor } from '../../src/quilt/finishing/beds.ts';
 import { bindingNeed } from '../../src/quilt/finishing/binding.ts';
+import { clothFor, inAllCopies } from '../../src/quilt/finishing/cloth.ts';
 import { finishingList, finishingPieces } from '../../src/quilt/finishing/finishing-list.ts';
-import { plainPieces } from '../../src/quilt/finishing/plain-pieces.ts';
+import { type PlainPiece, plainPieces } from '../../src/quilt/finishing/plain-pieces.ts';
 import { cornerSquare, halfSquare, quarterSquare, sideSquare } from '../../src/quilt/finishing/triangles.ts';
 import { layOut } from '../../src/quilt/layout.ts';
 import { makePlaces } from '../../src/quilt/settings/make-places.ts';
@@ -201,6 +202,51 @@ describe('plain pieces as cut', () => {
       ['Backing panels', 58, 40, 2],
       ['Hanging sleeve', 49, 8.5, 1],
       ['Label', 4.5, 3.5, 1],
+    ]);
+  });
+});
+
+describe('cloth for plain pieces', () => {
+  const piece = (fabric: string, width: number, height: number, count: number): PlainPiece => ({
+    fabric,
+    width,
+    height,
+    count,
+    kind: 'rectangle',
+    pieces: count,
+    what: `${width} × ${height}`,
+  });
+
+  it('strips hold every piece once, lie within the width, and are never under the bound', () => {
+    const needs = clothFor(
+      [
+        piece('f1', 12.5, 2.5, 31),
+        piece('f1', 2.5, 2.5, 20),
+        piece('f2', 63.5, 5.5, 4),
+        piece('f1', 90, 60, 1),
+      ],
+      () => 40,
+      0,
+    );
+    expect(needs.map(({ fabric }) => fabric)).toEqual(['f1', 'f2']);
+    expect(needs[0]!.strips.flatMap(({ cuts }) => cuts).sort()).toEqual(
+      [...Array<string>(31).fill('12.5 × 2.5'), ...Array<string>(20).fill('2.5 × 2.5')].sort(),
+    );
+    // 31 of 12 1/2 in, three in 40 in: eleven strips of 2 1/2 in, or as many the other way and none longer.
+    expect(needs[0]!.length).toBeLessThanOrEqual(13 * 2.5);
+    // Four borders side by side along the length of the cloth.
+    expect(needs[1]!.length).toBe(63.5);
+    expect(needs[0]!.tooWide.map(({ what }) => what)).toEqual(['90 × 60']);
+    for (const { length, bound } of needs) expect(length).toBeGreaterThanOrEqual(bound - 1e-9);
+  });
+
+  it('of two quilts, one in another palette, is counted through', () => {
+    const all = inAllCopies([piece('f1', 10, 4, 3), piece('f2', 5, 5, 1)], [{ fabrics: { f1: 'f3' } }]);
+    expect(all.map(({ fabric, count }) => [fabric, count])).toEqual([
+      ['f1', 3],
+      ['f2', 1],
+      ['f3', 3],
+      ['f2', 1],
     ]);
   });
 });

@@ -1,11 +1,18 @@
 import { useStore } from 'zustand';
+import { QUICK_STEPS } from '../../cutting/strips/lay-strips.ts';
 import { quiltOf } from '../../document/edit-quilt.ts';
 import type { Finishing } from '../../document/quilt.ts';
 import { formatLength } from '../../geometry/length.ts';
 import { BACKING_EXTRA_IN } from '../../quilt/finishing/backing.ts';
 import { BATTING_EXTRA_IN } from '../../quilt/finishing/batting.ts';
 import { BINDING_WIDTH_IN } from '../../quilt/finishing/binding.ts';
-import { finishingList, SLEEVE_HEIGHT_IN } from '../../quilt/finishing/finishing-list.ts';
+import { clothFor, inAllCopies } from '../../quilt/finishing/cloth.ts';
+import {
+  finishingList,
+  finishingPieces,
+  SLEEVE_HEIGHT_IN,
+  USABLE_WIDTH_IN,
+} from '../../quilt/finishing/finishing-list.ts';
 import { plainPieces } from '../../quilt/finishing/plain-pieces.ts';
 import { clothLength, sizeWords } from '../../quilt/words.ts';
 import { session, shownProject } from '../../workspace/session.ts';
@@ -25,6 +32,12 @@ export function FinishingPanel() {
   const finishing = quilt.finishing ?? {};
   const list = finishingList([box.maxX - box.minX, box.maxY - box.minY], quilt.finishing, seamAllowance);
   const plain = plainPieces(layout, seamAllowance);
+  const { copies = [] } = quilt;
+  const cloth = clothFor(
+    inAllCopies([...plain, ...finishingPieces(list, quilt.finishing)], copies),
+    (id) => fabrics.find((fabric) => fabric.id === id)?.width ?? USABLE_WIDTH_IN,
+    QUICK_STEPS,
+  );
   const nameOf = (id: string | null): string =>
     fabrics.find((fabric) => fabric.id === id)?.name ?? 'no fabric yet';
   const set = <Key extends keyof Finishing>(key: Key, value: Finishing[Key] | undefined): void =>
@@ -136,6 +149,36 @@ export function FinishingPanel() {
             ? `Batting: ${sizeWords(list.battingNeeded, unit)}, larger than any package. Join two.`
             : `Batting: the package of ${sizeWords(list.batting, unit)} (${sizeWords(list.battingNeeded, unit)} with ${clothLength(finishing.batting?.extra ?? BATTING_EXTRA_IN, unit)} at each side).`}
         </p>
+      </section>
+      <section className="quilt-card" aria-labelledby="cloth-title">
+        <h2 id="cloth-title" className="quilt-title">
+          Cloth for all of this{copies.length > 0 ? `, ${copies.length + 1} quilts` : ''}
+        </h2>
+        <table className="quilt-table">
+          <tbody>
+            {cloth.map(({ fabric, length, strips, buy, tooWide }) => (
+              <tr key={fabric ?? ''}>
+                <th scope="row">
+                  {nameOf(fabric)}
+                  {tooWide.length > 0 && (
+                    <span className="soft">
+                      wider than the cloth: {tooWide.map(({ what }) => what).join(', ')}
+                    </span>
+                  )}
+                </th>
+                <td>
+                  {unit === 'mm'
+                    ? `${buy.metres.toFixed(1)} m`
+                    : `${formatLength(buy.yards, 'in').replace(' in', '')} yd`}
+                  <span className="soft">
+                    {strips.length} {strips.length === 1 ? 'strip' : 'strips'}, {clothLength(length, unit)}
+                  </span>
+                </td>
+              </tr>
+            ))}
+          </tbody>
+        </table>
+        <p className="soft">Strips across the usable width. The cloth of the blocks is told under Fabric.</p>
       </section>
       <section className="quilt-card" aria-labelledby="sleeve-title">
         <h2 id="sleeve-title" className="quilt-title">

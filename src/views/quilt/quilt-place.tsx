@@ -7,6 +7,7 @@ import { sizeWords } from '../../quilt/words.ts';
 import { session, shownProject } from '../../workspace/session.ts';
 import { ActButton } from '../act-button.tsx';
 import { Choice } from '../choice.tsx';
+import { Icon } from '../icons.tsx';
 import { EmptyQuilt } from './empty-quilt.tsx';
 import { FinishingPanel } from './finishing-panel.tsx';
 import { JoiningPanel } from './joining-panel.tsx';
@@ -82,7 +83,7 @@ export default function QuiltPlace() {
 function BoardBar() {
   const project = useStore(session, shownProject);
   const view = useStore(quiltView);
-  const { box, pieces } = layoutOf(project);
+  const { box, pieces, gaps, overlaps } = layoutOf(project);
   const chosen = chosenPlaces(project, view).length;
   return (
     <div className="quilt-bar">
@@ -91,6 +92,17 @@ function BoardBar() {
         <span className="soft">
           {pieces.length.toLocaleString('en')} {pieces.length === 1 ? 'place' : 'places'}
         </span>
+        {gaps.length + overlaps.length > 0 && (
+          <span className="quilt-fault" role="status">
+            <Icon name="caution" size={16} />
+            {[
+              ...(overlaps.length > 0
+                ? [`${overlaps.length} ${overlaps.length === 1 ? 'overlap' : 'overlaps'}`]
+                : []),
+              ...(gaps.length > 0 ? [`${gaps.length} ${gaps.length === 1 ? 'gap' : 'gaps'}`] : []),
+            ].join(', ')}
+          </span>
+        )}
       </p>
       <div className="quilt-acts" role="toolbar" aria-label="The chosen places">
         <ActButton icon="turn" label="Turn to the right (R)" isOff={chosen === 0} act={() => turnChosen(1)} />
