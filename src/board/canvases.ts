@@ -29,6 +29,7 @@ import type { Pen } from './draw/pen.ts';
 import { drawProposal } from './draw/proposal.ts';
 import { sectionFigures } from './draw/sections.ts';
 import { drawGrid, drawSheet } from './draw/sheet.ts';
+import { strengthOf } from './draw/strength.ts';
 import {
   drawUnderPicture,
   FABRIC_OVER_PICTURE,
@@ -97,7 +98,7 @@ function drawGround(pen: Pen): void {
   const box = sheetBox();
   drawSheet(pen, box, project.unit);
   if (block !== null) drawUnderPicture(pen, block, session.getState().draft !== null, state.valueView);
-  drawGrid(pen, box, gridInUse(project), project.unit, state.gridKind);
+  if (!state.pictureOnly) drawGrid(pen, box, gridInUse(project), project.unit, state.gridKind);
   if (plan === null) return;
   pen.ctx.save();
   if (hasPictureShown(block)) pen.ctx.globalAlpha = FABRIC_OVER_PICTURE;
@@ -132,17 +133,18 @@ const isOnPrints = (plan: PiecingPlan | null, fabrics: ReadonlyMap<string, Fabri
 
 /** What the plan makes of the block, but for its findings. */
 function* plannedFigures(pen: Pen): Generator<Figure> {
-  const { block, plan, fabrics } = sceneNow();
-  if (block === null || plan === null) return;
-  yield* sectionFigures(pen.camera, plan, fabrics);
-  yield* joinFigures(pen.camera, plan.joins);
+  const { state, block, plan, fabrics } = sceneNow();
+  if (block === null || plan === null || state.pictureOnly) return;
+  const strength = strengthOf(plan, pen.camera);
+  if (strength > 0.25) yield* sectionFigures(pen.camera, plan, fabrics);
+  yield* joinFigures(pen.camera, plan.joins, strength);
   yield* labelFigures(pen, plan, fabrics, hasPictureShown(block));
   yield* unitFirstFigures(pen, plan);
 }
 
 function* shownFindings({ camera }: Pen): Generator<Figure> {
   const { state, plan } = sceneNow();
-  if (plan === null) return;
+  if (plan === null || state.pictureOnly) return;
   const lit = litFinding(state, plan)?.index ?? null;
   yield* findingFigures(camera, plan, { lit, hidden: findingsUnderHand(state, plan) });
 }
@@ -221,7 +223,15 @@ function drawMoving(pen: Pen): void {
   if (block !== null)
     drawTwins(pen, block, withTwins(block, selection, state.symmetry).slice(selection.length));
   if (block !== null && plan !== null)
-    drawChosen(pen, block, plan, selection, state.chosen, state.tool === 'select', snap?.snap.at ?? null);
+    drawChosen(
+      pen,
+      block,
+      plan,
+      selection,
+      state.chosen,
+      state.tool === 'select' && !state.pictureOnly,
+      snap?.snap.at ?? null,
+    );
   if (state.crosshair !== null) drawCrosshair(pen, state.crosshair, state.view, snap !== undefined);
   drawMarks(pen, block, plan, state.marks, project.unit, state.view);
 }

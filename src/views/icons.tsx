@@ -103,6 +103,13 @@ const DRAWINGS = {
       <path d="M10 3.2A6.8 6.8 0 0 0 10 16.8Z" fill="currentColor" />
     </>
   ),
+  // A picture in its frame.
+  picture: (
+    <>
+      <path d="M3 4H17V16H3ZM3.4 13.6 8 9 11.4 12.4 13.4 10.4 16.8 13.6" />
+      {dot(13, 7.4, 1.2)}
+    </>
+  ),
   rename: <path d="M4 16 4.8 12.4 13.4 3.8 16.2 6.6 7.6 15.2ZM11.6 5.6 14.4 8.4" />,
   // The places of the window.
   block: <path d="M3.4 3.4H16.6V16.6H3.4ZM3.4 12.8 16.6 7.2M9.6 10.2V3.4" />,

@@ -8,8 +8,9 @@ import { inkOn } from './contrast.ts';
 import { boxAbout, boxesAlong, type Figure } from './figures.ts';
 import { INKS } from './inks.ts';
 import { labelSpot, sizeToFit } from './label-spot.ts';
-import { dot, FONT, type Pen, strokeLine, strokeLines, strokePath, trace } from './pen.ts';
+import { dot, FONT, type Pen, type Stroke, strokeLine, strokeLines, strokePath, trace } from './pen.ts';
 import { Spots } from './spots.ts';
+import { type Strength, strengthOf } from './strength.ts';
 
 /**
  * Patches filled with their fabric, a print at its true scale; an unpainted one lets the paper show. `asValues`: the
@@ -100,39 +101,46 @@ export function drawOutlineLine(pen: Pen, outline: Ring, sound: boolean): void {
   );
 }
 
-const JOIN = { color: INKS.madder, width: 3, dash: [9, 5], halo: INKS.sheet } as const;
+/** A join's thread, thinner where patches are small. */
+const joinStroke = (strength: Strength): Stroke => ({
+  color: INKS.madder,
+  width: 1.2 + 1.8 * strength,
+  dash: [9, 5].map((part) => part * (0.4 + 0.6 * strength)),
+  halo: INKS.sheet,
+  haloWidth: 2.4 * strength,
+});
 
 /** Further than this a join's thread does not go from its line. */
 const JOIN_REACH_PX = 4;
 
 /** Joins in madder thread, with the places where pins go. */
 export function drawJoins(pen: Pen, joins: readonly Join[]): void {
-  for (const join of joins) for (const stretch of join.stretches) drawStretch(pen, stretch);
+  for (const join of joins) for (const stretch of join.stretches) drawStretch(pen, stretch, 1);
   for (const join of joins) for (const point of join.points) drawRegistration(pen, point);
 }
 
-function drawStretch(pen: Pen, stretch: Segment): void {
+function drawStretch(pen: Pen, stretch: Segment, strength: Strength): void {
   pen.ctx.lineCap = 'butt';
-  strokeLine(pen, stretch, JOIN);
+  strokeLine(pen, stretch, joinStroke(strength));
 }
 
 /** The stretches of all joins, then the places where pins go, each a figure. */
-export function* joinFigures(camera: Camera, joins: readonly Join[]): Generator<Figure> {
+export function* joinFigures(camera: Camera, joins: readonly Join[], strength: Strength): Generator<Figure> {
   for (const { stretches } of joins)
     for (const stretch of stretches)
       yield {
         get key() {
-          return `join ${stretch}`;
+          return `join ${stretch} ${strength}`;
         },
         boxes: () =>
           boxesAlong(
             stretch.map((end) => toScreen(camera, end)),
             JOIN_REACH_PX,
           ),
-        draw: (pen) => drawStretch(pen, stretch),
+        draw: (pen) => drawStretch(pen, stretch, strength),
       };
   for (const { points } of joins)
-    for (const point of points)
+    for (const point of points.filter(({ kind }) => isShownAt(kind, strength)))
       yield {
         get key() {
           return `pin ${point.kind} ${point.at}`;
@@ -141,6 +149,10 @@ export function* joinFigures(camera: Camera, joins: readonly Join[]): Generator<
         draw: (pen) => drawRegistration(pen, point),
       };
 }
+
+/** Small patches leave room for the pins that matter most, or for none. */
+const isShownAt = (kind: RegistrationPoint['kind'], strength: Strength): boolean =>
+  strength >= 0.75 || (strength === 0.5 && (kind === 'match' || kind === 'end'));
 
 /** Further than this no mark of a pin goes from its middle. */
 const PIN_REACH_PX = 10;
@@ -195,12 +207,13 @@ export function* labelFigures(
 ): Generator<Figure> {
   ctx.font = `600 100px ${FONT}`;
   checkType(ctx);
+  const largest = 9 + 7 * strengthOf(plan, camera);
   for (const patch of plan.patches) {
     const spot = labelSpot(patch);
     const width = widthOf(ctx, patch.id);
     const fitting = sizeToFit(spot.room * camera.scale, width);
     if (fitting === null) continue;
-    const size = Math.floor(fitting / SIZE_STEP) * SIZE_STEP;
+    const size = Math.floor(Math.min(fitting, largest) / SIZE_STEP) * SIZE_STEP;
     const at = toScreen(camera, spot.at);
     const fabric = patch.fabric === null ? undefined : fabrics.get(patch.fabric);
     const isOnSlip = isTraced || fabric?.picture !== undefined;

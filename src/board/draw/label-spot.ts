@@ -24,7 +24,7 @@ export const labelSpot = ({ polygon, holes }: Pick<Patch, 'polygon' | 'holes'>):
 
 /** Type sizes in CSS pixels. */
 const LARGEST = 16;
-const SMALLEST = 8;
+const SMALLEST = 9;
 
 /**
  * The type size at which a text fits a circle, or null when it would be too small to read. `widthAtOne` is the

@@ -24,6 +24,8 @@ export interface Stroke {
   readonly dash?: readonly number[];
   /** Colour of a wider line beneath, so that the stroke shows on any fabric. */
   readonly halo?: string;
+  /** How much wider than its line the halo is, CSS pixels; `HALO` unless told. */
+  readonly haloWidth?: number;
 }
 
 /** What a round mark is edged with. */
@@ -33,10 +35,10 @@ export type Rim = Pick<Stroke, 'color' | 'width'>;
 const HALO = 2.4;
 
 /** Strokes the present path. Lines are whole before and after. */
-export function strokePath({ ctx }: Pen, { color, width, dash, halo }: Stroke): void {
+export function strokePath({ ctx }: Pen, { color, width, dash, halo, haloWidth = HALO }: Stroke): void {
   if (halo !== undefined) {
     ctx.strokeStyle = halo;
-    ctx.lineWidth = width + HALO;
+    ctx.lineWidth = width + haloWidth;
     ctx.stroke();
   }
   if (dash !== undefined) ctx.setLineDash(dash as number[]);

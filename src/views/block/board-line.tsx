@@ -41,6 +41,7 @@ export function BoardLine() {
       <DrawingAids />
       <UnderPictureCard />
       <ValueToggle />
+      <PictureToggle />
       <HeldKeys at="line" />
       <p className="tool-hint">{toolEntry(tool).hint}</p>
       <div className="zoom">
@@ -55,19 +56,39 @@ export function BoardLine() {
 
 /** Shows the block in greys, each as light as its fabric, to see whether its picture holds by value alone. */
 function ValueToggle() {
-  const valueView = useStore(board, (state) => state.valueView);
-  const { keys, run } = boardCommand('value-view');
+  const isOn = useStore(board, (state) => state.valueView);
+  const title = 'Fabrics as greys, by their lightness';
+  return <ViewToggle name="value-view" icon="values" text="Values" title={title} isOn={isOn} />;
+}
+
+/** Shows the block without numbers, joins and sections. */
+function PictureToggle() {
+  const isOn = useStore(board, (state) => state.pictureOnly);
+  const title = 'The picture alone, without numbers, joins and sections';
+  return <ViewToggle name="picture-only" icon="picture" text="Picture" title={title} isOn={isOn} />;
+}
+
+interface ViewToggleProps {
+  readonly name: string;
+  readonly icon: IconName;
+  readonly text: string;
+  readonly title: string;
+  readonly isOn: boolean;
+}
+
+function ViewToggle({ name, icon, text, title, isOn }: ViewToggleProps) {
+  const { keys, run } = boardCommand(name);
   return (
     <button
       type="button"
       className="aids-button value-toggle"
-      aria-pressed={valueView}
-      data-on={valueView}
-      title={`Fabrics as greys, by their lightness (${keys[0]})`}
+      aria-pressed={isOn}
+      data-on={isOn}
+      title={`${title} (${keys[0]})`}
       onClick={run}
     >
-      <Icon name="values" size={18} />
-      <span>Values</span>
+      <Icon name={icon} size={18} />
+      <span>{text}</span>
     </button>
   );
 }
