@@ -1,6 +1,7 @@
+import { alikeFabrics } from '../document/colour-difference.ts';
 import { lightnessOf } from '../document/lightness.ts';
 import { DEFAULT_MARGIN_IN, PAGES } from '../document/pages.ts';
-import type { Project, Unit } from '../document/project.ts';
+import type { Fabric, Project, Unit } from '../document/project.ts';
 import type { PieceOptions } from '../piecing/options.ts';
 
 /** The sheet that is printed on, upright, inches: `width` and `height` of the whole page, and its margin. */
@@ -28,6 +29,7 @@ export function pieceOptionsOf(project: Project, sheet: Sheet | null = null): Pi
   const { width, height, margin } = sheet ?? usualSheet(project.unit);
   return {
     lightness: lightnessOf(project.fabrics),
+    ...alikeOf(project.fabrics),
     severities: project.severities ?? {},
     paper: {
       width: width - 2 * margin,
@@ -36,4 +38,10 @@ export function pieceOptionsOf(project: Project, sheet: Sheet | null = null): Pi
       foot: FOOT_IN,
     },
   };
+}
+
+/** Left out where no two fabrics look alike, as in most projects. */
+function alikeOf(fabrics: readonly Fabric[]): Pick<PieceOptions, 'alike'> {
+  const alike = alikeFabrics(fabrics).map(({ one, other }) => [one.id, other.id] as const);
+  return alike.length === 0 ? {} : { alike };
 }

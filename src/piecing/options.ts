@@ -23,6 +23,8 @@ export interface PieceOptions {
   readonly budget?: number;
   /** Light is sewn before dark where the order is free. */
   readonly lightness?: Lightness;
+  /** Pairs of fabrics that can hardly be told apart, by their ids. */
+  readonly alike?: readonly (readonly [one: string, other: string])[];
   /** Overrides the plan chosen with the block. */
   readonly plan?: PlanChoice;
   /** Paper that a foundation with its allowance should fit on. Not looked at when absent. */
@@ -36,9 +38,13 @@ export const optionsKey = ({ lightness, ...rest }: PieceOptions): string =>
   JSON.stringify([lightness && [...lightness], rest]);
 
 /** The same for one block: other fabrics than its own say nothing. */
-export const planKey = (block: Pick<Block, 'patches'>, { lightness, ...rest }: PieceOptions): string => {
+export const planKey = (
+  block: Pick<Block, 'patches'>,
+  { lightness, alike, ...rest }: PieceOptions,
+): string => {
   const own = new Set(block.patches.flatMap(({ fabric }) => fabric ?? []));
-  return JSON.stringify([lightness && [...own].map((fabric) => lightness.get(fabric)), rest]);
+  const ownAlike = alike?.filter(([one, other]) => own.has(one) && own.has(other));
+  return JSON.stringify([lightness && [...own].map((fabric) => lightness.get(fabric)), ownAlike, rest]);
 };
 
 export const DEFAULT_BUDGET = 2_000;

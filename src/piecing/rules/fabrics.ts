@@ -1,6 +1,7 @@
-import { centroid } from '../../geometry/ring.ts';
+import type { Segment } from '../../geometry/point.ts';
+import { centroid, middle } from '../../geometry/ring.ts';
 import type { Lightness } from '../options.ts';
-import type { Patch, Section } from '../plan.ts';
+import type { Edge, Patch, Section } from '../plan.ts';
 import { listed, type Rule } from './rule.ts';
 
 /** Lightness steps (L* / 100) from which a dark allowance shows through a light patch. A judgement of the trade. */
@@ -14,7 +15,7 @@ export const shadowing: Rule = {
   code: 'shadowing',
   title: 'Shadowing',
   severity: 'note',
-  check: ({ patches, sections, options }) => {
+  check: ({ patches, sections, edges, options }) => {
     const { lightness } = options;
     if (!lightness) return [];
     const byId = new Map(patches.map((patch) => [patch.id, patch]));
@@ -22,9 +23,51 @@ export const shadowing: Rule = {
       darkUnder(section, byId, lightness).map(({ patch, under }) => ({
         at: centroid(patch.polygon),
         patches: [patch.id, ...under],
+        stretches: edgesBetween(edges, (one, other) =>
+          one === patch.id ? under.includes(other) : other === patch.id && under.includes(one),
+        ),
         message: `${patch.id} is lighter than ${listed(under)} it is sewn to: the dark allowance lies under it and may show. Trim that allowance a little shorter, or sew ${patch.id} earlier.`,
       })),
     );
+  },
+};
+
+/** The edges that have two patches beside them of which so much is true. */
+const edgesBetween = (
+  edges: readonly Edge[],
+  isMeant: (left: string, right: string) => boolean,
+): readonly Segment[] =>
+  edges.flatMap(({ from, to, left, right }) =>
+    left !== null && right !== null && isMeant(left, right) ? [[from, to] as const] : [],
+  );
+
+/** Patches side by side in two fabrics that can hardly be told apart, all seams between one such pair in one finding. */
+export const alikeNeighbours: Rule = {
+  code: 'alike-neighbours',
+  title: 'Neighbours alike',
+  severity: 'note',
+  check: ({ patches, edges, options }) => {
+    const fabricOf = new Map(patches.map(({ id, fabric }) => [id, fabric]));
+    return (options.alike ?? []).flatMap(([one, other]) => {
+      const isMeant = (left: string, right: string): boolean => {
+        const [a, b] = [fabricOf.get(left), fabricOf.get(right)];
+        return (a === one && b === other) || (a === other && b === one);
+      };
+      const meeting = edges.filter(
+        ({ left, right }) => left !== null && right !== null && isMeant(left, right),
+      );
+      const ids = [...new Set(meeting.flatMap(({ left, right }) => [left!, right!]))];
+      const [first] = meeting;
+      if (!first) return [];
+      return [
+        {
+          at: middle(first.from, first.to),
+          patches: ids,
+          stretches: edgesBetween(edges, isMeant),
+          message: `${listed(ids)} lie side by side in fabrics that can hardly be told apart: their seams will not be seen. A lighter or darker fabric for one side keeps the picture clear.`,
+        },
+      ];
+    });
   },
 };
 

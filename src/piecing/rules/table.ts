@@ -3,7 +3,7 @@ import type { Finding, Patch, Severity } from '../plan.ts';
 import { biasEdge } from './bias-edge.ts';
 import { manyPatches, manySeams } from './crowded.ts';
 import { drawnTwice } from './drawn-twice.ts';
-import { shadowing, unpainted } from './fabrics.ts';
+import { alikeNeighbours, shadowing, unpainted } from './fabrics.ts';
 import { foldOverStitches } from './folds.ts';
 import { inwardCorner } from './inward-corner.ts';
 import { island } from './island.ts';
@@ -42,6 +42,7 @@ export const RULES: readonly Rule[] = [
   oversize,
   foldOverStitches,
   shadowing,
+  alikeNeighbours,
   biasEdge,
   pastOutline,
   mirrorSensitive,

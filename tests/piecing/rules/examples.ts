@@ -37,6 +37,7 @@ const FOUR_PATCH = '3,0>3,6 0,3>6,3';
 
 const lights = { night: 0.2, dusk: 0.45, sand: 0.44, foam: 0.95 };
 const options = { lightness: new Map(Object.entries(lights)) };
+const alike = { alike: [['night', 'dusk']] as const };
 
 /**
  * Drawings by the code of the rule they are for. What makes each right or wrong is said in words and can be
@@ -460,6 +461,29 @@ export const EXAMPLES: Readonly<Record<string, Examples>> = {
         options,
       },
       { what: 'one of them bare', cuts: '0,3>6,3', paint: '3,1=night', orders: ['3,1 3,5'], options },
+    ],
+  },
+  'alike-neighbours': {
+    found: [
+      { what: 'two blues nobody tells apart', cuts: '0,3>6,3', paint: '3,1=night 3,5=dusk', options: alike },
+      {
+        what: 'the same across a join',
+        cuts: '0,3>6,3',
+        roles: { 1: 'join' },
+        paint: '3,1=dusk 3,5=night',
+        options: alike,
+      },
+    ],
+    silent: [
+      { what: 'one fabric on both sides', cuts: '0,3>6,3', paint: '3,1=night 3,5=night', options: alike },
+      { what: 'others', cuts: '0,3>6,3', paint: '3,1=night 3,5=foam', options: alike },
+      {
+        what: 'alike, but not side by side',
+        cuts: '0,2>6,2 0,4>6,4',
+        paint: '3,1=night 3,3=foam 3,5=dusk',
+        options: alike,
+      },
+      { what: 'one of them bare', cuts: '0,3>6,3', paint: '3,1=night', options: alike },
     ],
   },
   'bias-edge': {
