@@ -67,7 +67,7 @@ export function finishingPages(project: Project, layout: Layout, setting: PageSe
     ...(list.label ? [...head('Label'), ...line(`Cut ${sizeWords(list.label, unit)}.`)] : []),
     ...line(
       'Rotary cutters are sharp and irons are hot: cut away from your hands, close the blade after every cut, and keep to the makers’ instructions.',
-    ).map((item) => ({ ...item, space: 0.25 })),
+    ),
   ];
   return draftsOf(
     flowInto(items, frame.height),

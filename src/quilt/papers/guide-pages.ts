@@ -62,7 +62,7 @@ export function guidePages(
       setting,
     );
   const { steps } = joined.plan;
-  const groups = groupsOf(steps, way);
+  const groups = groupsOf(steps, way, layout);
   return groups.flatMap((group, k) => {
     const ids = new Set(group.steps.flatMap(({ left, right }) => [...left, ...right]));
     const pieces = layout.pieces.filter(({ place }) => ids.has(place.id));

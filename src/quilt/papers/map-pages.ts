@@ -25,7 +25,6 @@ export function mapPages(project: Project, layout: Layout, setting: PageSetting)
   const frame = readingFrame(setting);
   const { box, pieces } = layout;
   const numbers = numbersOf(layout);
-  const fit = fitBox(box, frame.width, 0.62 * frame.height);
   const size = sizeWords([box.maxX - box.minX, box.maxY - box.minY], project.unit);
   const where = new Map<string, number[]>();
   for (const { place } of pieces) {
@@ -46,30 +45,35 @@ export function mapPages(project: Project, layout: Layout, setting: PageSetting)
     );
   });
   const plain = pieces.filter(({ place }) => !isBlockPlace(place)).length;
-  const items = [
-    ...paragraph(typeface, 'Quilt map', TITLE, frame.width),
-    ...paragraph(typeface, `${size}, ${pieces.length} places. ${FRONT}`, BODY, frame.width, 0.03),
-    drawn(
-      fit,
-      frame.width,
-      [
-        ...pieceMarks(pieces, project, fit, true),
-        ...outlineOf(pieces, fit),
-        ...numberMarks(pieces, numbers, fit, typeface),
-      ],
-      0.12,
-    ),
-    ...paragraph(typeface, 'Where each block lies', HEADING, frame.width, 0.2).map((item) => ({
-      ...item,
-      keepsWithNext: true,
-    })),
-    ...names,
-    ...(plain > 0
-      ? paragraph(typeface, `All others, ${plain}, are plain pieces.`, SMALL, frame.width, 0.06)
-      : []),
-  ];
+  const itemsAt = (share: number): FlowItem[] => {
+    const fit = fitBox(box, frame.width, share * frame.height);
+    return [
+      ...paragraph(typeface, 'Quilt map', TITLE, frame.width),
+      ...paragraph(typeface, `${size}, ${pieces.length} places. ${FRONT}`, BODY, frame.width, 0.03),
+      drawn(
+        fit,
+        frame.width,
+        [
+          ...pieceMarks(pieces, project, fit, true),
+          ...outlineOf(pieces, fit),
+          ...numberMarks(pieces, numbers, fit, typeface),
+        ],
+        0.12,
+      ),
+      ...paragraph(typeface, 'Where each block lies', HEADING, frame.width, 0.2).map((item) => ({
+        ...item,
+        keepsWithNext: true,
+      })),
+      ...names,
+      ...(plain > 0
+        ? paragraph(typeface, `All others, ${plain}, are plain pieces.`, SMALL, frame.width, 0.06)
+        : []),
+    ];
+  };
+  // A somewhat smaller map is better than a few names on a second page.
+  const tries = [0.62, 0.54, 0.46, 0.4, 0.34].map((share) => flowInto(itemsAt(share), frame.height));
   return draftsOf(
-    flowInto(items, frame.height),
+    tries.find((pages) => pages.length === 1) ?? tries[0]!,
     frame,
     { part: 'guide', block: null, title: 'Quilt map' },
     setting,

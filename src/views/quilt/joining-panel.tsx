@@ -6,7 +6,7 @@ import { listed } from '../../piecing/sentences.ts';
 import { curesOf } from '../../quilt/cures.ts';
 import { JOINING_WORDS, joiningSentence, noPlanSentence, stepWords } from '../../quilt/words.ts';
 import { cancelPreview, edit, preview } from '../../workspace/actions.ts';
-import { session, shownProject } from '../../workspace/session.ts';
+import { session } from '../../workspace/session.ts';
 import { ActButton } from '../act-button.tsx';
 import { Choice } from '../choice.tsx';
 import { Icon } from '../icons.tsx';
@@ -22,7 +22,8 @@ const STEP_MS = 1400;
 
 /** How the places are joined: which way, in which order, by hand, and what stands in the way. */
 export function JoiningPanel() {
-  const project = useStore(session, shownProject);
+  // The recorded quilt: while a cure is shown on the board its button must not move away from under the hand.
+  const project = useStore(session, (state) => state.project);
   const step = useStore(quiltView, (state) => state.step);
   const isPlaying = useStore(quiltView, (state) => state.isPlaying);
   const selection = useStore(quiltView, (state) => state.selection);

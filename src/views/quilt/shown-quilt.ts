@@ -5,15 +5,17 @@ import { type Joined, joiningOf } from '../../quilt/joining.ts';
 import { type Layout, layOut, type OutlinedBlock } from '../../quilt/layout.ts';
 import { numbersOf } from '../../quilt/words.ts';
 
-/** One answer remembered for the last question, by the identity of what it hangs on. */
+/** The answers to the last two questions, by the identity of what they hang on: of the recorded quilt, and of one tried. */
 function lately<Args extends readonly unknown[], Answer>(
   work: (...args: Args) => Answer,
 ): (...args: Args) => Answer {
-  let known: { readonly args: Args; readonly answer: Answer } | null = null;
+  let known: readonly { readonly args: Args; readonly answer: Answer }[] = [];
   return (...args) => {
-    if (known === null || known.args.some((arg, k) => arg !== args[k]))
-      known = { args, answer: work(...args) };
-    return known.answer;
+    const found = known.find((one) => one.args.every((arg, k) => arg === args[k]));
+    if (found) return found.answer;
+    const answer = work(...args);
+    known = [{ args, answer }, ...known.slice(0, 1)];
+    return answer;
   };
 }
 
