@@ -2,8 +2,9 @@ import type { Project } from '../document/project.ts';
 import type { Chosen } from '../editing/chosen.ts';
 import type { Typing } from '../editing/typing.ts';
 import { cancelPreview, edit, preview, say, select } from '../workspace/actions.ts';
+import { freeBlockName } from '../workspace/commands.ts';
 import { planAtHand } from '../workspace/plans.ts';
-import { session } from '../workspace/session.ts';
+import { session, shownBlock } from '../workspace/session.ts';
 import { announce, board, fabricInHand, gridInUse, onEmptySheet } from './board-state.ts';
 import { pan, settleView, zoomToFit } from './camera-acts.ts';
 import type { Effect, Machine, OutlineFor, Surroundings, ToolEvent, ToolName } from './tools/tool.ts';
@@ -164,8 +165,9 @@ function performOne(effect: Effect): void {
 }
 
 /** Takes up a tool; whatever was begun with the last one is taken back. */
-export function takeUp(name: ToolName, outlineFor: OutlineFor = { kind: 'this-block' }): void {
+export function takeUp(name: ToolName, wanted: OutlineFor = { kind: 'this-block' }): void {
   cancel();
+  const outlineFor = name === 'outline' ? outlineWithout(wanted) : wanted;
   machine = toolEntry(name).begin();
   const { tool, outlineFor: before } = board.getState();
   board.setState({ tool: name, outlineFor, marks: [] });
@@ -173,4 +175,14 @@ export function takeUp(name: ToolName, outlineFor: OutlineFor = { kind: 'this-bl
     (tool === 'outline' && before.kind === 'new-block') !==
     (name === 'outline' && outlineFor.kind === 'new-block');
   if (sheetChanges) zoomToFit();
+}
+
+/** An outline drawn anew would leave the cuts of a drawing outside it: where there are some, it is for a new block. */
+function outlineWithout(wanted: OutlineFor): OutlineFor {
+  const { project } = session.getState();
+  const block = shownBlock(session.getState());
+  if (wanted.kind === 'new-block' || block === null || block.cuts.length === 0) return wanted;
+  const name = freeBlockName(project);
+  announce(`A new block, ${name}. Set its corners; ${block.name} stays as it is.`);
+  return { kind: 'new-block', name };
 }

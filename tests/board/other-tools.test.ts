@@ -24,8 +24,8 @@ describe('drawing an outline', () => {
     expect(script.steps).toEqual(['Add block']);
   });
 
-  it('takes the place of the outline on the board, the cuts staying', () => {
-    const script = new Script(outlineTool)
+  it('takes the place of the outline on the board', () => {
+    const script = new Script(outlineTool, { ...WINDOW, cuts: [] })
       .click(0, 0)
       .click(10, 0)
       .click(10, 10)
@@ -33,11 +33,18 @@ describe('drawing an outline', () => {
       .press('finish');
     expect(script.block.outline).toHaveLength(4);
     expect(script.block.outline[2]).toEqual([10, 10]);
-    expect(script.block.cuts).toEqual(WINDOW.cuts);
+  });
+
+  it('never takes the place of one that has cuts in it, and says what to do instead', () => {
+    const script = new Script(outlineTool).click(0, 0).click(10, 0).click(10, 10).press('finish');
+    expect(script.block).toBe(WINDOW);
+    expect(script.warnings).toEqual([expect.stringMatching(/has cuts.*Move its corners.*new block/)]);
+    expect(script.state.kind).toBe('idle');
   });
 
   it('refuses to cross itself, says where, and keeps the corners', () => {
-    const script = new Script(outlineTool).click(1, 1).click(9, 9).click(9, 1).click(2, 8).press('finish');
+    const script = new Script(outlineTool, { ...WINDOW, cuts: [] });
+    script.click(1, 1).click(9, 9).click(9, 1).click(2, 8).press('finish');
     expect(script.warnings).toHaveLength(1);
     expect(script.warnings[0]).toMatch(/crosses itself/);
     expect(script.steps).toEqual([]);

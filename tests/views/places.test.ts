@@ -49,7 +49,7 @@ describe('the table of places', () => {
   });
 
   it('is gone through by keys, while typing too, and by the palette', () => {
-    expect(runByKey(press('3', { altKey: true }), true)).toBe(true);
+    expect(runByKey(press(placeNamed('paper').key.slice(-1), { altKey: true }), true)).toBe(true);
     expect(now().place).toBe('paper');
     expect(commandsNow().map(({ label }) => label)).toContain('Go to Block');
     expect(commandsNow().map(({ label }) => label)).not.toContain('Go to Paper');

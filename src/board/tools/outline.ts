@@ -167,6 +167,9 @@ function sheetField(around: Surroundings): SnapField {
 function closed(state: Drawing, around: Surroundings): Step<OutlineState> {
   const fault = outlineFault(state.points);
   if (fault !== null) return stepTo<OutlineState>(state, { kind: 'warn', text: faultSentence(fault) });
+  const { outlineFor, block } = around;
+  if (outlineFor.kind === 'this-block' && (block?.cuts.length ?? 0) > 0)
+    return stepTo<OutlineState>(IDLE, { kind: 'warn', text: HAS_CUTS });
   return stepTo<OutlineState>(IDLE, drawn(state.points, around), { kind: 'done' });
 }
 
@@ -190,6 +193,9 @@ function drawn(points: Ring, { outlineFor, block, project }: Surroundings): Effe
     select: [],
   };
 }
+
+const HAS_CUTS =
+  'This block has cuts, which another outline would leave outside. Move its corners with Select, or draw a new block.';
 
 /** Why the points do not close to an outline, in one sentence. */
 function faultSentence(fault: OutlineFault): string {

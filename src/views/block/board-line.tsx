@@ -4,7 +4,7 @@ import { boardCommand } from '../../board/board-commands.ts';
 import { board } from '../../board/board-state.ts';
 import { toolEntry } from '../../board/tools/tools.ts';
 import { gridStep, gridSteps } from '../../editing/grid.ts';
-import { session } from '../../workspace/session.ts';
+import { session, shownBlock } from '../../workspace/session.ts';
 import { Icon, type IconName } from '../icons.tsx';
 import { ChainChoice } from './chain-choice.tsx';
 import { DrawingAids } from './drawing-aids.tsx';
@@ -19,7 +19,6 @@ export function BoardLine() {
   const unit = useStore(session, (state) => state.project.unit);
   const gridOn = useStore(board, (state) => state.gridOn);
   const gridKey = useStore(board, (state) => state.gridKey);
-  const tool = useStore(board, (state) => state.tool);
   const percent = useStore(board, (state) => Math.round((state.camera.scale / FULL_SIZE) * 100));
   return (
     <div className="board-line">
@@ -43,7 +42,7 @@ export function BoardLine() {
       <ValueToggle />
       <PictureToggle />
       <HeldKeys at="line" />
-      <p className="tool-hint">{toolEntry(tool).hint}</p>
+      <ToolHint />
       <div className="zoom">
         <ZoomButton name="zoom-out" icon="minus" />
         <span className="zoom-percent">{percent} %</span>
@@ -51,6 +50,24 @@ export function BoardLine() {
         <ZoomButton name="zoom-fit" icon="fit" />
       </div>
     </div>
+  );
+}
+
+/** How the tool in hand works, and of an outline whose it will be. */
+function ToolHint() {
+  const tool = useStore(board, (state) => state.tool);
+  const outlineFor = useStore(board, (state) => state.outlineFor);
+  const blockName = useStore(session, (state) => shownBlock(state)?.name ?? null);
+  const { hint } = toolEntry(tool);
+  if (tool !== 'outline') return <p className="tool-hint">{hint}</p>;
+  const whose =
+    outlineFor.kind === 'new-block'
+      ? `A new block, ${outlineFor.name}${blockName === null ? '' : `; ${blockName} stays as it is`}.`
+      : `The outline of ${blockName ?? 'the block'}.`;
+  return (
+    <p className="tool-hint">
+      <b>{whose}</b> {hint}
+    </p>
   );
 }
 
