@@ -4,6 +4,7 @@ import { signedArea } from '../geometry/ring.ts';
 import type { Assembly } from './assembly.ts';
 import { letters } from './ids.ts';
 import { joinOf, seamEnds } from './joins.ts';
+import { withPartsTold } from './partial-joins.ts';
 import type { Pattern } from './pattern.ts';
 import type { Join, Section } from './plan.ts';
 import { cellsOf, type Region, sidesOf } from './region.ts';
@@ -27,7 +28,7 @@ export function assemble(pattern: Pattern, assembly: Assembly): Assembled {
   const joins: Join[] = [];
   const loads = loadsOf(pattern);
   walk(assembly);
-  return { sections, joins };
+  return { sections, joins: withPartsTold(joins) };
 
   function walk(node: Assembly): string[] {
     if (node.kind === 'foundation') return [section(node.region, [])];

@@ -5,7 +5,7 @@ import type { Region } from './region.ts';
 export type Assembly =
   | { readonly kind: 'foundation'; readonly region: Region }
   | {
-      readonly kind: 'straight' | 'set-in';
+      readonly kind: 'straight' | 'set-in' | 'partial';
       readonly region: Region;
       readonly left: Assembly;
       readonly right: Assembly;
@@ -32,6 +32,8 @@ export interface Wish {
   readonly dislike?: (chord: Chord, parting: Parting) => number;
   /** May a finished unit serve as position 1 of a further paper? */
   readonly allowsUnitFirst?: boolean;
+  /** Rings, by `keyOf`, that are opened so and sewn with a partial seam. */
+  readonly opened?: ReadonlyMap<string, { readonly left: Region; readonly right: Region }>;
 }
 
 /** What a search found for a region. */

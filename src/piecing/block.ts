@@ -31,8 +31,9 @@ export interface PatchEntry {
  * - `rows`, `columns`: joins that run level, or upright, wherever there is such a one.
  * - `least-matching`: the fewest spots where a seam must be matched or met along a join.
  * - `unit-first`: a finished unit may serve as position 1 of a further paper.
+ * - `partial-seams`: rings are sewn with a partial seam where they can be.
  */
-export type PlanChoice = 'fewest' | 'rows' | 'columns' | 'least-matching' | 'unit-first';
+export type PlanChoice = 'fewest' | 'rows' | 'columns' | 'least-matching' | 'unit-first' | 'partial-seams';
 
 export const PLAN_CHOICES: readonly PlanChoice[] = [
   'fewest',
@@ -40,6 +41,7 @@ export const PLAN_CHOICES: readonly PlanChoice[] = [
   'columns',
   'least-matching',
   'unit-first',
+  'partial-seams',
 ];
 
 /** A photo or scan laid under a drawing, to be traced. Nothing to do with sewing. */

@@ -8,6 +8,7 @@ import type { Pattern } from './pattern.ts';
 export function wishFor(choice: PlanChoice, pattern: Pattern): Wish {
   switch (choice) {
     case 'fewest':
+    case 'partial-seams':
       return {};
     case 'rows':
       return { dislike: (chord) => (runs(pattern, chord, 1) ? 0 : 1) };

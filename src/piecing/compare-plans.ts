@@ -11,6 +11,7 @@ export const PLAN_NAMES: Readonly<Record<PlanChoice, string>> = {
   columns: 'In columns',
   'least-matching': 'Least matching',
   'unit-first': 'A finished unit first',
+  'partial-seams': 'With a partial seam',
 };
 
 /** Have two plans of one block the same sections and the same joins, whatever their letters and steps? */

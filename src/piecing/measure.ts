@@ -22,7 +22,7 @@ export interface PlanMeasure {
 /** Corners that set-in joins turn: one between each stretch and the next, and one more where a seam closes on itself. */
 export const setInCornersOf = (joins: readonly Pick<Join, 'kind' | 'seam' | 'stretches'>[]): number =>
   joins.reduce((sum, { kind, seam: [from, to], stretches }) => {
-    if (kind === 'straight') return sum;
+    if (kind !== 'set-in') return sum;
     return sum + stretches.length - (from[0] === to[0] && from[1] === to[1] ? 0 : 1);
   }, 0);
 

@@ -7,6 +7,7 @@ import { edgesOf, namedEdges } from './edges.ts';
 import { orderFacts, orderFactsKey } from './laid-on.ts';
 import { DEFAULT_BUDGET, type PieceOptions } from './options.ts';
 import { type OrderedSections, type OrderFacts, orderSections } from './order-sections.ts';
+import { partialAssembly } from './partial-seams.ts';
 import { type Pattern, withRoles } from './pattern.ts';
 import type { Kept, PieceMemory, Stage } from './piece-memory.ts';
 import type { PiecingPlan, SewingPlan, Verdict } from './plan.ts';
@@ -76,7 +77,9 @@ export interface AssembledBlock extends Assembled {
 }
 
 function assembleBlock(pattern: Pattern, choice: PlanChoice, budget: number): AssembledBlock {
-  const found = cheapestAssembly(pattern, budget, wishFor(choice, pattern));
+  const found =
+    (choice === 'partial-seams' ? partialAssembly(pattern, budget) : null) ??
+    cheapestAssembly(pattern, budget, wishFor(choice, pattern));
   return { pattern, choice, found, ...assemble(pattern, found.assembly) };
 }
 
@@ -91,11 +94,13 @@ function orderBlock(block: Block, assembled: AssembledBlock, { lightness }: Piec
   const { idOf, patches, sections } = orderSections(pattern, assembled, facts);
   const verdict: Verdict = joins.some((join) => join.kind === 'set-in')
     ? 'set-in-seams'
-    : sections.length > 1
-      ? 'several-foundations'
-      : patches.length > 1
-        ? 'one-foundation'
-        : 'undivided';
+    : joins.some((join) => join.kind === 'partial')
+      ? 'partial-seams'
+      : sections.length > 1
+        ? 'several-foundations'
+        : patches.length > 1
+          ? 'one-foundation'
+          : 'undivided';
   // Rows, columns and the like may take more foundations than could be; only a search for the fewest proves them.
   const fewest =
     sections.length === 1 || (found.isProven && (choice === 'fewest' || choice === 'unit-first'));

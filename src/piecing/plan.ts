@@ -26,10 +26,17 @@ export type SewingPlan = Omit<PiecingPlan, 'findings'>;
  * - `undivided`: one patch, nothing to sew.
  * - `one-foundation`: all patches in one numbered order on one paper.
  * - `several-foundations`: several papers, every join one straight seam.
+ * - `partial-seams`: every seam straight, and at least one sewn in two goes.
  * - `set-in-seams`: at least one join turns a corner.
  * - `broken`: no usable outline; `findings` says why, and there are no patches.
  */
-export type Verdict = 'undivided' | 'one-foundation' | 'several-foundations' | 'set-in-seams' | 'broken';
+export type Verdict =
+  | 'undivided'
+  | 'one-foundation'
+  | 'several-foundations'
+  | 'partial-seams'
+  | 'set-in-seams'
+  | 'broken';
 
 export interface Patch {
   /** What it is known by through edits, unique in its block: the id of its entry, or one made from its shape. */
@@ -100,7 +107,12 @@ export interface Join {
   readonly right: readonly string[];
   /** The two ends of the seam. */
   readonly seam: Segment;
-  readonly kind: 'straight' | 'set-in';
+  /** `partial`: it closes a ring. It is sewn straight, then the rest of a seam begun earlier, which it meets, is finished. */
+  readonly kind: 'straight' | 'partial' | 'set-in';
+  /** Of a partial join: the step whose seam it finishes, and the rest of that seam, one of its two stretches. */
+  readonly finishes?: { readonly step: number; readonly rest: Segment };
+  /** Of a join that is left open at one end: the step that finishes it, and where to stop. */
+  readonly leftOpen?: { readonly step: number; readonly at: Point };
   /** The straight stretches in turn: one for a straight join, more where it turns a corner. */
   readonly stretches: readonly Segment[];
   /** Where pins go, in turn along the seam. Both mates carry each with the same label. */

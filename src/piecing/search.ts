@@ -42,7 +42,7 @@ interface Bound {
  * request also `1 + best(what is left after peeling)`; memoised on the set of cells, by branch and bound. Exact in
  * all but the length while the budget lasts; after that each region takes its most promising parting. Among equals
  * the one with the shorter joins is preferred, without looking through all of them. `budget` counts regions looked into.
- * `clashes` and `held`, the rings of the whole, may be given where they are known.
+ * `clashes` and `held`, the rings of the whole, may be given where they are known, and `whole` where it is a part.
  */
 export function cheapestAssembly(
   pattern: Pattern,
@@ -50,6 +50,7 @@ export function cheapestAssembly(
   wish: Wish = {},
   clashes: Clashes = clashesOf(pattern),
   held: readonly Region[] = ringsOf(pattern, wholeOf(pattern)),
+  whole: Region = wholeOf(pattern),
 ): SearchResult {
   const memo = new Map<string, Solved>();
   const bounds = new Map<string, Bound>();
@@ -60,7 +61,6 @@ export function cheapestAssembly(
   let spent = 0;
   let isComplete = true;
 
-  const whole = wholeOf(pattern);
   const openings = openingsOf(pattern, (ring) => splitEveryWay(ring)?.cost[0] ?? null);
   const rings = openings.into(held);
   const { cost, assembly } = solve(whole, rings);
@@ -109,6 +109,8 @@ export function cheapestAssembly(
       const split = splitEveryWay(region);
       if (split) return remember(key, split);
     }
+    const given = wish.opened?.get(key);
+    if (given) return remember(key, solveGiven(region, given));
     spent++;
     const { peels, refused, binding, cost: floor } = boundOf(region, key, rings);
     let best: Solved | null = peels
@@ -218,6 +220,15 @@ export function cheapestAssembly(
     return {
       cost: add(solved.cost, [0, 0, 0, 1, 0, 0]),
       assembly: { kind: 'sewn-on', region, base: solved.assembly },
+    };
+  }
+
+  /** A ring opened as it is wished, the seam between its units sewn in two goes. */
+  function solveGiven(region: Region, { left, right }: { left: Region; right: Region }): Solved {
+    const [one, other] = [solve(left, []), solve(right, [])];
+    return {
+      cost: add(one.cost, other.cost),
+      assembly: { kind: 'partial', region, left: one.assembly, right: other.assembly },
     };
   }
 

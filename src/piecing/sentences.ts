@@ -1,4 +1,5 @@
 import { formatLength, type LengthUnit } from '../geometry/length.ts';
+import type { Point } from '../geometry/point.ts';
 import { distance } from '../geometry/ring.ts';
 import { setInCornersOf } from './measure.ts';
 import type { Join, PiecingPlan, Section } from './plan.ts';
@@ -15,6 +16,8 @@ export function verdictSentence(plan: PiecingPlan): string {
       return 'Sews on one foundation.';
     case 'several-foundations':
       return `Sews on ${plan.sections.length} foundations, ${fewestWords(plan)}.`;
+    case 'partial-seams':
+      return `Sews on ${plan.sections.length} foundations with ${partialWords(plan.joins)}, all seams straight.`;
     case 'set-in-seams':
       return `Cannot be joined with straight seams: ${cornersTurned(plan.joins)}.`;
     case 'broken':
@@ -28,6 +31,11 @@ function fewestWords({ fewest, sections }: PiecingPlan): string {
   return sections.some(({ startsFrom }) => startsFrom.length > 0)
     ? 'the fewest where a paper may start from a finished unit'
     : 'the fewest possible';
+}
+
+function partialWords(joins: readonly Join[]): string {
+  const count = joins.filter(({ kind }) => kind === 'partial').length;
+  return count === 1 ? 'a partial seam' : `${count} partial seams`;
 }
 
 function cornersTurned(joins: readonly Join[]): string {
@@ -50,8 +58,14 @@ export const joinedUnits = ({ left, right }: Pick<Join, 'left' | 'right'>): stri
 /** One join in a sentence: `Join A and B to C, a straight seam of 6 in.` */
 export function joinSentence(join: Join, unit: LengthUnit): string {
   const length = join.stretches.reduce((sum, [from, to]) => sum + distance(from, to), 0);
-  const seam = join.kind === 'straight' ? 'a straight seam' : 'a seam that turns a corner, set in,';
-  return `Join ${joinedUnits(join)}, ${seam} of ${formatLength(length, unit)}.`;
+  const seam =
+    join.kind === 'straight'
+      ? 'a straight seam'
+      : join.kind === 'partial'
+        ? `a straight seam and the rest of join ${join.finishes?.step},`
+        : 'a seam that turns a corner, set in,';
+  const open = join.leftOpen ? `, left open at its end until join ${join.leftOpen.step}` : '';
+  return `Join ${joinedUnits(join)}, ${seam} of ${formatLength(length, unit)}${open}.`;
 }
 
 /** What serves as position 1 of a paper that starts from a finished unit: `A and B, joined`. */
@@ -96,12 +110,20 @@ export function stepSentence(step: RehearsalStep, { allowance, unit }: StepWords
       const { join, press } = step;
       const pins = pinWords(join);
       const pressed = press === 'open' ? 'press the seam open' : 'press the seam to one side';
+      if (join.leftOpen)
+        return `Pin ${joinedUnits(join)} right sides together${pins}, stitch the seam but stop about 1 in before ${labelAt(join, join.leftOpen.at)}: the rest is sewn with join ${join.leftOpen.step}. Take the paper out of its allowance, ${pressed} as far as it is sewn.`;
+      if (join.kind === 'partial')
+        return `Pin ${joinedUnits(join)} right sides together along the straight seam, the loose part of join ${join.finishes?.step} folded out of the way, and stitch it; then pin the rest of join ${join.finishes?.step} and stitch it on from where it stopped, to the end. Take the paper out of the allowance, ${pressed}.`;
       return join.kind === 'straight'
         ? `Pin ${joinedUnits(join)} right sides together${pins}, stitch the seam, take the paper out of its allowance, ${pressed}.`
         : `Pin ${joinedUnits(join)} right sides together${pins} one stretch at a time, stitch from corner to corner with the needle down at each turn, take the paper out of the allowance, ${pressed}.`;
     }
   }
 }
+
+/** The label of a join's point at a place. */
+export const labelAt = ({ points }: Join, [x, y]: Point): string =>
+  points.find(({ at }) => at[0] === x && at[1] === y)?.label ?? 'its end';
 
 function pinWords({ points }: Join): string {
   const [first, last] = [points[0], points.at(-1)];

@@ -28,6 +28,7 @@ export function verifyPlan(plan: SewingPlan, drawing: Pick<Block, 'outline' | 'c
 
 function verdictOf({ patches, sections, joins }: SewingPlan): Verdict {
   if (joins.some(({ kind }) => kind === 'set-in')) return 'set-in-seams';
+  if (joins.some(({ kind }) => kind === 'partial')) return 'partial-seams';
   if (sections.length > 1) return 'several-foundations';
   return patches.length > 1 ? 'one-foundation' : 'undivided';
 }

@@ -352,12 +352,34 @@ function checkJoin(plan: PiecingPlan, around: Neighbourhood, join: Join): string
       faults.push(`the stretches of ${name} are ${told} in long, its units share ${real} in`);
     }
   }
+  if (join.kind === 'partial') faults.push(...checkPartial(plan, join, pieces));
   for (const piece of pieces) {
     if (!join.stretches.some((stretch) => liesOn(piece[0], stretch) && liesOn(piece[1], stretch))) {
       faults.push(`${name} leaves out the stretch from ${text(piece[0])} to ${text(piece[1])}`);
     }
   }
   faults.push(...checkPoints(join, around, left, right));
+  return faults;
+}
+
+/**
+ * A partial join: two straight stretches, one of which goes straight on from an earlier seam that was left open there. All
+ * of that line has one unit of the earlier seam on the one side.
+ */
+function checkPartial(plan: PiecingPlan, join: Join, pieces: readonly Segment[]): string[] {
+  const name = `step ${join.step}`;
+  const begun = plan.joins.find(({ step }) => step === join.finishes?.step);
+  if (!join.finishes || !begun || begun.step >= join.step || begun.kind !== 'straight')
+    return [`${name} finishes no straight seam sewn before it`];
+  const { rest } = join.finishes;
+  const onRest = pieces.filter((piece) => piece.every((end) => liesOn(end, rest)));
+  const others = pieces.filter((piece) => !onRest.includes(piece));
+  const faults: string[] = [];
+  if (asOneStretch(others).kind !== 'straight')
+    faults.push(`${name} is not straight besides the rest it finishes`);
+  if (asOneStretch([...onRest, begun.seam]).kind !== 'straight')
+    faults.push(`the rest of ${name} does not go straight on from step ${begun.step}`);
+  if (begun.leftOpen?.step !== join.step) faults.push(`step ${begun.step} is not left open for ${name}`);
   return faults;
 }
 
@@ -531,6 +553,7 @@ function checkVerdict(plan: PiecingPlan): string[] {
   if (plan.patches.length === 1) expected = 'undivided';
   else if (plan.sections.length === 1) expected = 'one-foundation';
   else if (plan.joins.some((join) => join.kind === 'set-in')) expected = 'set-in-seams';
+  else if (plan.joins.some((join) => join.kind === 'partial')) expected = 'partial-seams';
   const faults: string[] = [];
   if (plan.verdict !== expected) faults.push(`the verdict is ${plan.verdict}, the plan is ${expected}`);
   if (plan.sections.length === 1 && !plan.fewest) faults.push('one foundation is not called the fewest');

@@ -1,8 +1,16 @@
+import type { Join } from '../../piecing/plan.ts';
 import type { Side } from '../side.ts';
 import type { Frame } from './frame.ts';
 import type { JoiningEdge } from './label-request.ts';
 import type { JoiningSide } from './mates.ts';
 import type { TickCount } from './tick-counts.ts';
+
+/** `join 4`, and what is particular about it: where a partial seam is begun and where it is closed. */
+function stepWords({ kind, step, finishes, leftOpen }: Join): string {
+  if (kind === 'set-in') return `join ${step}, set in`;
+  if (finishes) return `join ${step}, closes ${finishes.step}`;
+  return leftOpen ? `join ${step}, stop 1 in short` : `join ${step}`;
+}
 
 export function joiningEdge(
   one: JoiningSide,
@@ -15,7 +23,7 @@ export function joiningEdge(
   const inTurn = <T>(items: readonly T[]): readonly T[] => (mirrored ? [...items].reverse() : items);
   const { join } = one;
   return {
-    step: join && (join.kind === 'set-in' ? `join ${join.step}, set in` : `join ${join.step}`),
+    step: join && stepWords(join),
     edge: mirrored ? [toPaper(b), toPaper(a)] : [toPaper(a), toPaper(b)],
     mates: inTurn(one.mates),
     points: inTurn(one.points.map((point) => ({ ...point, at: toPaper(point.at) }))),

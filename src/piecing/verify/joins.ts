@@ -44,12 +44,27 @@ export function joinFaults(plan: SewingPlan, boundary: Boundary): string[] {
     const units = [patchesOf(join.left), patchesOf(join.right)] as const;
     const contact = contactBetween(boundary, units[0], new Set(units[1]));
     const seam = seamFaults(join, contact);
+    if (join.kind === 'partial' && !finishesAnother(plan, join))
+      faults.push(`Join ${join.step} does not finish a seam begun before it.`);
     faults.push(...(seam.length > 0 ? seam : pointFaults(join, contact, units, boundary)));
     for (const letter of join.right) unitOf.set(letter, left);
   });
   sewOn();
   if (new Set(unitOf.values()).size > 1) faults.push('The sections are not all joined.');
   return faults;
+}
+
+/** Is a partial join two straight stretches, one of which goes straight on from an earlier seam left open for it? */
+function finishesAnother({ joins }: SewingPlan, { step, stretches, finishes }: Join): boolean {
+  const begun = joins.find((one) => one.step === finishes?.step);
+  return (
+    finishes !== undefined &&
+    begun?.kind === 'straight' &&
+    begun.step < step &&
+    begun.leftOpen?.step === step &&
+    stretches.length === 2 &&
+    isOneStretch([finishes.rest, begun.seam])
+  );
 }
 
 /** Is the seam all that the two units share: in one stretch where it is straight, in more where it is set in? */

@@ -39,6 +39,8 @@ function differing(
   for (const choice of PLAN_CHOICES) {
     const plan = plans.get(choice);
     if (plan === undefined) continue;
+    // Only where a ring can be sewn so is it a plan of its own.
+    if (choice === 'partial-seams' && plan.verdict !== 'partial-seams') continue;
     const same = cards.find((card) => isSamePlan(card.plan, plan));
     if (same === undefined) cards.push({ choices: [choice], plan });
     else same.choices.push(choice);

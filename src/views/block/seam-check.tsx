@@ -41,6 +41,7 @@ const GRADES: Readonly<Record<PiecingPlan['verdict'], Grade>> = {
   undivided: 'note',
   'one-foundation': 'good',
   'several-foundations': 'good',
+  'partial-seams': 'good',
   'set-in-seams': 'trouble',
   broken: 'trouble',
 };
@@ -204,6 +205,13 @@ function findingCounts(findings: readonly Finding[]): string {
   ].join(' ');
 }
 
+/** `6 in`, and what is particular about the seam. */
+function joinWords({ kind, finishes, leftOpen }: Join, length: string): string {
+  if (kind === 'set-in') return `set in, ${length}`;
+  if (finishes) return `closes join ${finishes.step}, ${length}`;
+  return leftOpen ? `begun, ${length}` : length;
+}
+
 function Joins({ joins }: { readonly joins: readonly Join[] }) {
   const unit = useStore(session, (state) => state.project.unit);
   return (
@@ -222,10 +230,8 @@ function Joins({ joins }: { readonly joins: readonly Join[] }) {
             >
               <span className="join-step">{join.step}</span>
               <span>{joinedUnits(join)}</span>
-              <span className={join.kind === 'straight' ? 'soft' : 'set-in'}>
-                {join.kind === 'straight'
-                  ? lengthOf(join.stretches, unit)
-                  : `set in, ${lengthOf(join.stretches, unit)}`}
+              <span className={join.kind === 'set-in' ? 'set-in' : 'soft'}>
+                {joinWords(join, lengthOf(join.stretches, unit))}
               </span>
             </button>
           </li>

@@ -3,7 +3,7 @@ import type { LengthUnit } from '../../../geometry/length.ts';
 import { distance } from '../../../geometry/ring.ts';
 import type { Join, PiecingPlan, PointKind, RegistrationPoint, Section } from '../../../piecing/plan.ts';
 import { rehearse } from '../../../piecing/rehearsal.ts';
-import { listed, unitWords } from '../../../piecing/sentences.ts';
+import { labelAt, listed, unitWords } from '../../../piecing/sentences.ts';
 import {
   type Go,
   goesOf,
@@ -105,6 +105,13 @@ function joinLines(
     text: `${isWhole ? 'The whole block' : madeName(join, made.letters)}: ${bothSizes(made, options)}.`,
   };
   if (join.kind === 'set-in') return [edge, ...setInLines(plan, join), makes];
+  if (join.kind === 'partial' || join.leftOpen)
+    return [
+      edge,
+      { about: 'Sew', text: partialWords(join) },
+      { about: 'Press', text: pressWords(plan, join, press) },
+      makes,
+    ];
   return [
     edge,
     { about: 'Pin', text: `Right sides together. ${pinOrder(join.points)}` },
@@ -253,6 +260,13 @@ function setInPress(found: ReturnType<typeof inwardCorners>): string {
   return toward.length === 1
     ? `Toward ${toward[0]}, away from the clip; the corner must lie flat.`
     : 'Each stretch away from the clip at its corner; the corners must lie flat.';
+}
+
+/** How a seam is begun that another closes, and how that one is sewn. Common practice. */
+function partialWords(join: Join): string {
+  if (join.leftOpen)
+    return `A partial seam. Pin right sides together and stitch, but stop about 1 in before ${labelAt(join, join.leftOpen.at)} and leave the rest open: join ${join.leftOpen.step} closes it. Lock the last stitches.`;
+  return `Fold the loose part of join ${join.finishes?.step} out of the way, pin the straight seam and stitch it. Then lay the loose part back, pin it, and stitch the rest of join ${join.finishes?.step} on from where it stopped, over a few of the old stitches, to its end.`;
 }
 
 /**
