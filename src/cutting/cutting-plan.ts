@@ -46,6 +46,8 @@ export interface StripCut {
   /** Of a half rectangle, see `Cut`. */
   readonly slant?: readonly [upper: number, lower: number];
   readonly for: readonly CutFor[];
+  /** What plain cloth it is, where it is for no patch. */
+  readonly what?: string;
 }
 
 export interface Strip {
@@ -78,6 +80,9 @@ export interface FabricPlan {
   readonly fill: number;
   /** Pieces for which the fabric is too narrow whichever way they may lie. */
   readonly tooLarge: readonly PatchPiece[];
+  /** Plain cloth in it, and that for which the fabric is too narrow: it is joined from two lengths. */
+  readonly plain: readonly PlainCuts[];
+  readonly plainTooLarge: readonly PlainCuts[];
 }
 
 export interface CuttingPlan {
@@ -85,6 +90,18 @@ export interface CuttingPlan {
   readonly pieces: readonly PatchPiece[];
   /** In the order asked for; patches without a fabric last. */
   readonly fabrics: readonly FabricPlan[];
+}
+
+/** Plain cloth cut beside the patches, all seams added: sashing, borders, binding. */
+export interface PlainCuts {
+  readonly fabric: string | null;
+  readonly kind: CutKind;
+  /** Inches. */
+  readonly width: number;
+  readonly height: number;
+  readonly count: number;
+  /** What it is: `Sashing`. */
+  readonly what: string;
 }
 
 /** What cutting looks at of a block in hand. */
@@ -96,6 +113,7 @@ export interface CutBlock {
 
 export interface CuttingRequest {
   readonly made: readonly CutBlock[];
+  readonly plain?: readonly PlainCuts[];
   /** In the order wanted. A fabric that is not among them is cut as the rules have it. */
   readonly cloths: readonly Cloth[];
   readonly rules: CuttingRules;
@@ -116,7 +134,8 @@ export function cuttingPlan(request: CuttingRequest): CuttingPlan {
     const own = wanted.filter(({ piece }) => piece.fabric === cloth.fabric);
     const chosen = cutsThatSave(own, ({ cut }) => fitsWidth(sizeIn(cloth, cut), cloth.usableWidth));
     for (const [i, piece] of chosen.entries()) own[i]!.piece = { ...own[i]!.piece, piece };
-    return own.length === 0 ? [] : [planFor(cloth, own, request.steps)];
+    const plain = (request.plain ?? []).filter(({ fabric }) => fabric === cloth.fabric);
+    return own.length + plain.length === 0 ? [] : [planFor(cloth, own, plain, request.steps)];
   });
   return { pieces: wanted.map(({ piece }) => piece), fabrics };
 }
@@ -129,8 +148,11 @@ interface Wanted extends Offer {
 }
 
 /** One for each fabric that is laid, in the order asked for, then as they come; patches without a fabric last. */
-function clothsOf({ made, cloths, rules }: CuttingRequest): ReadonlyMap<string | null, Cloth> {
-  const laid = new Set(made.flatMap(({ plan }) => plan.patches.map(({ fabric }) => fabric)));
+function clothsOf({ made, plain, cloths, rules }: CuttingRequest): ReadonlyMap<string | null, Cloth> {
+  const laid = new Set([
+    ...made.flatMap(({ plan }) => plan.patches.map(({ fabric }) => fabric)),
+    ...(plain ?? []).map(({ fabric }) => fabric),
+  ]);
   const known = new Map(cloths.map((cloth) => [cloth.fabric, cloth]));
   const order = [...known.keys(), ...laid].filter((fabric) => fabric !== null && laid.has(fabric));
   return new Map(
@@ -183,11 +205,17 @@ const sizeIn = ({ grain }: Cloth, { width, height }: Size): CutSize => ({
 });
 
 /** Cuts for all pieces that the fabric is wide enough for, laid in strips. */
-function planFor(cloth: Cloth, wanted: readonly Wanted[], steps: number): FabricPlan {
+function planFor(
+  cloth: Cloth,
+  wanted: readonly Wanted[],
+  plain: readonly PlainCuts[],
+  steps: number,
+): FabricPlan {
   const { usableWidth } = cloth;
   const fits = ({ piece }: Wanted): boolean => fitsWidth(sizeIn(cloth, piece.piece.cut), usableWidth);
   const fitting = wanted.filter(fits);
-  const cuts = cutsFor(fitting);
+  const plainFits = (cut: PlainCuts): boolean => fitsWidth(sizeIn(cloth, cut), usableWidth);
+  const cuts = [...cutsFor(fitting), ...plain.filter(plainFits).flatMap(plainCuts)];
   const sizes = cuts.map((cut) => sizeIn(cloth, cut));
   const named = (strips: readonly LaidStrip[], which: readonly number[]): readonly Strip[] =>
     strips.map(({ height, cuts: laid }) => ({
@@ -214,8 +242,13 @@ function planFor(cloth: Cloth, wanted: readonly Wanted[], steps: number): Fabric
     bound: stripBound(bought, usableWidth),
     fill: length === 0 ? 1 : area / (length * usableWidth),
     tooLarge: wanted.filter((one) => !fits(one)).map(({ piece }) => piece),
+    plain,
+    plainTooLarge: plain.filter((cut) => !plainFits(cut)),
   };
 }
+
+const plainCuts = ({ kind, width, height, count, what }: PlainCuts): StripCut[] =>
+  Array.from({ length: count }, () => ({ kind, width, height, for: [], what }));
 
 /** Every cut once, with the patches it is for: as many as it yields, in the order of the pieces. */
 function cutsFor(wanted: readonly Wanted[]): StripCut[] {

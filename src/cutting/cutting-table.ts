@@ -27,7 +27,8 @@ export function cuttingTable(
         said(cut.width),
         said(cut.height),
         KIND_WORDS[cut.kind],
-        cut.for.map(([block, patch, copy]) => `${names.block(block)} ${patch} copy ${copy}`).join('; '),
+        cut.what ??
+          cut.for.map(([block, patch, copy]) => `${names.block(block)} ${patch} copy ${copy}`).join('; '),
       ]),
     );
   return [

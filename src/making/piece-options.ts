@@ -40,8 +40,10 @@ export function pieceOptionsOf(project: Project, sheet: Sheet | null = null): Pi
   };
 }
 
-/** Left out where no two fabrics look alike, as in most projects. */
+/** Left out where no two fabrics look alike, as in most projects. Prints are told apart by more than their colour. */
 function alikeOf(fabrics: readonly Fabric[]): Pick<PieceOptions, 'alike'> {
-  const alike = alikeFabrics(fabrics).map(({ one, other }) => [one.id, other.id] as const);
+  const alike = alikeFabrics(fabrics.filter(({ picture }) => picture === undefined)).map(
+    ({ one, other }) => [one.id, other.id] as const,
+  );
   return alike.length === 0 ? {} : { alike };
 }

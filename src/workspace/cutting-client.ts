@@ -1,8 +1,13 @@
 import { type Remote, wrap } from 'comlink';
 import { createStore } from 'zustand/vanilla';
+import type { PlainCuts } from '../cutting/cutting-plan.ts';
 import { clothsOf, cuttingRulesOf, handSizesOf } from '../cutting/project-cutting.ts';
 import type { Project } from '../document/project.ts';
 import type { Patch } from '../piecing/plan.ts';
+import { inAllCopies } from '../quilt/finishing/cloth.ts';
+import { finishingList, finishingPieces } from '../quilt/finishing/finishing-list.ts';
+import { plainPieces } from '../quilt/finishing/plain-pieces.ts';
+import { layOut } from '../quilt/layout.ts';
 import type { CutSum, CuttingHand, CuttingOrder, FabricCuts, OrderedBlock } from './cutting-worker.ts';
 import { makingAtHand } from './making.ts';
 import { plansCome } from './plans.ts';
@@ -10,13 +15,18 @@ import { onOtherProject, session } from './session.ts';
 
 export type { CutSum, FabricCuts, FabricSum } from './cutting-worker.ts';
 
-/** Of what cloth is counted: copies of each block by its id; null for one of every block. */
-export const cuttingChoice = createStore<{ readonly copies: ReadonlyMap<string, number> | null }>(() => ({
-  copies: null,
-}));
+/** Of what cloth is counted. */
+export interface CuttingChoice {
+  /** Copies of each block by its id; null for one of every block. */
+  readonly copies: ReadonlyMap<string, number> | null;
+  /** The plain cloth of the quilt as well, and what finishes it. */
+  readonly withQuilt: boolean;
+}
+
+export const cuttingChoice = createStore<CuttingChoice>(() => ({ copies: null, withQuilt: false }));
 
 onOtherProject(() => {
-  cuttingChoice.setState({ copies: null });
+  cuttingChoice.setState({ copies: null, withQuilt: false });
   cuttings.setState({ sum: null, isBusy: true });
 });
 
@@ -56,6 +66,21 @@ function orderedBlock(id: string, copies: number, patches: readonly Patch[]): Or
 export const copiesInHand = (project: Project): ReadonlyMap<string, number> =>
   cuttingChoice.getState().copies ?? new Map(project.blocks.map(({ id }) => [id, 1]));
 
+/** The plain cloth of the quilts that are made, with what finishes them; none unless it is counted. */
+function plainOf(project: Project): readonly PlainCuts[] {
+  const { quilt, blocks, seamAllowance } = project;
+  if (!quilt || !cuttingChoice.getState().withQuilt) return [];
+  const layout = layOut(quilt, blocks);
+  const { minX, minY, maxX, maxY } = layout.box;
+  const { usableWidth } = cuttingRulesOf(project);
+  const list = finishingList([maxX - minX, maxY - minY], quilt.finishing, seamAllowance, usableWidth);
+  const pieces = [
+    ...plainPieces(layout, seamAllowance),
+    ...finishingPieces(list, quilt.finishing, usableWidth),
+  ];
+  return inAllCopies(pieces, quilt.copies ?? []);
+}
+
 function orderFor(project: Project): { order: CuttingOrder; toCome: number } {
   const { blocks, toCome } = makingAtHand(project, copiesInHand(project));
   const sizeOf = handSizesOf(project);
@@ -71,6 +96,7 @@ function orderFor(project: Project): { order: CuttingOrder; toCome: number } {
   return {
     order: {
       blocks: ordered,
+      plain: plainOf(project),
       cloths: clothsOf(project),
       rules: cuttingRulesOf(project),
       sizes: new Map(sizes),
@@ -79,6 +105,8 @@ function orderFor(project: Project): { order: CuttingOrder; toCome: number } {
   };
 }
 
+/** Whether anyone looks at strips, or only at about how much is needed. */
+let isThoroughWanted = false;
 let isRunning = false;
 let isWanted = false;
 
@@ -96,7 +124,7 @@ async function work(): Promise<void> {
       cuttings.setState({ isBusy: true, toCome });
       const first = await theHand().begin(order);
       cuttings.setState({ sum: first, failure: null });
-      if (isWanted) continue;
+      if (isWanted || !isThoroughWanted) continue;
       const thorough = await theHand().finish(first.number);
       if (thorough) cuttings.setState({ sum: thorough });
     } catch (thrown) {
@@ -116,9 +144,10 @@ const QUIET_MS = 120;
 
 /**
  * Keeps what to cut up to date as long as someone looks at it: after every change of the recorded project, of the plans
- * and of the copies in hand, never in the midst of a gesture. Returns a stop function.
+ * and of the copies in hand, never in the midst of a gesture. Returns a stop function. `quick`: a first answer only.
  */
-export function followCutting(): () => void {
+export function followCutting(how: 'quick' | 'thorough' = 'thorough'): () => void {
+  isThoroughWanted = how === 'thorough';
   let wait: ReturnType<typeof setTimeout> | undefined;
   const soon = (): void => {
     clearTimeout(wait);
@@ -145,8 +174,9 @@ export function followCutting(): () => void {
 
 /** A piece ticked off changes nothing that is to be cut. */
 const isAnotherMatter = (now: Project, before: Project): boolean =>
-  (['blocks', 'fabrics', 'seamAllowance', 'unit'] as const).some((key) => now[key] !== before[key]) ||
-  JSON.stringify({ ...now.cutting, done: null }) !== JSON.stringify({ ...before.cutting, done: null });
+  (['blocks', 'quilt', 'fabrics', 'seamAllowance', 'unit'] as const).some(
+    (key) => now[key] !== before[key],
+  ) || JSON.stringify({ ...now.cutting, done: null }) !== JSON.stringify({ ...before.cutting, done: null });
 
 /** All about one fabric of an answer; null when it has been overtaken. */
 export const cutsOfFabric = (number: number, fabric: string | null): Promise<FabricCuts | null> =>

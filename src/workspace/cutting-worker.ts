@@ -6,6 +6,7 @@ import {
   cuttingPlan,
   type FabricPlan,
   type PatchPiece,
+  type PlainCuts,
 } from '../cutting/cutting-plan.ts';
 import type { CuttingRules } from '../cutting/cutting-rules.ts';
 import type { Size } from '../cutting/pieces.ts';
@@ -23,6 +24,7 @@ export interface OrderedBlock {
 /** What is to be cut: plain data, so that it can be handed to the worker. */
 export interface CuttingOrder {
   readonly blocks: readonly OrderedBlock[];
+  readonly plain: readonly PlainCuts[];
   readonly cloths: readonly Cloth[];
   readonly rules: CuttingRules;
   /** Sizes chosen by hand, by block and lasting id of the patch with a stroke between. */
@@ -66,11 +68,12 @@ const breathe = (): Promise<void> => new Promise((resolve) => setTimeout(resolve
 const sumUp = (isThorough: boolean): CutSum => ({
   number,
   isThorough,
-  fabrics: plan.fabrics.map(({ fabric, length, bound, fill, tooLarge }) => {
+  fabrics: plan.fabrics.map(({ fabric, length, bound, fill, tooLarge, plain }) => {
     const own = plan.pieces.filter((piece) => piece.fabric === fabric);
     return {
       fabric,
-      pieces: own.reduce((sum, { copies }) => sum + copies, 0),
+      pieces:
+        own.reduce((sum, { copies }) => sum + copies, 0) + plain.reduce((sum, { count }) => sum + count, 0),
       length,
       bound,
       fill,
@@ -80,10 +83,11 @@ const sumUp = (isThorough: boolean): CutSum => ({
   }),
 });
 
-function cut(blocks: readonly CutBlock[], steps: number): CuttingPlan {
+function cut(blocks: readonly CutBlock[], plain: readonly PlainCuts[], steps: number): CuttingPlan {
   const { cloths, rules, sizes } = order!;
   return cuttingPlan({
     made: blocks,
+    plain,
     cloths,
     rules,
     steps,
@@ -102,7 +106,7 @@ const cutting = {
     });
     const inUse = new Set(next.blocks.map((block) => block.number));
     for (const of of known.keys()) if (!inUse.has(of)) known.delete(of);
-    plan = cut(made, QUICK_STEPS);
+    plan = cut(made, next.plain, QUICK_STEPS);
     return sumUp(false);
   },
 
@@ -115,7 +119,8 @@ const cutting = {
         ...block,
         plan: { patches: block.plan.patches.filter((patch) => patch.fabric === fabric) },
       }));
-      const better = cut(own, THOROUGH_STEPS).fabrics[0];
+      const plain = order!.plain.filter((one) => one.fabric === fabric);
+      const better = cut(own, plain, THOROUGH_STEPS).fabrics[0];
       if (better)
         plan = { ...plan, fabrics: plan.fabrics.map((one) => (one.fabric === fabric ? better : one)) };
     }

@@ -112,3 +112,26 @@ describe('a cutting plan', () => {
     });
   });
 });
+
+describe('plain cloth beside the patches', () => {
+  const sashing = {
+    fabric: 'f9',
+    kind: 'rectangle' as const,
+    width: 12.5,
+    height: 2.5,
+    count: 7,
+    what: 'Sashing',
+  };
+
+  it('is cut from the strips of its fabric too, and told where that is too narrow', () => {
+    const wide = { ...sashing, width: 60, height: 50, count: 1, what: 'Backing' };
+    const { fabrics } = cuttingPlan({ made: [], plain: [sashing, wide], cloths: [], rules: RULES, steps: 0 });
+    expect(fabrics).toHaveLength(1);
+    const cuts = fabrics[0]!.strips.flatMap((strip) => strip.cuts);
+    expect(cuts).toHaveLength(7);
+    expect(cuts.every(({ what }) => what === 'Sashing')).toBe(true);
+    // Seven of 2 1/2 × 12 1/2 in stand side by side in one strip of 12 1/2 in, or lie three by three in 7 1/2 in.
+    expect(fabrics[0]!.length).toBe(7.5);
+    expect(fabrics[0]!.plainTooLarge).toEqual([wide]);
+  });
+});

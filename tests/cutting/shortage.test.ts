@@ -41,6 +41,8 @@ describe('the cutting list as a table', () => {
       bound: { length: 10, kind: 'area' as const },
       fill: 1,
       tooLarge: [],
+      plain: [],
+      plainTooLarge: [],
     };
     const rows = cuttingTable([plan], 'in', { fabric: () => 'Sail', block: () => 'Ferry' });
     expect(rows).toHaveLength(5);

@@ -137,14 +137,14 @@ function fabricItems(
     return [{ ...drawn, keepsWithNext: true }, ...lines];
   }
 
-  function cutLine({ kind, width: w, height, slant, for: patches }: StripCut): string {
+  function cutLine({ kind, width: w, height, slant, for: patches, what }: StripCut): string {
     const then = KIND_WORDS[kind] && `, ${KIND_WORDS[kind]}`;
     const aslant = slant ? `, from ${said(slant[0])} to ${said(slant[1])} along its long edges` : '';
     const names = patches.map(([block, patch, copy]) => {
       const copies = blocks.find(({ blockId }) => blockId === block)?.copies ?? 1;
       return `${nameOf(blocks, block)} ${patch}${copies > 1 ? ` (copy ${copy})` : ''}`;
     });
-    return `${said(w)} × ${said(height)}${then}${aslant}: ${names.join(', ')}`;
+    return `${said(w)} × ${said(height)}${then}${aslant}: ${what ?? names.join(', ')}`;
   }
 }
 

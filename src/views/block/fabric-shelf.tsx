@@ -19,6 +19,7 @@ import { NameField } from '../name-field.tsx';
 import './colouring.css';
 import { FabricNumber, lightnessNumber } from './fabric-number.tsx';
 import { HarmonyRow } from './harmony-row.tsx';
+import { YardageNote } from './yardage-note.tsx';
 
 /** Colours new fabrics begin with, in turn: indigo, madder, weld, woad, walnut, and paler ones. */
 const DYES = [
@@ -119,7 +120,10 @@ export function FabricShelf() {
               : 'Choose a fabric, then press patches to lay it on them.'}
         </p>
       ) : (
-        <FabricDetails key={inHand.id} fabric={inHand} isNew={isNew} />
+        <>
+          <FabricDetails key={inHand.id} fabric={inHand} isNew={isNew} />
+          <YardageNote fabric={inHand.id} />
+        </>
       )}
       <AlikeNote fabrics={fabrics} />
       {fabrics.length > 0 && (

@@ -21,16 +21,16 @@ const same = (a: ReadonlyMap<string, number>, b: ReadonlyMap<string, number>): b
 
 /** What cloth is counted for: every block once, twice, as often as the quilt holds it, or by hand. */
 export function CopiesChoice({ project }: { readonly project: Project }) {
-  useStore(cuttingChoice);
+  const { withQuilt } = useStore(cuttingChoice);
   const copies = copiesInHand(project);
   const quilt = copiesOfQuilt(project);
   const every = new Map(project.blocks.map(({ id }) => [id, 1]));
-  const whose: Whose = same(copies, every) ? 'every' : quilt && same(copies, quilt) ? 'quilt' : 'own';
+  const whose: Whose = withQuilt ? 'quilt' : same(copies, every) ? 'every' : 'own';
   const set = (id: string, count: number): void => {
     const next = new Map(copies);
     if (count > 0) next.set(id, count);
     else next.delete(id);
-    cuttingChoice.setState({ copies: next });
+    cuttingChoice.setState({ copies: next, withQuilt: false });
   };
   return (
     <section className="fabric-settings" aria-labelledby="counted-title">
@@ -47,8 +47,8 @@ export function CopiesChoice({ project }: { readonly project: Project }) {
         ]}
         value={whose}
         onChoose={(next) => {
-          if (next === 'every') cuttingChoice.setState({ copies: null });
-          else if (next === 'quilt') cuttingChoice.setState({ copies: quilt });
+          if (next === 'every') cuttingChoice.setState({ copies: null, withQuilt: false });
+          else if (next === 'quilt') cuttingChoice.setState({ copies: quilt, withQuilt: true });
         }}
       />
       <ul className="counted">

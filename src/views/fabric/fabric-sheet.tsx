@@ -30,7 +30,9 @@ export function FabricSheet({ project, fabric, cuts }: FabricSheetProps) {
     [pieces],
   );
   const keyOf = (block: string, patch: string): string => keys.get(`${block}/${patch}`) ?? patch;
-  const total = pieces.reduce((sum, { copies }) => sum + copies, 0);
+  const total =
+    pieces.reduce((sum, { copies }) => sum + copies, 0) +
+    plan.plain.reduce((sum, { count }) => sum + count, 0);
   const cutAlready = pieces.reduce(
     (sum, piece) =>
       sum +
@@ -106,6 +108,20 @@ export function FabricSheet({ project, fabric, cuts }: FabricSheetProps) {
               keyOf={keyOf}
             />
           ))}
+        </section>
+      )}
+      {plan.plain.length > 0 && (
+        <section aria-labelledby="plain-title">
+          <h3 id="plain-title">For the quilt</h3>
+          <ul>
+            {plan.plain.map((cut) => (
+              <li key={`${cut.what} ${cut.kind} ${cut.width} ${cut.height}`}>
+                <b>{cut.count}</b> · {cut.what}, {bothWords(cut.width, cut.height, unit)}
+                {plan.plainTooLarge.includes(cut) &&
+                  ': wider than the fabric, joined from two lengths and not counted'}
+              </li>
+            ))}
+          </ul>
         </section>
       )}
       <section className="pieces" aria-labelledby="pieces-title">

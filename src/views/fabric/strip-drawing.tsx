@@ -56,9 +56,11 @@ export function StripDrawing({ strip, nth, width, fabric, unit, done, keyOf }: S
           strokeDasharray="4 3"
         />
         {strip.cuts.map((cut, i) => {
-          const isDone = cut.for.every(([block, patch, copy]) =>
-            done.has(cutMark([block, keyOf(block, patch), copy], cut)),
-          );
+          const isDone =
+            cut.for.length > 0 &&
+            cut.for.every(([block, patch, copy]) =>
+              done.has(cutMark([block, keyOf(block, patch), copy], cut)),
+            );
           const [x, w, h] = [lefts[i]! * SCALE, cut.width * SCALE, cut.height * SCALE];
           const size = `${said(cut.width)}${cut.height < strip.height ? ` × ${said(cut.height)}` : ''}`;
           const isRoomy = cut.height >= 1.3 && w > 6 * size.length;

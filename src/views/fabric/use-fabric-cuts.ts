@@ -4,7 +4,7 @@ import { cutsOfFabric, cuttings, type FabricCuts, followCutting } from '../../wo
 
 /** Keeps what to cut up to date while the screen is open. */
 export function useCutting() {
-  useEffect(followCutting, []);
+  useEffect(() => followCutting(), []);
   return useStore(cuttings);
 }
 
