@@ -1,5 +1,5 @@
 import { expect, type Page, test } from '@playwright/test';
-import { dropFile, onScreen, openApp, verdict } from './window.ts';
+import { drag, dropFile, onScreen, openApp, verdict } from './window.ts';
 
 type Cut = readonly [x1: number, y1: number, x2: number, y2: number];
 
@@ -195,4 +195,36 @@ test('a chosen patch is sewn first, where that can be', async ({ page }) => {
   await expect.poll(async () => (await fabricsInOrder(page))[0]).toBe('Night sea');
   await expect(page.locator('.order-counts')).toContainText('1 light over dark');
   await expect(page.getByRole('button', { name: 'Undo sew A5 first' })).toBeVisible();
+});
+
+test('an order set by hand stays with its patches while cuts are dragged, drawn and taken back', async ({
+  page,
+}) => {
+  await openBlock(page, 'Planks', STRIPS, PAINT);
+  await page.locator('.section-row').click();
+  await dragGrip(page, 'A1', 'A2', 28);
+  await page.mouse.up();
+  const byHand = ['Gull', 'Mist', 'Sand', 'Foam', 'Night sea'];
+  await expect.poll(() => fabricsInOrder(page)).toEqual(byHand);
+
+  // Each line in turn to where the next patch lay, so that every patch leaves the spot it was named by.
+  await page.keyboard.press('v');
+  for (const [from, to] of [
+    [1, 0.25],
+    [2, 0.75],
+    [3, 1.5],
+    [4, 2.25],
+  ] as const) {
+    await drag(page, [2, from], [2, to]);
+    await expect.poll(() => fabricsInOrder(page)).toEqual(byHand);
+  }
+  await expect(page.getByText('Set by hand.')).toBeVisible();
+
+  // A new cut parts a patch: the larger part keeps its place.
+  await page.keyboard.press('c');
+  await drag(page, [0, 5], [6, 5]);
+  await expect.poll(() => fabricsInOrder(page)).toHaveLength(6);
+  expect((await fabricsInOrder(page)).filter((name, i, all) => all.indexOf(name) === i)).toEqual(byHand);
+  await page.keyboard.press('Control+z');
+  await expect.poll(() => fabricsInOrder(page)).toEqual(byHand);
 });

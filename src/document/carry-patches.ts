@@ -1,9 +1,9 @@
 import { holdsPoint, innerSpot } from '../geometry/inner-spot.ts';
-import { overlapArea } from '../geometry/overlap.ts';
 import type { Point, Ring } from '../geometry/point.ts';
 import { boxOf, signedArea } from '../geometry/ring.ts';
 import type { Block, PatchEntry } from '../piecing/block.ts';
 import { areaKey } from '../piecing/patch-keys.ts';
+import { heirsOf } from './heirs.ts';
 import { freePatchIds } from './ids.ts';
 import {
   type DrawnPatch,
@@ -17,15 +17,11 @@ import { cleanPoint, onLattice } from './limits.ts';
 /** Takes a place of a drawing to where an edit that moves all of it together puts it. */
 export type Move = (point: Point) => Point;
 
-/** Overlaps that differ by less than this share count as equal, so that rounding never picks the heir. */
-const EQUAL_SHARE = 1e-9;
-
 /**
  * The edited block with the patches of the block before it, an entry for each. A new patch takes after the old one it
- * overlaps most: it has its fabric, and its id too unless another new patch overlaps that one more. Those left without
- * get ids of their own, so that a split makes an id and a merge lets one go. The entry moves to the inmost spot of the
- * new patch; a patch that did not change keeps its entry as it is. Of equal overlaps a painted patch goes first, then
- * the earlier one. Orders by hand keep those ids that are still there.
+ * overlaps most (`heirs.ts` says what else): it has its fabric, and its id where that one lives on in it. Those left
+ * without get ids of their own, so that a split makes an id and a merge lets one go. The entry moves to the inmost spot
+ * of the new patch; a patch that did not change keeps its entry as it is. Orders by hand keep the ids still there.
  *
  * Entries that lie in no patch, and all of them while the edited drawing is unusable, stay as they are, so that nothing
  * is lost on the way through a bad shape. Give `moved` where the edit moves the whole drawing.
@@ -56,55 +52,26 @@ export function completed(block: Block): Block {
 function carried(was: KnownDrawing, is: readonly DrawnPatch[]): readonly (PatchEntry | null)[] {
   const kept = is.map(({ shape }) => was.byShape.get(shape));
   const stillThere = new Set(kept);
-  const changed = was.patches.filter((patch) => !stillThere.has(patch));
-  const heirs = is.map((patch, i) => (kept[i] === undefined ? heirOf(patch, changed) : null));
-
-  const claims = new Map<EnteredPatch, number>();
-  heirs.forEach((heir, i) => {
-    if (heir === null) return;
-    const rival = claims.get(heir.of);
-    if (rival === undefined || heir.overlap > heirs[rival]!.overlap * (1 + EQUAL_SHARE))
-      claims.set(heir.of, i);
-  });
-
+  const changed = is.filter((_, i) => kept[i] === undefined);
+  const heirs = heirsOf(
+    changed,
+    was.patches.filter((patch) => !stillThere.has(patch)),
+  );
+  const heirOf = new Map(changed.map((patch, i) => [patch, heirs[i]!]));
   const ids = freePatchIds([...was.patches.map(({ entry }) => entry), ...was.loose]);
-  return is.map(({ area }, i): PatchEntry | null => {
+  return is.map((patch, i): PatchEntry | null => {
     const same = kept[i]?.entry;
     // Where the whole drawing was moved, a spot close to an edge may have come to lie beyond it.
-    if (same !== undefined) return holdsPoint(area, same.at) ? same : { ...same, at: inmost(area) };
-    const heir = heirs[i];
-    if (heir == null) return null;
+    if (same !== undefined)
+      return holdsPoint(patch.area, same.at) ? same : { ...same, at: inmost(patch.area) };
+    const heir = heirOf.get(patch) ?? null;
+    if (heir === null) return null;
     const { entry } = heir.of;
-    return { ...entry, id: claims.get(heir.of) === i ? entry.id : ids.next().value, at: inmost(area) };
+    return { ...entry, id: heir.isSame ? entry.id : ids.next().value, at: inmost(patch.area) };
   });
 }
 
 const inmost = (area: DrawnPatch['area']): Point => onLattice(innerSpot(area));
-
-interface Heir {
-  readonly of: EnteredPatch;
-  readonly overlap: number;
-}
-
-/** The old patch that a new one overlaps most; null when it overlaps none. */
-function heirOf({ area, box }: DrawnPatch, candidates: readonly EnteredPatch[]): Heir | null {
-  let heir: Heir | null = null;
-  for (const of of candidates) {
-    const isApart =
-      box.minX >= of.box.maxX ||
-      of.box.minX >= box.maxX ||
-      box.minY >= of.box.maxY ||
-      of.box.minY >= box.maxY;
-    if (isApart) continue;
-    const overlap = overlapArea(area, of.area);
-    const most: number = heir?.overlap ?? 0;
-    const isMore = overlap > most * (1 + EQUAL_SHARE);
-    const isEqual = !isMore && heir !== null && overlap >= most * (1 - EQUAL_SHARE);
-    const isPainted = heir?.of.entry.fabric === undefined && of.entry.fabric !== undefined;
-    if (isMore || (isEqual && isPainted)) heir = { of, overlap: Math.max(most, overlap) };
-  }
-  return heir;
-}
 
 /**
  * An entry that lay in no patch is taken up by a new patch that has none, and one with a fabric paints a bare patch;

@@ -114,6 +114,46 @@ describe('paint survives', () => {
     expect(seen(project, [0.25, 3], [6, 3], [6, 9], [0.25, 9])).toEqual(['f1', null, 'f2', null]);
   });
 
+  it('a line dragged in one go over most of its neighbour: what lies on either side keeps its fabric', () => {
+    const both = frozen(
+      paintPatches(
+        harbour,
+        'b1',
+        [
+          [9, 3],
+          [3, 9],
+        ],
+        'f3',
+      ),
+    );
+    const level = (y: number) => moveCut(both, 'b1', 'c1', { from: [0, y], to: [12, y] });
+    for (const y of [11.5, 9, 6.25, 3, 0.5])
+      expect(seen(level(y), [3, y / 2], [9, y / 2], [3, 6 + y / 2], [9, 6 + y / 2])).toEqual([
+        'f1',
+        'f3',
+        'f3',
+        'f2',
+      ]);
+  });
+
+  it('a diagonal drawn the other way: both fabrics stay', () => {
+    const leaf: Project = frozen({
+      ...harbour,
+      blocks: [
+        {
+          ...quarters,
+          cuts: [{ id: 'c1', from: [0, 0], to: [12, 12], role: 'auto' }],
+          patches: [
+            { id: 'p1', at: [8, 4], fabric: 'f1' },
+            { id: 'p2', at: [4, 8], fabric: 'f2' },
+          ],
+        },
+      ],
+    });
+    const flipped = blockOf(moveCut(leaf, 'b1', 'c1', { from: [12, 0], to: [0, 12] }));
+    expect(flipped.patches.map(({ id, fabric }) => `${id} ${fabric}`)).toEqual(['p1 f1', 'p2 f2']);
+  });
+
   it('a corner of the outline drawn out or in', () => {
     const out = moveCorner(harbour, 'b1', 0, [-5, -5]);
     expect(seen(out, [2, 2], [9, 9])).toEqual(['f1', 'f2']);

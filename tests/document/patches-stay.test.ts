@@ -87,8 +87,13 @@ function judge(before: readonly Face[], after: readonly Face[], say: (fault: str
     const own = oldIds.get(id);
     if (own !== undefined && shares[before.indexOf(own)]! <= 0) say(`${id} jumps to where it was not`);
     if (best.length === 0) continue;
-    if (own !== undefined && !best.includes(own)) say(`${id} is not the patch it overlaps most`);
-    if (!best.some(({ entry }) => entry.fabric === fabric)) say(`${id} wears ${fabric}`);
+    if (own !== undefined && !best.includes(own)) {
+      // Only so that two live on: half of it lies here, and the other has gone to a patch that it overlaps.
+      const isHere = shares[before.indexOf(own)]! >= shapeArea(own) * (0.5 - 1e-6);
+      const isElsewhere = best.some(({ entry }) => entry.id !== id && newIds.has(entry.id));
+      if (!isHere || !isElsewhere) say(`${id} is not the patch it overlaps most`);
+      if (own.entry.fabric !== fabric) say(`${id} wears ${fabric} and had ${own.entry.fabric}`);
+    } else if (!best.some(({ entry }) => entry.fabric === fabric)) say(`${id} wears ${fabric}`);
     // A new id only where whatever it takes after went to another that overlaps it as much or more.
     if (own === undefined && best.length === 1 && !newIds.has(best[0]!.entry.id))
       say(`${id} is new, and ${best[0]!.entry.id} is gone`);
