@@ -3,6 +3,7 @@ import { useStore } from 'zustand';
 import { session } from '../workspace/session.ts';
 import { ErrorBoundary } from './error-boundary.tsx';
 import { FileDrop } from './file-drop.tsx';
+import { FollowLine } from './follow-line.tsx';
 import { listenToKeys } from './keys.ts';
 import { NoticeLine } from './notice-line.tsx';
 import { Palette } from './palette.tsx';
@@ -34,7 +35,10 @@ export function App({ started }: AppProps) {
       <div className="app">
         {isStarted ? (
           <>
-            <TopBar />
+            <div>
+              <TopBar />
+              <FollowLine />
+            </div>
             <CurrentPlace />
           </>
         ) : (

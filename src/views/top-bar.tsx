@@ -14,9 +14,9 @@ import { ProjectMenu } from './project-menu.tsx';
 import { openWindowDialog } from './window-dialog.ts';
 
 const SAVE_WORDS: Readonly<Record<SaveState, string>> = {
-  saved: 'Kept in this browser',
-  saving: 'Keeping …',
-  'not-saved': 'Not kept',
+  saved: 'Saved in this browser',
+  saving: 'Saving …',
+  'not-saved': 'Not saved',
 };
 
 /** What is always in sight: the project's name, whether it is kept, the places, undo, redo, the menu and help. */

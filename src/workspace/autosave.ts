@@ -1,248 +1,349 @@
-import { createStore, getMany, set, type UseStore, update } from 'idb-keyval';
+import { get, set, type UseStore } from 'idb-keyval';
 import { openFile } from '../document/file.ts';
 import { toText } from '../document/to-text.ts';
-import { say, setSaveState } from './actions.ts';
-import { freshSession, type Session, session, type Theme } from './session.ts';
+import { dismissNotice, say, setSaveState } from './actions.ts';
+import { hasStates, putState } from './keep/earlier-states.ts';
+import { asked, patiently, written } from './keep/keep.ts';
+import { askToLast, keeping } from './keep/keeping.ts';
+import { lastWords } from './keep/last-words.ts';
+import { CARD, type KeptWork, newId, OPEN, PROJECT, type ProjectCard } from './keep/records.ts';
+import { cardOf, NO_STORAGE } from './keep/restore.ts';
+import { talkToTabs } from './keep/tabs.ts';
+import { type Session, session, undoLabel } from './session.ts';
 
-/** Time without a change after which the work is kept, in milliseconds. */
-const QUIET_MS = 400;
-
-/** A browser that does not answer by then is taken to refuse storage, so that the work can begin. */
-const PATIENCE_MS = 4_000;
-
-/** Key in the page's local storage, which can be written in the very last moment of a page. */
-const LAST_WORDS = 'underpaper last words';
-
-const WORK = 'work';
-const ASIDE = 'kept aside';
-const THEME = 'theme';
-
-/** What is kept under `work`. */
-interface KeptWork {
-  /** The window that keeps its work here: the one opened last. An earlier one must not overwrite it. */
-  readonly owner: string;
-  /** The project as a file has it. */
-  readonly text: string;
-  readonly blockId: string | null;
-  readonly place: string;
-}
-
-/** What was found in the browser's own storage. */
-export type Restored =
-  | { readonly kind: 'restored' }
-  /** Nothing kept yet: a first visit. */
-  | { readonly kind: 'nothing' }
-  /** A copy was there but could not be read; a notice says so. `aside`: it is safe under another key. */
-  | { readonly kind: 'damaged'; readonly aside: boolean }
-  /** The browser refuses storage; a notice says that only saving to a file keeps the work. */
-  | { readonly kind: 'refused' };
-
-/** The browser's own database for this app; opened at the first use, which fails where that is refused. */
-export const openKeep = (databaseName = 'underpaper'): UseStore => createStore(databaseName, 'kept');
-
-/**
- * The database is written in its own time, and a page that is closed or loaded anew is gone before it has been.
- * So the last change is also put, at once, where a page can write without waiting, until the database has it.
- */
-const lastWords = {
-  put: (work: KeptWork): void => {
-    // Full or forbidden: the database is then all there is.
-    quietly(() => localStorage.setItem(LAST_WORDS, JSON.stringify(work)));
-  },
-  take: (): unknown => quietly(() => JSON.parse(localStorage.getItem(LAST_WORDS) ?? 'null')) ?? undefined,
-  clear: (): void => {
-    quietly(() => localStorage.removeItem(LAST_WORDS));
-  },
-};
-
-function quietly<Value>(run: () => Value): Value | undefined {
-  try {
-    return run();
-  } catch {
-    return undefined;
-  }
-}
-
-/** Brings back the work kept in this browser, if any, as a fresh session. Call once, before `startAutosave`. */
-export async function restore(keep: UseStore): Promise<Restored> {
-  let found: readonly unknown[];
-  try {
-    found = await patiently(getMany<unknown>([WORK, ASIDE, THEME], keep));
-  } catch {
-    session.setState({ save: 'not-saved' });
-    say(
-      'trouble',
-      'This browser does not let the page keep anything, so the work is gone when the page is closed: save it to a file.',
-    );
-    return { kind: 'refused' };
-  }
-  const [work, aside, theme] = found;
-  const keptAside = Array.isArray(aside) ? aside.filter((one) => typeof one === 'string') : [];
-  const settings = { theme: isTheme(theme) ? theme : session.getState().theme, keptAside };
-  session.setState(settings);
-  for (const latest of [lastWords.take(), work]) {
-    const { text, blockId = null, place } = (latest ?? {}) as Partial<KeptWork>;
-    const opened = openFile(typeof text === 'string' ? text : '');
-    if (!opened.ok) continue;
-    const fresh = freshSession(opened.project);
-    session.setState({
-      ...fresh,
-      ...settings,
-      blockId: opened.project.blocks.some(({ id }) => id === blockId) ? blockId : fresh.blockId,
-      place: typeof place === 'string' ? place : fresh.place,
-    });
-    return { kind: 'restored' };
-  }
-  return work === undefined ? { kind: 'nothing' } : keepAside(work, keep);
-}
-
-/** Puts work that cannot be read where no new work overwrites it. */
-async function keepAside(work: unknown, keep: UseStore): Promise<Restored> {
-  const kept = (work ?? {}) as Partial<KeptWork>;
-  const text = typeof kept.text === 'string' ? kept.text : (JSON.stringify(work) ?? '');
-  const opened = openFile(text);
-  const reason = opened.ok ? '' : opened.error.message;
-  const before = session.getState().keptAside;
-  const keptAside = before.includes(text) ? before : [...before, text];
-  session.setState({ keptAside });
-  const sorry = 'The work kept in this browser could not be read';
-  try {
-    await set(ASIDE, keptAside, keep);
-    say('trouble', `${sorry}. It is kept aside, and the menu can save it to a file. ${reason}`);
-    return { kind: 'damaged', aside: true };
-  } catch {
-    say(
-      'trouble',
-      `${sorry}. It is left where it is, so changes are not kept now: save them to a file. ${reason}`,
-    );
-    return { kind: 'damaged', aside: false };
-  }
-}
-
-function patiently<Value>(answer: Promise<Value>): Promise<Value> {
-  let timer: ReturnType<typeof setTimeout> | undefined;
-  const impatience = new Promise<never>((_, reject) => {
-    timer = setTimeout(() => reject(new Error('The browser storage does not answer.')), PATIENCE_MS);
-  });
-  return Promise.race([answer, impatience]).finally(() => clearTimeout(timer));
-}
-
-const isTheme = (value: unknown): value is Theme =>
-  value === 'system' || value === 'light' || value === 'dark';
+/** Time without a change after which the work is saved, in milliseconds. */
+const QUIET_MS = 300;
+/** However fast changes follow, the first that is not saved yet waits no longer. */
+const MOST_MS = 700;
+/** After that time what the browser refused is tried again. */
+const AGAIN_MS = 3_000;
 
 export interface Autosave {
-  /** Keeps what is not kept yet, now. Never rejects. */
+  /** Saves what is not saved yet, now. Never rejects. */
   readonly flush: () => Promise<void>;
+  /** Has this tab save the project that another one saves; what loses is kept as an earlier state. */
+  readonly takeOver: () => Promise<void>;
   readonly stop: () => void;
 }
 
-/** Another window has taken the keeping over. */
-class TakenOver extends Error {}
+/** One project this tab has opened. */
+interface Slot {
+  readonly id: string;
+  /** Its text in the database as this tab knows it; null for a project that is not there yet. */
+  known: string | null;
+  counter: number;
+  role: 'unknown' | 'saves' | 'follows';
+  /** It follows, and has changes of its own. */
+  isApart: boolean;
+  /** What has been written last. */
+  kept: Session | null;
+}
+
+class SavedElsewhere extends Error {}
+
+export interface AutosaveStart {
+  readonly projectId?: string;
+  /** The project's text as it was found. */
+  readonly text?: string;
+}
+
+let running: Autosave | null = null;
+
+export const takeOver = async (): Promise<void> => running?.takeOver();
+export const flushWork = async (): Promise<void> => running?.flush();
+
+/** Under which id projects brought from the list are kept, by their opening. */
+const idOfOpening = new Map<number, string>();
+
+/** Tells that the project opened as number `opening` is one that is kept already. */
+export function knowOpening(opening: number, projectId: string): void {
+  idOfOpening.set(opening, projectId);
+}
 
 /**
- * Keeps the work in the browser's storage: at once, a moment after each change, and when the page is hidden.
- * The session's save state tells how it stands; trouble is said once.
+ * Keeps the work in the browser's storage: at once, within a second of each change, and when the page is hidden. Every
+ * project opened in this tab has a record of its own. The session's save state tells how it stands; trouble is said
+ * once and goes with its cause.
  */
-export function startAutosave(keep: UseStore, page: EventTarget = window): Autosave {
-  const owner = `${Date.now().toString(36)}-${Math.random().toString(36).slice(2)}`;
-  let kept: Session | null = null;
+export function startAutosave(
+  keep: UseStore,
+  page: EventTarget = window,
+  { projectId, text }: AutosaveStart = {},
+): Autosave {
+  const owner = newId();
+  const slots = new Map<string, Slot>();
   let timer: ReturnType<typeof setTimeout> | undefined;
+  let waitingSince: number | null = null;
   let writing: Promise<void> | null = null;
-  let isTaken = false;
-  let isTroubleSaid = false;
-  let keptTheme = session.getState().theme;
+  let isStopped = false;
+  let isAdopting = false;
+  let isTroubleSaid = session.getState().notice?.text === NO_STORAGE;
+  let theme = session.getState().theme;
+  if (projectId !== undefined) idOfOpening.set(session.getState().opening, projectId);
 
-  const isKept = (state: Session): boolean =>
+  const slotOf = ({ opening }: Session): Slot => {
+    const id = idOfOpening.get(opening) ?? newId();
+    idOfOpening.set(opening, id);
+    const slot: Slot = slots.get(id) ?? {
+      id,
+      known: id === projectId ? (text ?? null) : null,
+      counter: 0,
+      role: 'unknown',
+      isApart: false,
+      kept: null,
+    };
+    slots.set(id, slot);
+    return slot;
+  };
+  const isKept = (state: Session, { kept }: Slot): boolean =>
     kept !== null &&
     state.project === kept.project &&
     state.blockId === kept.blockId &&
     state.place === kept.place;
 
-  const workOf = ({ project, blockId, place }: Session): KeptWork => ({
-    owner,
-    text: toText(project),
-    blockId,
-    place,
+  const show = (): void => {
+    const slot = slotOf(session.getState());
+    const isFollowing = slot.role === 'follows';
+    keeping.setState({ keep, projectId: slot.id, isFollowing, isApart: isFollowing && slot.isApart });
+  };
+
+  const tabs = talkToTabs(owner, {
+    saves: (id) => slots.get(id)?.role === 'saves',
+    onAsked: async (id) => {
+      const slot = slots.get(id)!;
+      if (slotOf(session.getState()) === slot) await flush();
+      follow(slot);
+      tabs.tell('given', id);
+    },
+    onWrote: (id) => {
+      const slot = slots.get(id);
+      if (slot === undefined) return;
+      if (slot.role === 'saves') follow(slot);
+      if (!slot.isApart) void adopt(slot);
+    },
+    onLeft: (id) => {
+      const slot = slots.get(id);
+      if (slot?.role === 'follows' && slotOf(session.getState()) === slot) void take(slot);
+    },
   });
 
-  async function write(): Promise<void> {
+  function follow(slot: Slot): void {
+    slot.role = 'follows';
+    slot.isApart = slotOf(session.getState()) === slot && !isKept(session.getState(), slot);
+    show();
+  }
+
+  /** Shows what another tab has written. */
+  async function adopt(slot: Slot): Promise<void> {
+    const work = await patiently(get<KeptWork>(PROJECT + slot.id, keep)).catch(() => undefined);
     const state = session.getState();
-    const work = workOf(state);
-    const isFirst = kept === null;
+    if (work === undefined || slotOf(state) !== slot || slot.isApart || work.text === slot.known) return;
+    const opened = openFile(work.text);
+    if (!opened.ok || isStopped) return;
+    const { project } = opened;
+    slot.known = work.text;
+    slot.counter = work.counter;
+    isAdopting = true;
+    session.setState({
+      project,
+      draft: null,
+      selection: [],
+      history: { past: [], future: [] },
+      blockId: project.blocks.some(({ id }) => id === state.blockId)
+        ? state.blockId
+        : (project.blocks[0]?.id ?? null),
+      save: 'saved',
+    });
+    isAdopting = false;
+    slot.kept = session.getState();
+  }
+
+  async function take(slot: Slot): Promise<void> {
+    if (slot.role === 'follows') {
+      await tabs.askFor(slot.id);
+      if (!slot.isApart) await adopt(slot);
+    }
+    slot.role = 'saves';
+    slot.kept = null;
+    slot.counter = -1;
+    slot.isApart = false;
+    show();
+    await flush();
+  }
+
+  /** Writes one state of a project into its record, or, where another tab saves it, beside it. */
+  async function commit(slot: Slot, state: Session, content: string): Promise<void> {
+    const { project, blockId, place, history, opening } = state;
+    const label = undoLabel(state) ?? 'Opened';
+    const step = `${owner}/${opening}/${history.past.length}/${label}`;
+    const time = Date.now();
+    const isChanged = content !== slot.known;
+    await written(keep, async (store) => {
+      const before = (await asked(store.get(PROJECT + slot.id))) as KeptWork | undefined;
+      const isOurs = before === undefined || before.owner === owner;
+      if (slot.role === 'follows') {
+        const aside = { time, label: `In another tab: ${label}`, step: owner, isAside: true };
+        if (isChanged) await putState(store, slot.id, aside, content);
+        return;
+      }
+      if (!isOurs && slot.counter > 0) throw new SavedElsewhere();
+      if (!isOurs && before.text !== slot.known && before.text !== content)
+        await putState(
+          store,
+          slot.id,
+          { time, label: 'Before this tab took over', step: `${before.owner} lost`, isAside: true },
+          before.text,
+        );
+      const card = (await asked(store.get(CARD + slot.id))) as ProjectCard | undefined;
+      const counter = Math.max(before?.counter ?? 0, slot.counter) + 1;
+      store.put({ owner, counter, text: content, blockId, place } satisfies KeptWork, PROJECT + slot.id);
+      if (card === undefined || isChanged || !(await hasStates(store, slot.id))) {
+        store.put(cardOf(slot.id, project, content, card), CARD + slot.id);
+        await putState(store, slot.id, { time, label, step }, content);
+      }
+      store.put(slot.id, OPEN);
+      slot.counter = counter;
+    });
+  }
+
+  async function write(state: Session, slot: Slot): Promise<void> {
     try {
-      await update<KeptWork>(
-        WORK,
-        (before) => {
-          if (!isFirst && before?.owner !== owner) throw new TakenOver();
-          return work;
-        },
-        keep,
-      );
-      kept = state;
-      if (isKept(session.getState())) lastWords.clear();
-      isTroubleSaid = false;
-      setSaveState(session.getState().project === state.project ? 'saved' : 'saving');
+      if (slot.role === 'unknown') {
+        const isElsewhere = slot.known !== null && (await tabs.isSavedElsewhere(slot.id));
+        if (isStopped) return;
+        slot.role = isElsewhere ? 'follows' : 'saves';
+        if (isElsewhere) {
+          slot.isApart = slot.kept === null ? toText(state.project) !== slot.known : true;
+          if (!slot.isApart) slot.kept = state;
+        }
+        show();
+        if (isElsewhere && !slot.isApart) return;
+      }
+      const content = toText(state.project);
+      await commit(slot, state, content);
+      slot.known = content;
+      slot.kept = state;
+      if (slot.role === 'saves') tabs.tell('wrote', slot.id);
+      if (isKept(session.getState(), slotOf(session.getState()))) lastWords.clear(owner);
+      if (isTroubleSaid) {
+        isTroubleSaid = false;
+        const said = session.getState().notice?.text;
+        if (said === NOT_SAVED || said === NO_STORAGE) dismissNotice();
+      }
+      const isSame = session.getState().project === state.project;
+      setSaveState(isSame ? (slot.role === 'saves' ? 'saved' : 'not-saved') : 'saving');
+      keeping.setState({ written: keeping.getState().written + 1 });
+      if (state.history.past.length > 0) void askToLast();
     } catch (trouble) {
-      isTaken = trouble instanceof TakenOver;
+      if (isStopped) return;
+      if (trouble instanceof SavedElsewhere) {
+        follow(slot);
+        // What it has of its own goes aside.
+        await commit(slot, state, toText(state.project)).catch(() => undefined);
+        setSaveState('not-saved');
+        return;
+      }
       setSaveState('not-saved');
+      plan(AGAIN_MS);
       if (isTroubleSaid) return;
       isTroubleSaid = true;
-      say('trouble', isTaken ? TAKEN_OVER : NOT_KEPT);
+      say('trouble', NOT_SAVED);
     }
   }
 
   async function flush(): Promise<void> {
     clearTimeout(timer);
     timer = undefined;
+    waitingSince = null;
     // A change during a write is written after it, so that the later one always stands.
     while (writing !== null) await writing;
-    if (isTaken) return;
-    if (isKept(session.getState())) {
+    if (isStopped) return;
+    const state = session.getState();
+    const slot = slotOf(state);
+    if (isKept(state, slot)) {
       // Undone and done again: there is nothing to write.
-      setSaveState('saved');
+      setSaveState(slot.role === 'follows' && slot.isApart ? 'not-saved' : 'saved');
       return;
     }
-    writing = write().finally(() => {
+    await writeNow(state, slot);
+  }
+
+  async function writeNow(state: Session, slot: Slot): Promise<void> {
+    writing = write(state, slot).finally(() => {
       writing = null;
     });
     await writing;
   }
 
-  const unsubscribe = session.subscribe((state, before) => {
-    if (state.theme !== keptTheme) {
-      keptTheme = state.theme;
-      set(THEME, state.theme, keep).catch(() => undefined);
-    }
-    if (isTaken) return;
-    const isChanged =
-      state.project !== before.project || state.blockId !== before.blockId || state.place !== before.place;
-    if (!isChanged) return;
+  function plan(ms: number): void {
     clearTimeout(timer);
-    timer = setTimeout(() => void flush(), QUIET_MS);
+    timer = setTimeout(() => void flush(), ms);
+  }
+
+  const isOther = (state: Session, before: Session): boolean =>
+    state.project !== before.project || state.blockId !== before.blockId || state.place !== before.place;
+
+  const unsubscribe = session.subscribe((state, before) => {
+    if (state.theme !== theme) {
+      theme = state.theme;
+      set('theme', state.theme, keep).catch(() => undefined);
+    }
+    if (isAdopting || !isOther(state, before)) return;
+    if (state.opening !== before.opening) {
+      // What is left is written as it was left, before anything of the other.
+      const left = slotOf(before);
+      const last = { ...before, draft: null };
+      if (!isKept(before, left))
+        writing = (writing ?? Promise.resolve())
+          .then(() => write(last, left))
+          .finally(() => {
+            writing = null;
+          });
+      show();
+    }
+    const slot = slotOf(state);
+    if (slot.role === 'follows') {
+      if (state.project === before.project) return;
+      slot.isApart = true;
+      show();
+    }
+    const now = Date.now();
+    waitingSince ??= now;
+    plan(Math.max(0, Math.min(QUIET_MS, waitingSince + MOST_MS - now)));
     if (state.project !== before.project) setSaveState('saving');
   });
 
   // A hidden page may end without another event. `visibilitychange` bubbles up from the document.
-  const leaving = ['visibilitychange', 'pagehide'];
-  const leave = () => {
+  const leave = (event: Event): void => {
     const state = session.getState();
-    if (!isTaken && !isKept(state)) lastWords.put(workOf(state));
-    void flush();
+    const slot = slotOf(state);
+    if (!isKept(state, slot)) {
+      const { project, blockId, place } = state;
+      // One write may be on its way with the next number.
+      const counter = Math.max(0, slot.counter) + (writing === null ? 1 : 2);
+      lastWords.put({ projectId: slot.id, owner, counter, text: toText(project), blockId, place });
+    }
+    void flush().then(() => {
+      if (event.type === 'pagehide' && slot.role === 'saves') tabs.tell('left', slot.id);
+    });
   };
+  const leaving = ['visibilitychange', 'pagehide'];
   for (const event of leaving) page.addEventListener(event, leave);
+  show();
   void flush();
 
-  return {
+  running = {
     flush,
+    takeOver: () => take(slotOf(session.getState())),
     stop: () => {
+      isStopped = true;
       clearTimeout(timer);
       unsubscribe();
+      tabs.close();
       for (const event of leaving) page.removeEventListener(event, leave);
     },
   };
+  return running;
 }
 
-const TAKEN_OVER =
-  'Underpaper is open in another window too, and that one keeps its work now: save this window’s work to a file.';
-
-const NOT_KEPT = 'The browser could not keep the last change: save the work to a file.';
+const NOT_SAVED = 'The browser could not save the last change: save the work to a file.';

@@ -1,6 +1,8 @@
 import { openFile } from '../document/file.ts';
 import { say } from './actions.ts';
-import { openKeep, restore, startAutosave } from './autosave.ts';
+import { startAutosave } from './autosave.ts';
+import { openKeep } from './keep/keep.ts';
+import { restore } from './keep/restore.ts';
 import { startPlanning } from './making.ts';
 import { freshSession, session } from './session.ts';
 
@@ -15,11 +17,9 @@ export async function startSession(): Promise<void> {
   const keep = openKeep();
   const restored = await restore(keep);
   if (restored.kind !== 'restored') await openDemo();
-  if (restored.kind === 'refused' || (restored.kind === 'damaged' && !restored.aside)) {
-    session.setState({ save: 'not-saved' });
-  } else {
-    startAutosave(keep);
-  }
+  // Where the browser refuses, it is tried again: what cannot be read is never written over.
+  if (restored.kind === 'restored') startAutosave(keep, window, restored);
+  else startAutosave(keep);
   startPlanning();
   window.addEventListener('beforeunload', (leaving) => {
     const { save, history } = session.getState();
