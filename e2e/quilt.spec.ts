@@ -139,3 +139,72 @@ test('the demo is a quilt: joined, printed, and no block vanishes from it unnoti
   await page.keyboard.press('Alt+2');
   await expect(tray(page).getByRole('button', { name: /^Lighthouse/ })).toContainText('× 2');
 });
+
+/** Plain places of two fabrics that lie free. */
+const plainQuilt = (places: readonly (readonly [number, number, number, number])[]): string =>
+  JSON.stringify({
+    ...JSON.parse(FOUR),
+    quilt: {
+      module: 6,
+      places: places.map(([x, y, w, h], k) => ({
+        id: `p${k + 1}`,
+        fabric: `f${(k % 2) + 1}`,
+        at: [x, y],
+        size: [w, h],
+      })),
+    },
+  });
+
+test('a ring is shown and cured; places that lie free are dragged on their module', async ({ page }) => {
+  await openApp(page);
+  const windmill = [
+    [0, 0, 12, 6],
+    [12, 0, 6, 12],
+    [6, 12, 12, 6],
+    [0, 6, 6, 12],
+    [6, 6, 6, 6],
+  ] as const;
+  await dropFile(page, 'ring.underpaper.json', plainQuilt(windmill));
+  await page.keyboard.press('Alt+2');
+  await page.getByLabel('Join', { exact: true }).check({ force: true });
+  const sentence = page.locator('.quilt-sentence').first();
+  await expect(sentence).toContainText('1 of them set in: 5 places hold each other in a ring');
+  const cure = page.getByRole('button', { name: 'Set these 5 otherwise' });
+  await cure.hover();
+  await expect(sentence).toContainText('in a ring');
+  await cure.click();
+  await expect(sentence).toContainText('5 places, 4 seams, all of them straight.');
+  await page.keyboard.press('Control+z');
+  await expect(sentence).toContainText('in a ring');
+
+  // The place in the middle, a module and a bit to the right: it lands on the module, over its neighbour.
+  await page.mouse.move(...(await onQuilt(page, 9, 9)));
+  await page.mouse.down();
+  await page.mouse.move(...(await onQuilt(page, 15.7, 9.4)), { steps: 8 });
+  await page.mouse.up();
+  await expect(page.locator('.quilt-fault')).toHaveText('1 overlap, 1 gap');
+  await expect(sentence).toContainText(/Places 2 and \d overlap/);
+  await board(page).focus();
+  await page.keyboard.press('Control+ArrowLeft');
+  await expect(page.locator('.quilt-fault')).toBeHidden();
+});
+
+test('seams that all but meet are brought together in either block', async ({ page }) => {
+  await openApp(page);
+  const project = JSON.parse(FOUR);
+  project.blocks[1].cuts[0] = { id: 'c1', from: [0, 5.125], to: [6, 1] };
+  project.quilt = {
+    places: [
+      { id: 'p1', block: 'b1', at: [0, 0] },
+      { id: 'p2', block: 'b2', at: [6, 0] },
+    ],
+  };
+  await dropFile(page, 'miss.underpaper.json', JSON.stringify(project));
+  await page.keyboard.press('Alt+2');
+  await page.getByLabel('Join', { exact: true }).check({ force: true });
+  await expect(page.locator('.quilt-misses li')).toHaveText(/1 and 2: 1\/8 in apart/);
+  await page.getByRole('button', { name: 'Move it in ‘Pennant’' }).click();
+  await expect(page.locator('.quilt-misses li')).toHaveCount(0);
+  await page.keyboard.press('Control+z');
+  await expect(page.locator('.quilt-misses li')).toHaveCount(1);
+});
