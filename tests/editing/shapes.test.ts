@@ -251,3 +251,56 @@ describe('forms', () => {
     ]);
   });
 });
+
+describe('a shape cut out of a patch', () => {
+  const shape = (values: Values, block = SQUARE) =>
+    made('shape', target(block, { patch: piece(block).patches.at(-1)! }), {
+      first: 90,
+      x: 6,
+      y: 6,
+      ...values,
+    });
+
+  it('has equal sides and leaves the rest around it: a hexagon’s area is 3√3/8 of its width squared', () => {
+    const block = shape({ corners: 6, across: 4 });
+    expect(block.cuts).toHaveLength(6);
+    const [inner, outer] = areas(block) as [number, number];
+    expect(inner).toBeCloseTo(((3 * Math.sqrt(3)) / 8) * 16, 3);
+    // The ring around it is drawn with its hole.
+    expect(outer).toBeCloseTo(144, 3);
+    for (const { from, to } of block.cuts)
+      expect(Math.hypot(to[0] - from[0], to[1] - from[1])).toBeCloseTo(2, 3);
+  });
+
+  it('ends at the edges of its patch, and is refused where nothing of it lies there', () => {
+    const block = shape({ corners: 4, across: 6, x: 12, y: 6 });
+    expect(block.cuts).toHaveLength(2);
+    expect(piece(block).patches).toHaveLength(2);
+    expect(() => shape({ corners: 3, across: 1, x: 30 })).toThrow(/Nothing of the shape/);
+    // Beyond the cut at 4 in, in another patch, nothing is drawn.
+    for (const { from, to } of shape({ corners: 4, across: 6, y: 4 }, WINDOW).cuts.slice(1))
+      expect(Math.min(from[1], to[1])).toBeGreaterThanOrEqual(4);
+  });
+});
+
+describe('a cut bent into an arc', () => {
+  it('keeps its ends and its role, and rises as high as asked to the side asked', () => {
+    const pinned: Block = { ...WINDOW, cuts: [{ ...WINDOW.cuts[0]!, role: 'seam' }] };
+    const bent = (side: string) =>
+      made('bend', target(pinned, { cuts: pinned.cuts }), { height: 2, legs: 6, side }).cuts;
+    for (const [side, top] of [
+      ['left', 2],
+      ['right', 6],
+    ] as const) {
+      const cuts = bent(side);
+      expect(cuts).toHaveLength(6);
+      expect(cuts.every(({ role }) => role === 'seam')).toBe(true);
+      expect([cuts[0]!.from, cuts.at(-1)!.to]).toEqual([
+        [0, 4],
+        [12, 4],
+      ]);
+      expect(cuts[2]!.to[1]).toBeCloseTo(top, 3);
+    }
+    expect(piece({ ...pinned, cuts: bent('left') }).patches).toHaveLength(2);
+  });
+});
