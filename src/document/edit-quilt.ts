@@ -256,7 +256,8 @@ export function withFabrics(quilt: Quilt, instead: (fabric: string) => string | 
   };
   const { copies, ...rest } = quilt;
   const changed = walk(rest) as Quilt;
-  const palettes = copies?.map(({ fabrics }) => ({
+  const palettes = copies?.map(({ fabrics, ...copy }) => ({
+    ...copy,
     fabrics: Object.fromEntries(
       Object.entries(fabrics).flatMap(([from, to]): [string, string][] => {
         const [a, b] = [instead(from), instead(to)];

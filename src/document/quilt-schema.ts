@@ -92,7 +92,10 @@ const border = z.looseObject(
   record,
 );
 
-const copy = z.looseObject({ fabrics: z.record(id, id, otherwise('is not a record in braces')) }, record);
+const copy = z.looseObject(
+  { fabrics: z.record(id, id, record), blocks: z.record(id, id, record).optional() },
+  record,
+);
 
 const finishing = z.looseObject(
   {

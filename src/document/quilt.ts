@@ -115,6 +115,8 @@ export interface Border {
 export interface QuiltCopy {
   /** Fabric ids: what takes the place of what. */
   readonly fabrics: Readonly<Record<string, string>>;
+  /** Block ids: blocks made in those fabrics for it, by the block of the first quilt. */
+  readonly blocks?: Readonly<Record<string, string>>;
 }
 
 export interface Finishing {

@@ -12,10 +12,13 @@ import {
   swapPlaces,
   turnPlaces,
 } from '../../src/document/edit-quilt.ts';
+import { moveSeamEnd } from '../../src/document/edit-seam-end.ts';
 import { openFile } from '../../src/document/file.ts';
+import { mirroredAsBlock } from '../../src/document/mirrored-block.ts';
 import { polygonOf } from '../../src/document/place-polygon.ts';
 import type { Project } from '../../src/document/project.ts';
 import type { Place } from '../../src/document/quilt.ts';
+import { copiesForQuilts, makeCopyBlocks } from '../../src/document/recoloured-blocks.ts';
 import { toText } from '../../src/document/to-text.ts';
 import type { Point } from '../../src/geometry/point.ts';
 
@@ -312,5 +315,60 @@ describe('edits of a quilt', () => {
     expect(removePlaces(project, new Set(['nobody']))).toBe(project);
     expect(swapPlaces(project, 'p1', 'nobody')).toBe(project);
     expect(turnPlaces(project, new Set(), 1)).toBe(project);
+  });
+});
+
+describe('quilts made beside the first', () => {
+  const project = open({
+    places: [
+      { id: 'p1', block: 'b1', at: [0, 0] },
+      { id: 'p2', block: 'b1', at: [6, 0], mirrored: true },
+      { id: 'p3', block: 'b2', at: [0, 6] },
+    ],
+    copies: [{ fabrics: {} }, { fabrics: { f1: 'f2' } }],
+  });
+  const counts = (of: Project): Record<string, number> =>
+    Object.fromEntries(copiesForQuilts(of.quilt!, (id) => of.blocks.some((block) => block.id === id)));
+
+  it('are counted through: three quilts of two and one', () => {
+    expect(counts(project)).toEqual({ b1: 6, b2: 3 });
+  });
+
+  it('in other fabrics have blocks of their own, counted by themselves', () => {
+    const made = makeCopyBlocks(project, 1);
+    expect(made.blocks.map(({ name }) => name)).toEqual(['Gull', 'Gull, quilt 3', 'Ferry', 'Ferry, quilt 3']);
+    expect(counts(made)).toEqual({ b1: 4, b2: 2, b3: 2, b4: 1 });
+    expect(counts(removeBlock(made, 'b4'))).toEqual({ b1: 4, b2: 3, b3: 2 });
+    const again = openFile(toText(made));
+    expect(again.ok && again.project).toEqual(made);
+    // In the same fabrics, or made already: nothing to do.
+    expect(makeCopyBlocks(project, 0)).toBe(project);
+    expect(makeCopyBlocks(made, 1)).toBe(made);
+  });
+
+  it('mirrored places get a block of their own, whose papers are other papers', () => {
+    const made = mirroredAsBlock(project, 'b1');
+    expect(made.quilt!.places[1]).toMatchObject({ block: 'b3', mirrored: false });
+    expect(made.blocks.find(({ id }) => id === 'b3')!.name).toBe('Gull, mirrored');
+    expect(mirroredAsBlock(made, 'b1')).toBe(made);
+  });
+});
+
+describe('a seam’s end moved along the edge of its block', () => {
+  const project = open({ places: [] });
+  const withCut: Project = {
+    ...project,
+    blocks: project.blocks.map((block) =>
+      block.id === 'b1'
+        ? { ...block, cuts: [{ id: 'c1', from: [0, 2], to: [6, 2], role: 'auto' as const }] }
+        : block,
+    ),
+  };
+
+  it('takes the cut with it, and nothing where no cut ends or the spot lies on no side', () => {
+    const moved = moveSeamEnd(withCut, 'b1', [6, 2], [6, 2.125]);
+    expect(moved.blocks[0]!.cuts[0]).toMatchObject({ from: [0, 2], to: [6, 2.125] });
+    expect(moveSeamEnd(withCut, 'b1', [6, 3], [6, 2.125])).toBe(withCut);
+    expect(moveSeamEnd(withCut, 'b1', [6, 2], [5, 2.125])).toBe(withCut);
   });
 });

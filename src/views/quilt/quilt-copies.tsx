@@ -2,6 +2,7 @@ import { useStore } from 'zustand';
 import { takeInHand } from '../../document/edit-copies.ts';
 import { mirroredAsBlock } from '../../document/mirrored-block.ts';
 import { isBlockPlace, type Quilt } from '../../document/quilt.ts';
+import { copiesForQuilts, makeCopyBlocks } from '../../document/recoloured-blocks.ts';
 import { edit } from '../../workspace/actions.ts';
 import { session } from '../../workspace/session.ts';
 import { ActButton } from '../act-button.tsx';
@@ -19,10 +20,13 @@ export function QuiltCopies({ quilt, onPrint }: QuiltCopiesProps) {
   const fabrics = useStore(session, (state) => state.project.fabrics);
   const { copies = [], places } = quilt;
   const times = 1 + copies.length;
+  const counts = copiesForQuilts(quilt, (id) => blocks.some((block) => block.id === id));
   const rows = blocks.flatMap((block) => {
-    const own = places.filter((place) => isBlockPlace(place) && place.block === block.id);
-    const mirrored = own.filter((place) => isBlockPlace(place) && place.mirrored).length;
-    return own.length === 0 ? [] : [{ block, count: own.length * times, mirrored }];
+    const mirrored = places.filter(
+      (place) => isBlockPlace(place) && place.block === block.id && place.mirrored,
+    ).length;
+    const count = counts.get(block.id);
+    return count === undefined ? [] : [{ block, count, mirrored }];
   });
   return (
     <section className="quilt-card" aria-labelledby="copies-title">
@@ -88,6 +92,15 @@ export function QuiltCopies({ quilt, onPrint }: QuiltCopiesProps) {
                 onChoose={(fabric) => from !== '' && fabric && set({ ...copy.fabrics, [from]: fabric })}
               />
             </div>
+            {copy.blocks === undefined && Object.keys(copy.fabrics).length > 0 && (
+              <button
+                type="button"
+                className="button quilt-small-button"
+                onClick={() => edit('Make blocks in other fabrics', (project) => makeCopyBlocks(project, k))}
+              >
+                Make its blocks in these fabrics
+              </button>
+            )}
           </div>
         );
       })}
