@@ -3,7 +3,7 @@ import type { Patch } from '../piecing/plan.ts';
 import type { Margin } from './cover.ts';
 import type { CuttingRules, Grain } from './cutting-rules.ts';
 import { type CutKind, cutKey, PIECES_FROM, type Piece } from './piece.ts';
-import { choicesFor, pieceOfSize, proofOf, type Size } from './pieces.ts';
+import { type Choices, choicesFor, pieceOfSize, proofOf, type Size } from './pieces.ts';
 import { cutsThatSave, type Offer } from './savings.ts';
 import { type CutSize, fitsWidth, type LaidStrip, lengthOfStrips } from './strips/cloth.ts';
 import { layStrips } from './strips/lay-strips.ts';
@@ -119,6 +119,8 @@ export interface CuttingRequest {
   readonly rules: CuttingRules;
   /** A size chosen by hand for a patch of a block, or undefined. */
   readonly sizeOf?: (block: string, patch: Patch) => Size | undefined;
+  /** What a patch may be cut as, by whoever remembers it; worked out anew when absent. */
+  readonly choicesOf?: (patch: Patch, grain: Grain) => Choices;
   /** Searching allowed for each fabric, see `layStrips`. */
   readonly steps: number;
 }
@@ -164,7 +166,7 @@ function clothsOf({ made, plain, cloths, rules }: CuttingRequest): ReadonlyMap<s
 }
 
 function wantedPieces(
-  { made, rules, sizeOf }: CuttingRequest,
+  { made, rules, sizeOf, choicesOf }: CuttingRequest,
   cloths: ReadonlyMap<string | null, Cloth>,
 ): Wanted[] {
   const wanted: Wanted[] = [];
@@ -178,7 +180,7 @@ function wantedPieces(
       const byHand = sizeOf?.(block.id, patch);
       const choices = byHand
         ? { rectangle: pieceOfSize(patch, rules, grain, byHand), savings: [] }
-        : choicesFor(patch, rules, grain);
+        : (choicesOf?.(patch, grain) ?? choicesFor(patch, rules, grain));
       const short = byHand
         ? proofOf(choices.rectangle, patch, rules.allowance).filter(({ missing }) => missing > 0)
         : [];

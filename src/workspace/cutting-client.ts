@@ -3,6 +3,7 @@ import { createStore } from 'zustand/vanilla';
 import type { PlainCuts } from '../cutting/cutting-plan.ts';
 import { clothsOf, cuttingRulesOf, handSizesOf } from '../cutting/project-cutting.ts';
 import type { Project } from '../document/project.ts';
+import type { MadeBlock } from '../making/making.ts';
 import type { Patch } from '../piecing/plan.ts';
 import { inAllCopies } from '../quilt/finishing/cloth.ts';
 import { finishingList, finishingPieces } from '../quilt/finishing/finishing-list.ts';
@@ -56,10 +57,24 @@ const numbers = new WeakMap<readonly Patch[], number>();
 let lastNumber = 0;
 let isSent = new Set<number>();
 
-function orderedBlock(id: string, copies: number, patches: readonly Patch[]): OrderedBlock {
+function numberOf(patches: readonly Patch[]): number {
   const number = numbers.get(patches) ?? ++lastNumber;
   numbers.set(patches, number);
-  return isSent.has(number) ? { id, copies, number } : { id, copies, number, patches };
+  return number;
+}
+
+/** Sends what the worker does not know yet, a block at a time, so that frames come between. */
+async function teach(blocks: readonly MadeBlock[]): Promise<void> {
+  for (const { plan } of blocks) {
+    const number = numberOf(plan.patches);
+    if (isSent.has(number)) continue;
+    isSent.add(number);
+    // Only what cutting looks at: to hand over the rest would take as long again.
+    await theHand().learn(
+      number,
+      plan.patches.map((patch) => ({ ...patch, holes: [], neighbours: [] })),
+    );
+  }
 }
 
 /** Copies of every block in hand. */
@@ -81,8 +96,7 @@ function plainOf(project: Project): readonly PlainCuts[] {
   return inAllCopies(pieces, quilt.copies ?? []);
 }
 
-function orderFor(project: Project): { order: CuttingOrder; toCome: number } {
-  const { blocks, toCome } = makingAtHand(project, copiesInHand(project));
+function orderFor(project: Project, blocks: readonly MadeBlock[]): CuttingOrder {
   const sizeOf = handSizesOf(project);
   const sizes: [string, NonNullable<ReturnType<typeof sizeOf>>][] = [];
   if (project.cutting?.sizes)
@@ -91,17 +105,16 @@ function orderFor(project: Project): { order: CuttingOrder; toCome: number } {
         const size = sizeOf(block.id, patch);
         if (size) sizes.push([`${block.id}/${patch.key}`, { width: size.width, height: size.height }]);
       }
-  const ordered = blocks.map(({ block, plan, copies }) => orderedBlock(block.id, copies, plan.patches));
+  const ordered = blocks.map(
+    ({ block, plan, copies }): OrderedBlock => ({ id: block.id, copies, number: numberOf(plan.patches) }),
+  );
   isSent = new Set(ordered.map(({ number }) => number));
   return {
-    order: {
-      blocks: ordered,
-      plain: plainOf(project),
-      cloths: clothsOf(project),
-      rules: cuttingRulesOf(project),
-      sizes: new Map(sizes),
-    },
-    toCome,
+    blocks: ordered,
+    plain: plainOf(project),
+    cloths: clothsOf(project),
+    rules: cuttingRulesOf(project),
+    sizes: new Map(sizes),
   };
 }
 
@@ -120,9 +133,11 @@ async function work(): Promise<void> {
   do {
     isWanted = false;
     try {
-      const { order, toCome } = orderFor(session.getState().project);
+      const { project } = session.getState();
+      const { blocks, toCome } = makingAtHand(project, copiesInHand(project));
       cuttings.setState({ isBusy: true, toCome });
-      const first = await theHand().begin(order);
+      await teach(blocks);
+      const first = await theHand().begin(orderFor(project, blocks));
       cuttings.setState({ sum: first, failure: null });
       if (isWanted || !isThoroughWanted) continue;
       const thorough = await theHand().finish(first.number);

@@ -8,17 +8,16 @@ import {
   type PatchPiece,
   type PlainCuts,
 } from '../cutting/cutting-plan.ts';
-import type { CuttingRules } from '../cutting/cutting-rules.ts';
-import type { Size } from '../cutting/pieces.ts';
+import type { CuttingRules, Grain } from '../cutting/cutting-rules.ts';
+import { type Choices, choicesFor, type Size } from '../cutting/pieces.ts';
 import { QUICK_STEPS, THOROUGH_STEPS } from '../cutting/strips/lay-strips.ts';
 import type { Patch } from '../piecing/plan.ts';
 
-/** A block in hand. Its patches come with the first order that holds them, and are known by number afterwards. */
+/** A block in hand. Its patches are sent before the first order that holds them, and known by number afterwards. */
 export interface OrderedBlock {
   readonly id: string;
   readonly copies: number;
   readonly number: number;
-  readonly patches?: readonly Patch[];
 }
 
 /** What is to be cut: plain data, so that it can be handed to the worker. */
@@ -83,6 +82,22 @@ const sumUp = (isThorough: boolean): CutSum => ({
   }),
 });
 
+/** What patches may be cut as, remembered as long as the rules are the same. */
+let remembered = { rules: '', choices: new WeakMap<Patch, Map<Grain, Choices>>() };
+
+function choicesWith(rules: CuttingRules): (patch: Patch, grain: Grain) => Choices {
+  const key = JSON.stringify(rules);
+  if (remembered.rules !== key) remembered = { rules: key, choices: new WeakMap() };
+  const { choices } = remembered;
+  return (patch, grain) => {
+    const own = choices.get(patch) ?? new Map<Grain, Choices>();
+    choices.set(patch, own);
+    const made = own.get(grain) ?? choicesFor(patch, rules, grain);
+    own.set(grain, made);
+    return made;
+  };
+}
+
 function cut(blocks: readonly CutBlock[], plain: readonly PlainCuts[], steps: number): CuttingPlan {
   const { cloths, rules, sizes } = order!;
   return cuttingPlan({
@@ -91,19 +106,28 @@ function cut(blocks: readonly CutBlock[], plain: readonly PlainCuts[], steps: nu
     cloths,
     rules,
     steps,
+    choicesOf: choicesWith(rules),
     sizeOf: (block, { key }) => sizes.get(`${block}/${key}`),
   });
 }
 
 const cutting = {
+  /** Takes in the patches of a block that an order will name by this number. */
+  learn(of: number, patches: readonly Patch[]): void {
+    known.set(of, patches);
+  },
+
   /** A first answer, with strips as first fit lays them. */
   begin(next: CuttingOrder): CutSum {
     order = next;
     number++;
-    made = next.blocks.map(({ id, copies, number: of, patches }): CutBlock => {
-      if (patches) known.set(of, patches);
-      return { block: { id }, plan: { patches: known.get(of) ?? [] }, copies };
-    });
+    made = next.blocks.map(
+      ({ id, copies, number: of }): CutBlock => ({
+        block: { id },
+        plan: { patches: known.get(of) ?? [] },
+        copies,
+      }),
+    );
     const inUse = new Set(next.blocks.map((block) => block.number));
     for (const of of known.keys()) if (!inUse.has(of)) known.delete(of);
     plan = cut(made, next.plain, QUICK_STEPS);

@@ -148,6 +148,9 @@ function fabricItems(
   }
 }
 
+/** Tallest drawing of a strip, inches. */
+const TALLEST_IN = 2.5;
+
 /** Room for a box to tick before a line, inches. */
 const BOX_IN = 0.2;
 
@@ -157,17 +160,19 @@ const nameOf = (blocks: readonly BlockWork[], id: string): string =>
 /** A strip as wide as the column, to scale, its cuts numbered in the order to make them. */
 function stripDrawing(strip: Strip, width: number, across: number, typeface: Typeface): FlowItem {
   const scale = width / across;
+  // A strip as long as a border is drawn lower than to scale, or it would fill the page.
+  const down = Math.min(scale, TALLEST_IN / strip.height);
   const box = (x: number, w: number, h: number): Ring => [
     [x, 0],
     [x + w, 0],
     [x + w, h],
     [x, h],
   ];
-  const high = strip.height * scale;
+  const high = strip.height * down;
   const marks: Mark[] = [{ kind: 'polygon', pen: 'cut-apart', ring: box(0, width, high) }];
   let x = 0;
   for (const [i, cut] of strip.cuts.entries()) {
-    const [w, h] = [cut.width * scale, cut.height * scale];
+    const [w, h] = [cut.width * scale, cut.height * down];
     marks.push({ kind: 'polygon', pen: 'frame', ring: box(x, w, h) });
     for (const points of furtherCuts(cut, w, h))
       marks.push({ kind: 'line', pen: 'trim', points: points.map(([a, b]): Point => [x + a, b]) });

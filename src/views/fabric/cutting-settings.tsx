@@ -65,9 +65,9 @@ export function CuttingSettings({ project }: { readonly project: Project }) {
       <Choice<Savings>
         label="Cuts that save cloth"
         options={[
-          ['none', 'Rectangles alone'],
+          ['none', 'None'],
           ['squares', 'Halved squares'],
-          ['all', 'Also cut aslant'],
+          ['all', 'Also aslant'],
         ]}
         value={rules.savings}
         onChoose={(savings) => choose('Change the cuts that save', { savings })}

@@ -20,12 +20,16 @@ interface StripDrawingProps {
 /** Screen units to the inch in the drawing. */
 const SCALE = 20;
 
+/** Strips taller than this are drawn lower than to scale, or they would fill the screen; inches. */
+const MOST_IN = 14;
+
 /** Low strips are drawn at least so high that a number can be read, in inches. */
 const LEAST_IN = 0.9;
 
 /** One strip to scale, its cuts numbered in the order to make them. */
 export function StripDrawing({ strip, nth, width, fabric, unit, done, keyOf }: StripDrawingProps) {
-  const height = Math.max(strip.height, LEAST_IN);
+  const squeeze = Math.min(1, MOST_IN / strip.height);
+  const height = Math.max(strip.height * squeeze, LEAST_IN);
   const lefts: number[] = [];
   let at = 0;
   for (const cut of strip.cuts) {
@@ -40,6 +44,7 @@ export function StripDrawing({ strip, nth, width, fabric, unit, done, keyOf }: S
     <figure className="strip">
       <figcaption>
         <b>{nth}</b> {formatLength(strip.height, unit)}
+        {squeeze < 1 && <span className="soft">drawn lower</span>}
       </figcaption>
       <svg
         viewBox={`-1 -1 ${width * SCALE + 2} ${height * SCALE + 2}`}
@@ -49,7 +54,7 @@ export function StripDrawing({ strip, nth, width, fabric, unit, done, keyOf }: S
       >
         <rect
           width={width * SCALE}
-          height={strip.height * SCALE}
+          height={strip.height * squeeze * SCALE}
           fill={fabric?.color ?? 'var(--well)'}
           fillOpacity={0.16}
           stroke="var(--rule-strong)"
@@ -61,7 +66,7 @@ export function StripDrawing({ strip, nth, width, fabric, unit, done, keyOf }: S
             cut.for.every(([block, patch, copy]) =>
               done.has(cutMark([block, keyOf(block, patch), copy], cut)),
             );
-          const [x, w, h] = [lefts[i]! * SCALE, cut.width * SCALE, cut.height * SCALE];
+          const [x, w, h] = [lefts[i]! * SCALE, cut.width * SCALE, cut.height * squeeze * SCALE];
           const size = `${said(cut.width)}${cut.height < strip.height ? ` × ${said(cut.height)}` : ''}`;
           const isRoomy = cut.height >= 1.3 && w > 6 * size.length;
           return (
