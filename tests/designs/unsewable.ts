@@ -63,14 +63,11 @@ const whirl = ([x, y]: Point, size: number): Segment[] => {
   ];
 };
 
-/** Blocks in three shades, one on another: seven hexagons, each in three rhombs, in a hexagon of a hexagon's sides. */
+/** Blocks in three shades, one on another: seven hexagons side by side, each in three rhombs, on a ground. */
 function tumblingBlocks(): Block {
   const side = 2;
   const row = side * Math.sqrt(3);
-  const middles: Point[] = [
-    [6, 6],
-    ...Array.from({ length: 6 }, (_, k) => at([6, 6], row, (k + 0.5) / 6 + 1 / 12)),
-  ];
+  const middles: Point[] = [[6, 6], ...Array.from({ length: 6 }, (_, k) => at([6, 6], row, k / 6 + 1 / 12))];
   const lines = middles.flatMap((middle): Segment[] => {
     const ring = corners(6, middle, side);
     return [...around(ring), [middle, ring[1]!], [middle, ring[3]!], [middle, ring[5]!]];

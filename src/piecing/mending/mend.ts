@@ -53,13 +53,17 @@ export function* findMends(
   if (!best) return [];
   const first = finished(best, division, options, 'fewest-patches');
   yield first;
-  const mends = [first];
+  let mends = [first];
   if (moves.length > 0 && !best.isSymmetric) {
     const even = yield* symmetricDraft(block, division, drafts, moves, options);
-    if (even) mends.push(finished(even, division, options, 'symmetric'));
+    // What is not proven may be bettered by a symmetric way.
+    if (even && even.patches < best.patches) {
+      mends = [finished(even, division, options, 'fewest-patches')];
+      yield mends[0]!;
+    } else if (even) mends.push(finished(even, division, options, 'symmetric'));
   }
-  if (first.after.foundations > 1) {
-    for (const draft of yield* fewerFoundations(block, division, best, options)) {
+  if (best.foundations > 1) {
+    for (const draft of [best, ...(yield* fewerFoundations(block, division, best, options))]) {
       const fewer = finished(draft, division, options, 'fewer-foundations');
       const least = Math.min(...mends.map(({ after }) => after.foundations));
       if (fewer.after.foundations < least) mends.push(fewer);
@@ -74,8 +78,8 @@ export function mend(block: Block, options: MendOptions = {}): Mend | null {
   for (;;) {
     const step = search.next();
     if (step.done) return step.value[0] ?? null;
-    // The best is the first that is told; others differ in kind.
-    if (step.value) return step.value;
+    // What is proven nothing betters; others differ in kind only.
+    if (step.value?.isProven) return step.value;
   }
 }
 
