@@ -26,7 +26,9 @@ test('a block and a cut are made with the keyboard alone, and the verdict is hea
   await page.keyboard.press('Enter');
   await expect(page.locator('.block-item-open')).toContainText('Buoy');
 
-  await tabTo(page, 'Drawing of Buoy');
+  // The keyboard is on its drawing, and the block in sight in the list.
+  await expect(page.getByRole('application', { name: 'Drawing of Buoy' })).toBeFocused();
+  await expect(page.locator('.block-item-open')).toBeInViewport();
   const told = page.locator('.desk').getByRole('status');
   await page.keyboard.press('n');
   await expect(told).toHaveText('0, 0 in, corner');

@@ -1,7 +1,7 @@
 import type { Block } from '../document/project.ts';
 import { snapPoint } from '../geometry/lattice.ts';
 import type { Point, Segment } from '../geometry/point.ts';
-import { distance, middle } from '../geometry/ring.ts';
+import { centroid, distance, middle } from '../geometry/ring.ts';
 import { along, crossing, edgesOf, meeting, nearestOn } from '../geometry/segments.ts';
 import { type GridKind, gridLinesNear, gridSpotNear } from './grid.ts';
 
@@ -14,6 +14,7 @@ export const SNAP_KINDS = [
   'corner',
   'cut-end',
   'crossing',
+  'center',
   'midpoint',
   'division',
   'third',
@@ -86,6 +87,8 @@ export function snapField(block: Block, options: SnapOptions): SnapField {
       }
     }
   }
+  const center = centroid(block.outline);
+  if (center.every(Number.isFinite)) add('center', center);
   for (const segment of [...cuts, ...edges]) add('midpoint', middle(...segment));
   for (const spot of options.divisions ?? []) add('division', spot);
   for (const segment of [...cuts, ...edges])
@@ -247,5 +250,5 @@ export function onGrid({ gridIn, gridKind }: SnapField, at: Point, reachIn: numb
 /** Spots in reading order, row by row: the order in which a keyboard visits them. */
 export const inReadingOrder = (field: SnapField): readonly Snap[] =>
   field.spots
-    .filter(({ kind }) => kind !== 'midpoint' && kind !== 'third')
+    .filter(({ kind }) => kind !== 'midpoint' && kind !== 'third' && kind !== 'center')
     .toSorted((a, b) => a.at[1] - b.at[1] || a.at[0] - b.at[0]);

@@ -9,6 +9,7 @@ export const SNAP_WORDS: Readonly<Record<SnapKind, string>> = {
   corner: 'corner',
   'cut-end': 'cut end',
   crossing: 'crossing',
+  center: 'center',
   midpoint: 'midpoint',
   division: 'division',
   third: 'third',

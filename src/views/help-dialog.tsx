@@ -24,6 +24,11 @@ export default function HelpDialog({ onClose }: { readonly onClose: () => void }
             an angle; T types a place. With a finger, switches stand for Shift and Alt, and two fingers move
             the sheet; beside a pen the hand may rest.
           </p>
+          <p>
+            <b>Chain</b> goes on from click to click, straight, in arcs or rounded. <b>Trim</b> takes a
+            stretch of a cut away, or draws its end on to the next line. While a symmetry is on (S), all of it
+            happens at every image. K shows the picture alone.
+          </p>
         </section>
         <div className="help-column">
           <section>

@@ -140,3 +140,19 @@ describe('symmetry while drawing', () => {
     expect(piece(script.block).patches).toHaveLength(4);
   });
 });
+
+describe('a click on a place that was typed', () => {
+  it('begins there, and is not taken for the end of the chain', () => {
+    const script = new Script(cutTool);
+    script.type('T2\t8').press('finish').type('3\t0').press('finish');
+    expect(script.block.cuts).toHaveLength(2);
+    expect(script.state.kind).toBe('placing');
+    script.click(5, 8);
+    expect(script.state.kind).toBe('placing');
+    script.click(5, 11);
+    expect(script.block.cuts.at(-1)).toMatchObject({ from: [5, 8], to: [5, 11] });
+    // By pointer alone a second click ends it, as before.
+    const clicked = new Script(cutTool).click(2, 8).click(5, 8).click(5, 8);
+    expect(clicked.state.kind).toBe('idle');
+  });
+});

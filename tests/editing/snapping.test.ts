@@ -71,3 +71,19 @@ describe('what catches the pointer', () => {
     expect(snapWords({ kind: 'free', at: [1, 2] }, 'mm')).toBe('25.4, 50.8 mm');
   });
 });
+
+it('the center of the outline catches, of a triangle at a third of its height', () => {
+  const triangle = {
+    ...WINDOW,
+    cuts: [],
+    outline: [
+      [0, 0],
+      [6, 0],
+      [3, 3 * Math.sqrt(3)],
+    ] as const,
+  };
+  const caught = snapTo(snapField(triangle, { gridIn: 0 }), [3.05, 1.7], 0.1);
+  expect(caught.kind).toBe('center');
+  expect(caught.at[0]).toBeCloseTo(3, 4);
+  expect(caught.at[1]).toBeCloseTo(Math.sqrt(3), 4);
+});

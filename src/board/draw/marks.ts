@@ -212,6 +212,13 @@ function drawSnap(
       ctx.moveTo(x + 6, y - 6);
       ctx.lineTo(x - 6, y + 6);
       break;
+    case 'center':
+      ctx.arc(x, y, 6.5, 0, Math.PI * 2);
+      ctx.moveTo(x - 9, y);
+      ctx.lineTo(x + 9, y);
+      ctx.moveTo(x, y - 9);
+      ctx.lineTo(x, y + 9);
+      break;
     case 'midpoint':
       ctx.moveTo(x, y - 7);
       ctx.lineTo(x + 7, y + 5);

@@ -258,8 +258,12 @@ function onEnding(state: In<'ending'>, event: PointerEvent, around: Surroundings
 /** The cut drawn. In the open the next one begins where it ended. */
 function ended(state: RunningState, around: Surroundings): Step<CutState> {
   const { from, to } = state;
-  // A second click on the start ends a chain.
-  if (samePlace(from.at, to.at)) return cancelled;
+  if (samePlace(from.at, to.at)) {
+    // A click on a place that was typed begins there as it would anywhere; a second click on the start ends a chain.
+    return from.kind === 'typed'
+      ? stepTo<CutState>(running('placing', { ...to, kind: 'cut-end' }, to), beginsAt(to, around))
+      : cancelled;
+  }
   const [, end] = inOnePatch(state, around);
   const goesOn = samePlace(end, to.at) && inTheOpen(state, around);
   return stepTo<CutState>(

@@ -1,4 +1,4 @@
-import { type KeyboardEvent, useRef, useState } from 'react';
+import { type KeyboardEvent, useEffect, useRef, useState } from 'react';
 import { useStore } from 'zustand';
 import { duplicateBlock, moveBlock, renameBlock } from '../../document/edit-block.ts';
 import { nextBlockId } from '../../document/ids.ts';
@@ -26,6 +26,13 @@ const listedProject = ({ project, draft }: Session): Project =>
 export function BlockList() {
   const { blocks, fabrics } = useStore(session, listedProject);
   const openId = useStore(session, (state) => state.blockId);
+  // The open block is in sight, also where it has just been added below many.
+  useEffect(() => {
+    if (openId !== null)
+      list.current
+        ?.querySelector('.block-item-open')
+        ?.scrollIntoView({ block: 'nearest', inline: 'nearest' });
+  }, [openId]);
   const [isAdding, setAdding] = useState(false);
   const [renaming, setRenaming] = useState<string | null>(null);
   const list = useRef<HTMLUListElement>(null);

@@ -90,6 +90,8 @@ export function NewBlockDialog({ onClose }: { readonly onClose: () => void }) {
     event.preventDefault();
     if (!isSound) return;
     onClose();
+    // What was asked for is drawn on next, by keyboard too; the dialog gives the keyboard back first.
+    requestAnimationFrame(() => document.querySelector<HTMLElement>('.drawing-board')?.focus());
     if (shape === 'drawn') {
       takeUp('outline', { kind: 'new-block', name: checkedName.value });
       return;
