@@ -14,6 +14,8 @@ import { TopBar } from './top-bar.tsx';
 import { Waiting } from './waiting.tsx';
 import { closeWindowDialog, windowDialog } from './window-dialog.ts';
 
+const EarlierDialog = lazy(() => import('./projects/earlier-dialog.tsx'));
+const ProjectsDialog = lazy(() => import('./projects/projects-dialog.tsx'));
 const HelpDialog = lazy(() => import('./help-dialog.tsx'));
 
 interface AppProps {
@@ -61,6 +63,18 @@ function WindowDialogs() {
       return (
         <Suspense fallback={null}>
           <HelpDialog onClose={closeWindowDialog} />
+        </Suspense>
+      );
+    case 'projects':
+      return (
+        <Suspense fallback={null}>
+          <ProjectsDialog onClose={closeWindowDialog} />
+        </Suspense>
+      );
+    case 'earlier':
+      return (
+        <Suspense fallback={null}>
+          <EarlierDialog onClose={closeWindowDialog} />
         </Suspense>
       );
     case null:

@@ -23,6 +23,21 @@ const OF_THE_WINDOW: readonly Command[] = [
     enabled: () => true,
     run: () => openWindowDialog('help'),
   },
+  {
+    name: 'projects',
+    label: () => 'Projects…',
+    keys: ['Mod+Alt+o'],
+    whileTyping: true,
+    enabled: () => true,
+    run: () => openWindowDialog('projects'),
+  },
+  {
+    name: 'earlier-states',
+    label: () => 'Earlier states…',
+    keys: [],
+    enabled: () => true,
+    run: () => openWindowDialog('earlier'),
+  },
 ];
 
 /** What can be done in every place. */

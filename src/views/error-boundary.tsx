@@ -1,14 +1,17 @@
 import { Component, type ReactNode } from 'react';
-import { undo } from '../workspace/actions.ts';
+import { cancelPreview, goTo, select } from '../workspace/actions.ts';
+import { closeDialog } from '../workspace/dialogs.ts';
 import { saveToFile } from '../workspace/files.ts';
+import { session } from '../workspace/session.ts';
+import { closeWindowDialog, openWindowDialog } from './window-dialog.ts';
 
 interface State {
   readonly trouble: Error | null;
 }
 
 /**
- * When the screen itself fails: the work is still in the session, so it can be saved, the last step taken back,
- * and the screen tried again.
+ * When the screen itself fails, the work is still in the session and is never changed from here: what was open is
+ * closed and the screen tried again, or another place or an earlier state gone to.
  */
 export class ErrorBoundary extends Component<{ readonly children: ReactNode }, State> {
   override state: State = { trouble: null };
@@ -20,30 +23,35 @@ export class ErrorBoundary extends Component<{ readonly children: ReactNode }, S
   override render() {
     const { trouble } = this.state;
     if (trouble === null) return this.props.children;
-    const again = (): void => this.setState({ trouble: null });
+    const after = (act: () => void) => (): void => {
+      closeAll();
+      act();
+      this.setState({ trouble: null });
+    };
+    const isOnBoard = session.getState().place === 'block';
     return (
       <main className="failed">
         <div className="failed-card" role="alert">
-          <h1>The screen could not be drawn</h1>
+          <h1>This screen could not be shown</h1>
           <p>
-            Your work is not lost: it is still here as it was after the last step. Save it to a file first.
+            Your work is all here, with its history. Nothing has been taken back. Save it to a file first.
           </p>
           <div className="buttons">
             <button type="button" className="button button-main" onClick={saveToFile}>
               Save to a file
             </button>
+            <button type="button" className="button" onClick={after(() => undefined)}>
+              Close what was open and try again
+            </button>
             <button
               type="button"
               className="button"
-              onClick={() => {
-                undo();
-                again();
-              }}
+              onClick={after(() => goTo(isOnBoard ? 'paper' : 'block'))}
             >
-              Undo the last step and try again
+              {isOnBoard ? 'Go to Paper' : 'Go to Block'}
             </button>
-            <button type="button" className="button" onClick={again}>
-              Try again
+            <button type="button" className="button" onClick={after(() => openWindowDialog('projects'))}>
+              Projects…
             </button>
           </div>
           <p className="soft">What the browser said: {trouble.message}</p>
@@ -51,4 +59,11 @@ export class ErrorBoundary extends Component<{ readonly children: ReactNode }, S
       </main>
     );
   }
+}
+
+function closeAll(): void {
+  cancelPreview();
+  select([]);
+  closeDialog();
+  closeWindowDialog();
 }

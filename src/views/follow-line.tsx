@@ -10,11 +10,11 @@ export function FollowLine() {
     <div role="status">
       {isFollowing && (
         <div className="follow-line">
-          <p>
+          <span>
             {isApart
               ? 'Another tab saves this project. Changes made here are kept apart, among its earlier states.'
               : 'This project is open in another tab, which saves it. What is done there is shown here.'}
-          </p>
+          </span>
           <button type="button" className="button" onClick={() => void takeOver()}>
             Edit here
           </button>

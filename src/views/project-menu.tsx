@@ -9,6 +9,7 @@ import { session, type Theme } from '../workspace/session.ts';
 import { Choice } from './choice.tsx';
 import { Icon } from './icons.tsx';
 import { isMac } from './platform.ts';
+import { openWindowDialog, type WindowDialog } from './window-dialog.ts';
 
 const UNITS: readonly (readonly [Unit, string])[] = [
   ['in', 'Inches'],
@@ -36,6 +37,8 @@ export function ProjectMenu() {
         <Icon name="menu" />
       </button>
       <div ref={menu} id={id} popover="auto" className="menu">
+        <WindowItem text="Projects…" open="projects" onRun={close} />
+        <WindowItem text="Earlier states…" open="earlier" onRun={close} />
         <MenuCommand name="new-project" onRun={close} />
         <MenuCommand name="open" onRun={close} />
         <MenuCommand name="save" onRun={close} />
@@ -83,7 +86,30 @@ function MenuCommand({ name, onRun }: { readonly name: CommandName; readonly onR
   );
 }
 
-/** The demo replaces the open project as one step, which undo takes back. */
+function WindowItem({
+  text,
+  open,
+  onRun,
+}: {
+  readonly text: string;
+  readonly open: WindowDialog;
+  readonly onRun: () => void;
+}) {
+  return (
+    <button
+      type="button"
+      className="menu-item"
+      onClick={() => {
+        onRun();
+        openWindowDialog(open);
+      }}
+    >
+      {text}
+    </button>
+  );
+}
+
+/** The demo opens as a project of its own; undo goes back to the one before. */
 async function openDemo(): Promise<void> {
   const name = 'harbour-sampler.underpaper.json';
   try {

@@ -10,8 +10,8 @@ export interface EditOptions {
   /** Block to open and cuts to choose afterwards, when not the present ones. */
   readonly openBlock?: string;
   readonly select?: readonly string[];
-  /** It is no change of the open project but another one in its place. */
-  readonly isOtherProject?: boolean;
+  /** It is no change of the open project but another one in its place, by the number of its opening. */
+  readonly opening?: number;
 }
 
 const momentOf = ({ project, opening, blockId, selection }: Session): Moment => ({
@@ -50,7 +50,7 @@ export function edit(label: string, change: ProjectEdit, options: EditOptions = 
   const moment = settled(
     {
       project,
-      opening: options.isOtherProject === true ? nextOpening() : state.opening,
+      opening: options.opening ?? state.opening,
       blockId: options.openBlock ?? state.blockId,
       selection: options.select ?? state.selection,
     },
@@ -147,8 +147,8 @@ function step(from: 'past' | 'future', to: 'past' | 'future'): void {
 }
 
 /** Puts another project in place of the open one, as one step that undo takes back. */
-export function replaceProject(label: string, project: Project): void {
-  edit(label, () => project, { openBlock: project.blocks[0]?.id, select: [], isOtherProject: true });
+export function replaceProject(label: string, project: Project, opening = nextOpening()): void {
+  edit(label, () => project, { openBlock: project.blocks[0]?.id, select: [], opening });
 }
 
 /**
@@ -162,7 +162,7 @@ export function openProjectText(fileName: string, text: string): boolean {
     return false;
   }
   replaceProject(`Open ‘${oneLine(opened.project.name)}’`, opened.project);
-  say('done', `Opened ‘${oneLine(opened.project.name)}’. Undo brings the earlier project back.`);
+  say('done', `Opened ‘${oneLine(opened.project.name)}’. The earlier one is in Projects.`);
   return true;
 }
 

@@ -54,10 +54,13 @@ export const flushWork = async (): Promise<void> => running?.flush();
 
 /** Under which id projects brought from the list are kept, by their opening. */
 const idOfOpening = new Map<number, string>();
+/** Texts of those projects as they were read. */
+const textsRead = new Map<string, string>();
 
-/** Tells that the project opened as number `opening` is one that is kept already. */
-export function knowOpening(opening: number, projectId: string): void {
+/** Tells that the project to be opened as number `opening` is one that is kept already, with this text. */
+export function knowOpening(opening: number, projectId: string, text: string): void {
   idOfOpening.set(opening, projectId);
+  textsRead.set(projectId, text);
 }
 
 /**
@@ -79,14 +82,14 @@ export function startAutosave(
   let isAdopting = false;
   let isTroubleSaid = session.getState().notice?.text === NO_STORAGE;
   let theme = session.getState().theme;
-  if (projectId !== undefined) idOfOpening.set(session.getState().opening, projectId);
+  if (projectId !== undefined) knowOpening(session.getState().opening, projectId, text ?? '');
 
   const slotOf = ({ opening }: Session): Slot => {
     const id = idOfOpening.get(opening) ?? newId();
     idOfOpening.set(opening, id);
     const slot: Slot = slots.get(id) ?? {
       id,
-      known: id === projectId ? (text ?? null) : null,
+      known: textsRead.get(id) ?? null,
       counter: 0,
       role: 'unknown',
       isApart: false,
@@ -108,7 +111,7 @@ export function startAutosave(
   };
 
   const tabs = talkToTabs(owner, {
-    saves: (id) => slots.get(id)?.role === 'saves',
+    saves: (id) => slots.get(id)?.role === 'saves' && slotOf(session.getState()).id === id,
     onAsked: async (id) => {
       const slot = slots.get(id)!;
       if (slotOf(session.getState()) === slot) await flush();

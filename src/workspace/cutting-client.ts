@@ -1,4 +1,4 @@
-import { type Remote, wrap } from 'comlink';
+import type { Remote } from 'comlink';
 import { createStore } from 'zustand/vanilla';
 import type { PlainCuts } from '../cutting/cutting-plan.ts';
 import { clothsOf, cuttingRulesOf, handSizesOf } from '../cutting/project-cutting.ts';
@@ -13,6 +13,7 @@ import type { CutSum, CuttingHand, CuttingOrder, FabricCuts, OrderedBlock } from
 import { makingAtHand } from './making.ts';
 import { plansCome } from './plans.ts';
 import { onOtherProject, session } from './session.ts';
+import { handOf } from './worker-hand.ts';
 
 export type { CutSum, FabricCuts, FabricSum } from './cutting-worker.ts';
 
@@ -46,8 +47,12 @@ export const cuttings = createStore<Cuttings>(() => ({ sum: null, isBusy: false,
 let hand: Remote<CuttingHand> | null = null;
 
 function theHand(): Remote<CuttingHand> {
-  hand ??= wrap<CuttingHand>(
+  hand ??= handOf<CuttingHand>(
     new Worker(new URL('./cutting-worker.ts', import.meta.url), { type: 'module', name: 'cutting' }),
+    () => {
+      hand = null;
+      isSent = new Set();
+    },
   );
   return hand;
 }

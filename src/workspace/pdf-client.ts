@@ -1,10 +1,11 @@
-import { proxy, type Remote, wrap } from 'comlink';
+import { proxy, type Remote } from 'comlink';
 import type { Block } from '../document/project.ts';
 import type { FittingJoins } from '../foundations/sheet/joins-that-fit.ts';
 import type { Rectangle } from '../foundations/sheet/level-packing.ts';
 import type { PieceOptions } from '../piecing/options.ts';
 import { drawingOf } from './drawing-of.ts';
 import type { LaidOut, PrintOrder, QuiltOrder, SheetPrinter, ZipKind } from './pdf-worker.ts';
+import { handOf } from './worker-hand.ts';
 
 export type { LaidOut, PrintOrder, ZipKind } from './pdf-worker.ts';
 
@@ -17,8 +18,12 @@ export function startPrinter(): void {
 
 /** The worker that lays out and writes sheets, started when first needed. The main thread stays free for the hand. */
 function theWorker(): Remote<SheetPrinter> {
-  printer ??= wrap<SheetPrinter>(
+  printer ??= handOf<SheetPrinter>(
     new Worker(new URL('./pdf-worker.ts', import.meta.url), { type: 'module', name: 'sheets' }),
+    () => {
+      printer = null;
+      last = null;
+    },
   );
   return printer;
 }

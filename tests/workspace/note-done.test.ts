@@ -2,7 +2,7 @@ import { beforeEach, describe, expect, it } from 'vitest';
 import { noteCut } from '../../src/document/edit-cloth.ts';
 import { EMPTY_PROJECT } from '../../src/document/project.ts';
 import { edit, noteDone, redo, undo } from '../../src/workspace/actions.ts';
-import { freshSession, session } from '../../src/workspace/session.ts';
+import { freshSession, nextOpening, session } from '../../src/workspace/session.ts';
 
 const rename = (name: string): void => edit('Rename', (project) => ({ ...project, name }));
 const done = (): readonly string[] => session.getState().project.cutting?.done ?? [];
@@ -25,7 +25,7 @@ describe('what hands have done', () => {
   });
 
   it('of another project is not touched', () => {
-    edit('Open', () => ({ ...EMPTY_PROJECT, name: 'Other' }), { isOtherProject: true });
+    edit('Open', () => ({ ...EMPTY_PROJECT, name: 'Other' }), { opening: nextOpening() });
     noteDone((project) => noteCut(project, ['b1/p1/1 3 4'], true));
     undo();
     expect(done()).toEqual([]);
