@@ -43,7 +43,7 @@ export const planKey = (
   { lightness, alike, ...rest }: PieceOptions,
 ): string => {
   const own = new Set(block.patches.flatMap(({ fabric }) => fabric ?? []));
-  const ownAlike = alike?.filter(([one, other]) => own.has(one) && own.has(other));
+  const ownAlike = (alike ?? []).filter(([one, other]) => own.has(one) && own.has(other));
   return JSON.stringify([lightness && [...own].map((fabric) => lightness.get(fabric)), ownAlike, rest]);
 };
 
