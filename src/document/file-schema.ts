@@ -29,6 +29,7 @@ import {
   yesOrNo,
 } from './schema-words.ts';
 import { isSquarable, UNDER_PICTURE_LETTERS } from './under-picture.ts';
+import { fileWork } from './work-schema.ts';
 
 /**
  * The shape of a version 2 file. Objects are loose, so that keys this version does not know come through.
@@ -133,6 +134,7 @@ export const fileProject = z.looseObject({
   inHand: z.record(id, copies, record).optional(),
   quilt: fileQuilt.optional(),
   cutting: fileCutting.optional(),
+  work: fileWork.optional(),
 });
 
 export type FileProject = z.infer<typeof fileProject>;

@@ -4,6 +4,7 @@ import type { Severities } from '../piecing/options.ts';
 import type { Cloth } from './cloth.ts';
 import type { CuttingChoices } from './cutting-choices.ts';
 import type { Quilt } from './quilt.ts';
+import type { Work } from './work.ts';
 
 export type { Block, Cut, CutRole, PatchEntry, PlanChoice, UnderPicture } from '../piecing/block.ts';
 
@@ -48,6 +49,8 @@ export interface Project {
   readonly quilt?: Quilt;
   /** How cloth is cut, and what has been cut; absent until something is chosen. */
   readonly cutting?: CuttingChoices;
+  /** What has been taken into work, and what of it is done; absent until something is. */
+  readonly work?: Work;
 }
 
 /** A project with nothing in it. */

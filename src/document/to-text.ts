@@ -11,6 +11,7 @@ import {
 } from './project.ts';
 import { isBlockPlace, type KeptLayout, type Place, type Quilt } from './quilt.ts';
 import { USUAL_STRENGTH } from './under-picture.ts';
+import type { Work } from './work.ts';
 
 /**
  * The project as the text of a file, in its one canonical form: known keys in the order of the format, then
@@ -18,7 +19,8 @@ import { USUAL_STRENGTH } from './under-picture.ts';
  * Opening it again gives the same project.
  */
 export function toText(project: Project): string {
-  const { name, unit, seamAllowance, fabrics, blocks, severities, inHand, quilt, cutting, ...rest } = project;
+  const { name, unit, seamAllowance, fabrics, blocks, severities, inHand, quilt, cutting, work, ...rest } =
+    project;
   return `${lines('', [
     ['format', '"underpaper"'],
     ['version', String(FILE_VERSION)],
@@ -31,6 +33,7 @@ export function toText(project: Project): string {
     ['inHand', inHand === undefined ? null : inline(inHand)],
     ['quilt', quilt === undefined ? null : quiltText(quilt)],
     ['cutting', cutting === undefined || isEmpty(cutting) ? null : inline(cutting)],
+    ['work', work === undefined ? null : workText(work)],
     ...unknownKeys(rest),
   ])}\n`;
 }
@@ -53,6 +56,14 @@ function blockText({ id, name, outline, cuts, patches, plan, orders, picture, ..
     ...unknownKeys(rest),
   ]);
 }
+
+/** What lies on the table: a block, a round and a kind of record a line. */
+const workText = ({ blocks, rounds, ...rest }: Work): string =>
+  lines('  ', [
+    ['blocks', list('    ', blocks.map(inline))],
+    ['rounds', list('    ', rounds.map(inline))],
+    ...Object.entries(rest).map(([key, value]): Entry => [key, inline(value)]),
+  ]);
 
 const fabricText = ({ id, name, color, picture, ...rest }: Fabric): string =>
   braces([

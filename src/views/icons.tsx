@@ -115,6 +115,10 @@ const DRAWINGS = {
   block: <path d="M3.4 3.4H16.6V16.6H3.4ZM3.4 12.8 16.6 7.2M9.6 10.2V3.4" />,
   quilt: <path d="M3 3H17V17H3ZM3 12.4H17M12.4 3V17M12.4 7.7H17M7.7 12.4V17" />,
   turn: <path d="M15.8 9A6 6 0 1 0 15.2 12.6M16.6 4.6 15.8 9 11.4 8.4" />,
+  // A needle with its thread.
+  sew: (
+    <path d="M3.4 16.6 13 7M13 7A2.1 2.1 0 1 0 16 4 2.1 2.1 0 0 0 13 7ZM15.6 4.6C18 8 14.6 9.6 13 11S11.4 15 14 17" />
+  ),
   mirror: <path d="M10 2.6V17.4M7.6 5 2.6 14.6H7.6ZM12.4 5 17.4 14.6H12.4Z" />,
   // Sheets that lie on each other, one with a paper on it.
   sheets: <path d="M6.4 3H16.6V14.2M3.4 5.8H13.8V17H3.4ZM6.2 13.8 11 9V13.8Z" />,

@@ -73,6 +73,15 @@ export const PLACES: readonly Place[] = [
     load: () => import('./paper/paper-place.tsx'),
     prepare: warmPaper,
   },
+  {
+    name: 'sew',
+    label: 'Sew',
+    key: 'Alt+5',
+    icon: 'sew',
+    commands: [],
+    partKeys: [],
+    load: () => import('./sew/sew-place.tsx'),
+  },
 ];
 
 /** The place of a name; the first for a name that none has, such as one kept by another version. */
