@@ -48,6 +48,16 @@ for (const colorScheme of ['light', 'dark'] as const) {
       await expectNoViolations(page);
     });
 
+    test('the Fabric place, and the proof of a patch', async ({ page }) => {
+      await openApp(page);
+      await page.getByRole('button', { name: 'Fabric', exact: true }).click();
+      await expect(page.locator('.fabric-desk[data-thorough=true]')).toBeVisible();
+      await expectNoViolations(page);
+      await page.locator('.piece-patch').first().click();
+      await expect(page.getByText(/^It covers/)).toBeVisible();
+      await expectNoViolations(page);
+    });
+
     test('the Quilt place, every task of it', async ({ page }) => {
       await openApp(page);
       await page.getByRole('button', { name: 'Quilt', exact: true }).click();

@@ -153,7 +153,7 @@ const fabricName = ({ fabrics }: Project, id: string | null): string =>
 function remarkTrouble(
   project: Project,
   made: readonly MadeBlock[],
-  { fabrics }: CuttingPlan,
+  { pieces, fabrics }: CuttingPlan,
   { remark }: Output,
 ): ExitStatus {
   const broken = made.filter(({ plan }) => plan.verdict === 'broken');
@@ -164,7 +164,16 @@ function remarkTrouble(
     return 1;
   }
   const narrow = fabrics.find(({ tooLarge }) => tooLarge.length > 0);
-  if (!narrow) return 0;
+  if (!narrow) {
+    const short = pieces.find((piece) => piece.short.length > 0);
+    if (short) {
+      const missing = Math.max(...short.short.map((margin) => margin.missing));
+      remark(
+        `Patch ${short.patch} of block ${oneLine(short.block)}: the size chosen by hand falls short by ${formatLength(Math.ceil(missing * 64) / 64, project.unit)}.`,
+      );
+    }
+    return 0;
+  }
   const { block, patch, piece } = narrow.tooLarge[0]!;
   const others = narrow.tooLarge.length === 1 ? '' : ` (${narrow.tooLarge.length - 1} more like it)`;
   const said = (inches: number): string => formatLength(inches, project.unit);

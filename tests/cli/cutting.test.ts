@@ -126,3 +126,13 @@ describe('cutting', () => {
     expect(JSON.parse(out)).toEqual({ pieces: [], fabrics: [] });
   });
 });
+
+it('a size chosen by hand that falls short is cut as chosen, and told', async () => {
+  const project = JSON.parse(square(4, 'f1'));
+  project.cutting = { sizes: [{ block: 'b1', patch: 'A1', width: 4, height: 5 }] };
+  const file = bench.file('by-hand.json', JSON.stringify(project));
+  const { status, out, err } = await underpaperHere('cutting', file, '--json');
+  expect(status).toBe(0);
+  expect(JSON.parse(out).pieces[0].cut).toMatchObject({ width: 4, height: 5 });
+  expect(err).toContain('Patch A1 of block b1: the size chosen by hand falls short by 1/4 in.');
+});

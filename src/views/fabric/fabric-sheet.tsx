@@ -71,7 +71,8 @@ export function FabricSheet({ project, fabric, cuts }: FabricSheetProps) {
       )}
       {plan.fromStock.map((piece, i) => (
         // biome-ignore lint/suspicious/noArrayIndexKey: pieces at hand are known by their order.
-        <section key={i} className="strips" aria-label={`Piece ${i + 1} at hand`}>
+        // biome-ignore lint/a11y/noNoninteractiveTabindex: it scrolls sideways where it is narrow, by keys too.
+        <section key={i} className="strips" aria-label={`Piece ${i + 1} at hand`} tabIndex={0}>
           <h3>From a piece at hand, {bothWords(piece.width, piece.height, unit)}</h3>
           {piece.strips.map((strip, k) => (
             <StripDrawing
@@ -89,7 +90,8 @@ export function FabricSheet({ project, fabric, cuts }: FabricSheetProps) {
         </section>
       ))}
       {plan.strips.length > 0 && (
-        <section className="strips" aria-labelledby="strips-title">
+        // biome-ignore lint/a11y/noNoninteractiveTabindex: it scrolls sideways where it is narrow, by keys too.
+        <section className="strips" aria-labelledby="strips-title" tabIndex={0}>
           <h3 id="strips-title">Strips across {said(plan.usableWidth)}, in the order to cut them</h3>
           <p className="soft caution-line">
             <Icon name="caution" size={16} /> Close the blade after every cut, cut away from yourself, fingers
