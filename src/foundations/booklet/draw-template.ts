@@ -1,5 +1,5 @@
 import { type Area, holdsPoint } from '../../geometry/inner-spot.ts';
-import type { Point, Ring } from '../../geometry/point.ts';
+import type { Point, Ring, Segment } from '../../geometry/point.ts';
 import { boxOf } from '../../geometry/ring.ts';
 import { corners, holeTrimLine, trimLine } from '../foundation/allowance.ts';
 import { grainArrow } from '../foundation/arrows.ts';
@@ -170,12 +170,10 @@ function insideMarks(
 /** What words in a template keep off: its seams, and where it comes in tiles, the sides and crosses of these. */
 function groundIn(area: Area, size: Rectangle, room: Rectangle): Ground {
   const ground = new Ground(boxOf(area.polygon));
-  for (const ring of [area.polygon, ...area.holes])
-    ring.forEach((a, i) => {
-      ground.addLine([a, ring[(i + 1) % ring.length]!]);
-    });
+  const seams = sidesOf([area.polygon, ...area.holes]);
+  for (const seam of seams) ground.addLine(seam);
   if (!fitsSheet(size, room)) {
-    const grid = tileGrid(size, tileRoom(room));
+    const grid = { ...tileGrid(size, tileRoom(room)), lines: seams };
     const { barriersX, barriersY } = tileBarriers(grid);
     for (const x of barriersX)
       ground.addBarrier([
@@ -192,11 +190,14 @@ function groundIn(area: Area, size: Rectangle, room: Rectangle): Ground {
   return ground;
 }
 
+export const sidesOf = (rings: readonly Ring[]): Segment[] =>
+  rings.flatMap((ring) => ring.map((a, i): Segment => [a, ring[(i + 1) % ring.length]!]));
+
 /** A level line with a head at both ends. */
 function arrow([x0, y]: Point, [x1]: Point): Mark[] {
   const head = (x: number, back: number): Mark => ({
     kind: 'line',
-    pen: 'tick',
+    pen: 'grain',
     points: [
       [x + back, y - ARROW_HEAD_IN],
       [x, y],
@@ -206,7 +207,7 @@ function arrow([x0, y]: Point, [x1]: Point): Mark[] {
   return [
     {
       kind: 'line',
-      pen: 'tick',
+      pen: 'grain',
       points: [
         [x0, y],
         [x1, y],

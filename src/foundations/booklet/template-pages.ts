@@ -9,7 +9,15 @@ import { tileHead } from '../sheet/tile-head.ts';
 import { tilesOf } from '../sheet/tiles.ts';
 import type { Typeface } from '../type/typeface.ts';
 import type { BlockWork } from './block-work.ts';
-import { CAPTION_IN, type Drawn, drawTemplate, slantOf, TILE_HEAD_IN, tileRoom } from './draw-template.ts';
+import {
+  CAPTION_IN,
+  type Drawn,
+  drawTemplate,
+  sidesOf,
+  slantOf,
+  TILE_HEAD_IN,
+  tileRoom,
+} from './draw-template.ts';
 import {
   BODY,
   type FlowItem,
@@ -128,7 +136,10 @@ function footOf(
 /** A template as it is laid: itself, or where it is larger than a page its tiles, each with its words over it. */
 function piecesOf(drawn: Drawn, room: Rectangle, typeface: Typeface): readonly Drawn[] {
   if (fitsSheet(drawn, room)) return [drawn];
-  const grid = tileGrid(drawn, tileRoom(room));
+  const edges = drawn.marks.flatMap((mark) =>
+    mark.kind === 'polygon' && mark.pen === 'edge' ? [mark.ring] : [],
+  );
+  const grid = { ...tileGrid(drawn, tileRoom(room)), lines: sidesOf(edges) };
   const size = tileSize(drawn, grid);
   const tiles = tilesOf(drawn.marks, drawn, grid, typeface);
   return tiles.map((tile, i): Drawn => {

@@ -1,5 +1,5 @@
 import { holdsPoint } from '../../geometry/inner-spot.ts';
-import { formatLength } from '../../geometry/length.ts';
+import { formatLength, type LengthUnit } from '../../geometry/length.ts';
 import type { Point, Segment } from '../../geometry/point.ts';
 import { distance, signedArea } from '../../geometry/ring.ts';
 import type { RegistrationPoint } from '../../piecing/plan.ts';
@@ -180,14 +180,24 @@ export function* pointTries(
       }
 }
 
-/** `this edge 4 1/2 in` on an outside edge, one of a length that a ruler shows before one of odd decimals, given in mm. */
+/** A length between the sixteenths of a ruler is this far from them at least, inches. */
+const BETWEEN_IN = 1 / 200;
+
+/** A length as a ruler of the project's unit shows it: to a tenth of a millimetre, or against the nearest 1/16 in. */
+function onRuler(length: number, unit: LengthUnit): string {
+  if (unit === 'mm') return `${Math.round(length * 254) / 10} mm`;
+  const sixteenths = Math.round(16 * length) / 16;
+  const off = length - sixteenths;
+  const said = formatLength(sixteenths, 'in');
+  return Math.abs(off) < BETWEEN_IN ? said : `just ${off < 0 ? 'under' : 'over'} ${said}`;
+}
+
+/** `this edge 4 1/2 in` on an outside edge, one of a length that a ruler shows before one between its lines. */
 export function* lengthTries(request: LabelRequest, runs: readonly Run[]): Generator<Try> {
   const inUnit = ({ length }: Run): string => formatLength(length, request.unit);
   const odd = request.unit === 'in' ? /\./ : /\.\d\d/;
   const plain = (run: Run): boolean => !odd.test(inUnit(run));
-  // No ruler shows 2.485 in, and few 1.2 in; to a tenth of a millimetre any length can be read.
-  const text = (run: Run): string =>
-    plain(run) ? inUnit(run) : `${(Math.round(run.length * 254) / 10).toString()} mm`;
+  const text = (run: Run): string => (plain(run) ? inUnit(run) : onRuler(run.length, request.unit));
   const ordered = [...runs].sort(
     (a, b) => Number(b.outer) - Number(a.outer) || Number(plain(b)) - Number(plain(a)) || b.length - a.length,
   );
@@ -229,9 +239,14 @@ export const setTitle = (
 
 export interface TitleTry extends Try {
   readonly title: Title;
+  /** It lies beyond the trim line and is cut off with what is there. */
+  readonly isCutOff: boolean;
 }
 
-/** Block, section, copy and the paper's stamp: in the allowance of an edge, in one line or two; else inside, largest patch first. */
+/**
+ * Block, section, copy and the paper's stamp: in the allowance of an edge, in one line or two; else inside, largest
+ * patch first; in short where there is no room for all of it; beyond the trim line, where it is cut off, last of all.
+ */
 export function* titleTries(request: LabelRequest, runs: readonly Run[]): Generator<TitleTry> {
   const { typeface, section, copies, blockName } = request;
   const copy = `copy ${COPY_SIGN} of ${copies} · ${section.stamp}`;
@@ -251,28 +266,45 @@ export function* titleTries(request: LabelRequest, runs: readonly Run[]): Genera
   const wordings = texts.flatMap((lines) => SIZES.map((size) => ({ lines, size })));
   // Room for the copy with the widest number.
   const set = (wording: Omit<Title, 'slot'>): TextBlock => setTitle(request, wording, copies);
-  const entitled = (one: Try, wording: Omit<Title, 'slot'>): TitleTry => ({
+  const entitled = (one: Try, wording: Omit<Title, 'slot'>, isCutOff = false): TitleTry => ({
     ...one,
     title: { ...wording, slot: one.slot },
+    isCutOff,
   });
 
-  const alongEdges = function* (zone: Zone): Generator<TitleTry> {
-    for (const wording of wordings) {
+  const count = `${section.letter} ${COPY_SIGN}/${copies}`;
+  const shortWordings = [...new Set([...names, ''])]
+    .flatMap((name) => [
+      [`${name} ${count} · ${section.stamp}`.trim()],
+      [`${name} ${count}`.trim(), section.stamp],
+      [name, count, section.stamp],
+    ])
+    .map((lines) => ({ lines: lines.filter((line) => line !== ''), size: SMALLEST_PT }));
+
+  const alongEdges = function* (zone: Zone, some = wordings): Generator<TitleTry> {
+    for (const wording of some) {
       const block = set(wording);
       for (const { side } of runs)
-        for (const one of inZone(request, side, block, zone)) yield entitled(one, wording);
+        for (const one of inZone(request, side, block, zone)) yield entitled(one, wording, zone === 'beyond');
     }
   };
   yield* alongEdges('allowance');
   const bySize = [...request.patches].sort(
     (a, b) => Math.abs(signedArea(b.area.polygon)) - Math.abs(signedArea(a.area.polygon)),
   );
-  for (const wording of wordings.filter(({ lines }) => lines.length === 2)) {
-    const block = set(wording);
-    for (const { area } of bySize.slice(0, 6))
-      for (const at of spotsOver(area, block, 8))
-        if (holdsPoint(area, at)) yield entitled({ block, slot: { at, turn: 0 }, pad: PAD }, wording);
-  }
+  const inPatches = function* (some: typeof wordings, pad: number): Generator<TitleTry> {
+    for (const wording of some) {
+      const block = set(wording);
+      for (const { area } of bySize.slice(0, 6))
+        for (const at of spotsOver(area, block, 8))
+          if (holdsPoint(area, at)) yield entitled({ block, slot: { at, turn: 0 }, pad }, wording);
+    }
+  };
+  const inTwo = wordings.filter(({ lines }) => lines.length === 2);
+  yield* inPatches(inTwo, PAD);
   yield* alongEdges('inside');
+  yield* alongEdges('allowance', shortWordings);
+  yield* inPatches(shortWordings, LEAST_PAD);
+  yield* alongEdges('inside', shortWordings);
   yield* alongEdges('beyond');
 }

@@ -9,6 +9,7 @@ import {
   pointTries,
   runsOf,
   type Title,
+  type TitleTry,
   titleTries,
 } from './edge-labels.ts';
 import { Ground } from './ground.ts';
@@ -32,6 +33,18 @@ export interface PlacedLabels {
  * label.
  */
 export function placeLabels(request: LabelRequest): PlacedLabels {
+  const placed = placeInTurn(request, false);
+  // On a small paper the title goes before what can do without: it must not be cut off.
+  if (!placed.isTitleCutOff) return placed;
+  const titleFirst = placeInTurn(request, true);
+  return titleFirst.isTitleCutOff ? placed : titleFirst;
+}
+
+interface Placed extends PlacedLabels {
+  readonly isTitleCutOff: boolean;
+}
+
+function placeInTurn(request: LabelRequest, isTitleEarly: boolean): Placed {
   const { room } = request;
   const ground = new Ground(room);
   for (const line of [...request.obstacles, ...room.lines]) ground.addLine(line);
@@ -94,6 +107,19 @@ export function placeLabels(request: LabelRequest): PlacedLabels {
     if (inside.coded && laid.fabricId !== null) coded.add(laid.fabricId);
   }
 
+  const runs = runsOf(request);
+  let title: TitleTry | null = null;
+  const placeTitle = (): void => {
+    title ??= choose(() => titleTries(request, runs));
+    if (!title) {
+      crowded.push('the title');
+      return;
+    }
+    put(title);
+    if (ground.linesUnder(boxAround({ ...title, pad: 0, gap: 0 })) > 0) crowded.push('the title');
+  };
+  if (isTitleEarly) placeTitle();
+
   for (const edge of request.edges) marks.push(...place(mateText(edge), () => mateTries(request, edge)));
 
   for (const laid of homeless) {
@@ -116,14 +142,15 @@ export function placeLabels(request: LabelRequest): PlacedLabels {
     else if (!homeless.includes(laid)) crowded.push(`the grain arrow of ${laid.id}`);
   }
 
-  const runs = runsOf(request);
   marks.push(...place('the length of an edge', () => lengthTries(request, runs)));
-  const title = choose(() => titleTries(request, runs));
-  if (!title) crowded.push('the title');
-  else {
-    put(title);
-    if (ground.linesUnder(boxAround({ ...title, pad: 0, gap: 0 })) > 0) crowded.push('the title');
-  }
+  if (!isTitleEarly) placeTitle();
   marks.push(...place('the arrow that shows what is up', () => upTries(request)));
-  return { marks, title: title?.title ?? null, codedFabrics: [...coded], crowded };
+  const chosen = title as TitleTry | null;
+  return {
+    marks,
+    title: chosen?.title ?? null,
+    codedFabrics: [...coded],
+    crowded,
+    isTitleCutOff: chosen === null || chosen.isCutOff,
+  };
 }

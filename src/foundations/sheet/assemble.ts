@@ -22,7 +22,7 @@ export function assemble(
   print: Print,
   options: SheetOptions,
   unit: LengthUnit,
-): readonly Sheet[] {
+): { readonly sheets: readonly Sheet[]; readonly unseen: readonly string[] } {
   const { typeface, nesting = DEFAULT_NESTING } = options;
   const items = copiesOf(
     drawn.map((one) => ({ ...one, job: one.foundation.job })),
@@ -44,7 +44,7 @@ export function assemble(
     (block) => block,
   );
   const pictures = picturesFor(drawn, print, typeface);
-  return filled.map((one, i): Sheet => {
+  const sheets = filled.map((one, i): Sheet => {
     const words = {
       isFirst: i === 0,
       tiles: one.hasTiles,
@@ -52,7 +52,7 @@ export function assemble(
       sizes: blocksOn(one).map(sizeOf),
     };
     const title = `Sheet ${i + 1} of ${filled.length}`;
-    const beside = pictures(one, words.isFirst);
+    const beside = pictures.on(one, words.isFirst);
     const parts = [
       ...one.parts,
       { marks: footOf(words), placement: { at: foot, quarterTurns: 0 }, paper: null },
@@ -66,6 +66,7 @@ export function assemble(
       ...(scale ? { scale } : {}),
     };
   });
+  return { sheets, unseen: [...pictures.unseen()] };
 }
 
 /**
@@ -93,14 +94,17 @@ function layLineDown(filled: FilledSheet[], print: Print, typeface: Typeface): v
 
 /**
  * The small pictures of each sheet in turn, in its foot: the front of its first block first, then maps of tiles, then
- * other fronts. What has no room there stands among the papers; a map without any room goes to the next sheet, and a
- * front is left out.
+ * other fronts. What has no room there stands among the papers; a map without any room goes to the next sheet, and so
+ * does a front that has not been seen. `unseen`: the blocks whose fronts have found no room by then.
  */
 function picturesFor(
   drawn: readonly DrawnFoundation[],
   print: Print,
   typeface: Typeface,
-): (filled: FilledSheet, isFirst: boolean) => readonly Part[] {
+): {
+  readonly on: (filled: FilledSheet, isFirst: boolean) => readonly Part[];
+  readonly unseen: () => ReadonlySet<string>;
+} {
   const frontOf = remembered(
     (block: string): readonly Mark[] => {
       const { job, blockName } = foundationOf(drawn, block);
@@ -112,8 +116,10 @@ function picturesFor(
   const size = { width: PICTURE_IN, height: PICTURE_HIGH_IN + CAPTION_IN };
   const step = PICTURE_IN + PICTURE_GAP_IN;
   let homeless: readonly (readonly Mark[])[] = [];
-  return (filled, isFirst) => {
-    const blocks = blocksOn(filled);
+  const seen = new Set<string>();
+  const unseen = new Set<string>();
+  const on = (filled: FilledSheet, isFirst: boolean): readonly Part[] => {
+    const blocks = [...blocksOn(filled), ...[...unseen].filter((id) => !blocksOn(filled).includes(id))];
     const { x, y, width } = print.band.pictureRoom(isFirst);
     const fit = Math.max(0, Math.floor((width + PICTURE_GAP_IN + 1e-9) / step));
     // Copies have one map in common; it need not stand twice on a sheet.
@@ -122,6 +128,11 @@ function picturesFor(
     const shown = wanted.slice(0, fit);
     const left = wanted.slice(fit).filter((picture) => !layBetween(filled, picture, size, print));
     homeless = maps.filter((map) => left.includes(map));
+    for (const block of blocks) {
+      if (!left.includes(frontOf(block))) seen.add(block);
+      if (seen.has(block)) unseen.delete(block);
+      else unseen.add(block);
+    }
     return shown.map((marks, k): Part => {
       const across = x + width - (shown.length - k) * step + PICTURE_GAP_IN;
       return {
@@ -131,6 +142,7 @@ function picturesFor(
       };
     });
   };
+  return { on, unseen: () => unseen };
 }
 
 /** `6 × 4 in`, finished. */

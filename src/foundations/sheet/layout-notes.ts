@@ -1,4 +1,4 @@
-import type { PrintNote } from '../print-work.ts';
+import type { Foundation, PrintNote } from '../print-work.ts';
 import type { DrawnFoundation } from './draw.ts';
 import type { Rectangle } from './level-packing.ts';
 
@@ -39,3 +39,17 @@ function sectionsOf(drawn: readonly DrawnFoundation[]): string {
   const last = letters.pop()!;
   return letters.length === 0 ? `section ${last}` : `sections ${letters.join(', ')} and ${last}`;
 }
+
+/** Blocks whose fronts no sheet has room for: without it a block that mirrors badly is easily sewn the wrong way round. */
+export const frontNotes = (
+  foundations: readonly Foundation[],
+  unseen: readonly string[],
+): readonly PrintNote[] =>
+  unseen.map((block) => {
+    const { blockName } = foundations.find(({ job }) => job.block.id === block)!;
+    return {
+      kind: 'crowded',
+      block,
+      message: `${blockName}: no sheet has room for a picture of its front. Print the cover with it.`,
+    };
+  });

@@ -17,7 +17,7 @@ import type { BandWords } from './band.ts';
 import { type DrawnFoundation, drawIn } from './draw.ts';
 import { DEFAULT_NESTING } from './filling.ts';
 import { roomOf } from './label-rooms.ts';
-import { layoutNotes } from './layout-notes.ts';
+import { frontNotes, layoutNotes } from './layout-notes.ts';
 import { bestOrientation, correctionOf, type Print, REFUSALS } from './orientation.ts';
 import { numbered, type Sheet, type SheetLayout, type SheetOptions } from './sheet.ts';
 
@@ -51,8 +51,10 @@ export function layOutSheets(
   if (typeof settled === 'string') return refused(REFUSALS[settled]);
   const { print, drawn } = settled;
   notes.push(...layoutNotes(drawn, print.room));
+  const { sheets, unseen } = assemble(drawn, print, options, work.project.unit);
+  notes.push(...frontNotes(foundations, unseen));
   return {
-    sheets: assemble(drawn, print, options, work.project.unit),
+    sheets,
     notes,
     foundations: foundations.reduce((sum, { job }) => sum + job.copies, 0),
   };

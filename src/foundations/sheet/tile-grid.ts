@@ -14,6 +14,8 @@ export interface TileGrid {
   /** From the left (upper) side of one window to the next. */
   readonly stepX: number;
   readonly stepY: number;
+  /** Lines that the crosses keep off, on the paper; none when absent. */
+  readonly lines?: readonly Segment[];
 }
 
 /** The fewest windows no larger than a sheet's room that cover a paper, all of one size. */
@@ -71,6 +73,7 @@ export function clearOfLines(grid: TileGrid, room: Rectangle, lines: readonly Se
   };
   return {
     ...grid,
+    lines,
     stepX: clear(0, grid.columns, grid.stepX, room.width),
     stepY: clear(1, grid.rows, grid.stepY, room.height),
   };

@@ -10,7 +10,7 @@ const wordsOn = (sheets: ReturnType<typeof print>['sheets']): readonly string[] 
   sheets.flatMap((sheet) => textsOf(marksOf(sheet)).map(({ text }) => text));
 
 describe('the edge that a paper names', () => {
-  it('has its length in millimetres where no inch ruler shows it', () => {
+  it('has its length in the unit of the project, against the nearest line of a ruler', () => {
     // A square standing on a corner: four edges of 3 · √2 in, which no ruler shows.
     const corners = [
       [3, 0],
@@ -19,7 +19,11 @@ describe('the edge that a paper names', () => {
       [0, 3],
     ] as const;
     const buoy = block('buoy', 'Mooring buoy', corners, []);
-    const said = wordsOn(print([buoy]).sheets).filter((text) => text.startsWith('this edge'));
+    const saidIn = (unit: 'in' | 'mm') =>
+      wordsOn(print([buoy], { project: { unit } }).sheets).filter((text) => text.startsWith('this edge'));
+    // 3 · √2 = 4.2426 (OEIS A010474: 4.24264068…), and 4 1/4 is 4.25.
+    expect(saidIn('in')).toEqual(['this edge just under 4 1/4 in']);
+    const said = saidIn('mm');
     expect(said).toHaveLength(1);
     const found = /^this edge ([\d.]+) mm$/.exec(said[0]!);
     // 1 in = 25.4 mm exactly (NBS Circular 572 addendum, 1960); a ruler is read to half a millimetre at best.
