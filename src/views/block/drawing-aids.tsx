@@ -8,6 +8,7 @@ import { command } from '../../workspace/commands.ts';
 import { session } from '../../workspace/session.ts';
 import { Choice } from '../choice.tsx';
 import { HeldKeys } from './held-keys.tsx';
+import { LineLegend } from './line-legend.tsx';
 
 const REACHES = [
   ['6', 'Light, 6 px'],
@@ -85,6 +86,7 @@ export function DrawingAids() {
         />
         <HeldKeys at="aids" />
         <LayPicture />
+        <LineLegend />
         {divisions > 0 && (
           <button type="button" className="button" onClick={() => board.setState({ divisions: [] })}>
             Take the {divisions} marked spots away
