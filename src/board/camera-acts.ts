@@ -16,6 +16,7 @@ import {
   type ViewSize,
   zoomAbout,
 } from './camera.ts';
+import type { ToolName } from './tools/tool.ts';
 
 /** Acts that move the eye, not the drawing. */
 
@@ -64,8 +65,26 @@ export function zoomToFit(): void {
 
 const fitted = (): Camera => {
   const { view } = board.getState();
-  return fittedCamera(sheetBox(), view, view.width < NARROW_PX ? NARROW_INSET : INSET);
+  return fittedCamera(sheetBox(), view, insetNow());
 };
+
+/** Tools that ask something at the drawing: on a telephone that takes room from it. */
+const WITH_OPTIONS: ReadonlySet<ToolName> = new Set(['chain', 'paint']);
+const OPTIONS_PX = 48;
+
+function insetNow(): Inset {
+  const { view, tool } = board.getState();
+  if (view.width >= NARROW_PX) return INSET;
+  return WITH_OPTIONS.has(tool)
+    ? { ...NARROW_INSET, top: NARROW_INSET.top - 12, bottom: NARROW_INSET.bottom + OPTIONS_PX }
+    : NARROW_INSET;
+}
+
+/** Another tool is in hand: a fitted sheet on a telephone is fitted to the room that tool leaves. */
+export function fitForTool(): void {
+  const { view, fitted: isFitted } = board.getState();
+  if (isFitted && view.width < NARROW_PX) zoomToFit();
+}
 
 /** An outline this much smaller than what was fitted is fitted again. */
 const MUCH_SMALLER = 1.5;
@@ -112,7 +131,7 @@ export function zoomToChosen(): void {
     return;
   }
   const { camera, view } = board.getState();
-  const inset = view.width < NARROW_PX ? NARROW_INSET : INSET;
+  const inset = insetNow();
   const { minX, minY, maxX, maxY } = boxOf(places);
   // A single line or point keeps some of its surroundings in view.
   const around = Math.max(maxX - minX, maxY - minY, 1) / 4;

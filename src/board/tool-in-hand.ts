@@ -6,7 +6,7 @@ import { freeBlockName } from '../workspace/commands.ts';
 import { planAtHand } from '../workspace/plans.ts';
 import { session, shownBlock } from '../workspace/session.ts';
 import { announce, board, fabricInHand, gridInUse, onEmptySheet } from './board-state.ts';
-import { pan, settleView, zoomToFit } from './camera-acts.ts';
+import { fitForTool, pan, settleView, zoomToFit } from './camera-acts.ts';
 import type { Effect, Machine, OutlineFor, Surroundings, ToolEvent, ToolName } from './tools/tool.ts';
 import { toolEntry } from './tools/tools.ts';
 
@@ -175,6 +175,7 @@ export function takeUp(name: ToolName, wanted: OutlineFor = { kind: 'this-block'
     (tool === 'outline' && before.kind === 'new-block') !==
     (name === 'outline' && outlineFor.kind === 'new-block');
   if (sheetChanges) zoomToFit();
+  else fitForTool();
 }
 
 /** An outline drawn anew would leave the cuts of a drawing outside it: where there are some, it is for a new block. */

@@ -8,6 +8,7 @@ import { session, shownBlock } from '../../workspace/session.ts';
 import { Icon, type IconName } from '../icons.tsx';
 import { ChainChoice } from './chain-choice.tsx';
 import { DrawingAids } from './drawing-aids.tsx';
+import { FabricStrip } from './fabric-strip.tsx';
 import { HeldKeys } from './held-keys.tsx';
 import { UnderPictureCard } from './under-picture-card.tsx';
 
@@ -37,6 +38,7 @@ export function BoardLine() {
         </select>
       </label>
       <ChainChoice />
+      <FabricStrip />
       <DrawingAids />
       <UnderPictureCard />
       <ValueToggle />
