@@ -7,6 +7,7 @@ import './views/block/board-tools.css';
 import { StrictMode } from 'react';
 import { createRoot } from 'react-dom/client';
 import { App } from './views/app.tsx';
+import { startOffline } from './workspace/new-version.ts';
 import { startPrinter } from './workspace/pdf-client.ts';
 import { startSession } from './workspace/start.ts';
 
@@ -21,3 +22,5 @@ createRoot(root).render(
 
 // While the work is being opened, the worker that lays it out on paper gets ready.
 startPrinter();
+
+if (import.meta.env.PROD) void startOffline();

@@ -3,7 +3,7 @@ import { useStore } from 'zustand';
 import { session } from '../workspace/session.ts';
 import { ErrorBoundary } from './error-boundary.tsx';
 import { FileDrop } from './file-drop.tsx';
-import { FollowLine } from './follow-line.tsx';
+import { FollowLine, NewVersionLine } from './follow-line.tsx';
 import { listenToKeys } from './keys.ts';
 import { NoticeLine } from './notice-line.tsx';
 import { Palette } from './palette.tsx';
@@ -40,6 +40,7 @@ export function App({ started }: AppProps) {
             <div>
               <TopBar />
               <FollowLine />
+              <NewVersionLine />
             </div>
             <CurrentPlace />
           </>

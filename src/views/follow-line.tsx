@@ -1,6 +1,7 @@
 import { useStore } from 'zustand';
 import { takeOver } from '../workspace/autosave.ts';
 import { keeping } from '../workspace/keep/keeping.ts';
+import { leaveNewVersion, newVersion, takeNewVersion } from '../workspace/new-version.ts';
 
 /** Says that another tab saves this project, as long as it does, and offers to save it here. */
 export function FollowLine() {
@@ -17,6 +18,26 @@ export function FollowLine() {
           </span>
           <button type="button" className="button" onClick={() => void takeOver()}>
             Edit here
+          </button>
+        </div>
+      )}
+    </div>
+  );
+}
+
+/** Offers a newer version of the app; nothing happens unless it is asked for. */
+export function NewVersionLine() {
+  const isWaiting = useStore(newVersion, (state) => state.waiting !== null);
+  return (
+    <div role="status">
+      {isWaiting && (
+        <div className="follow-line new-version">
+          <span>A new version of Underpaper is ready.</span>
+          <button type="button" className="button" onClick={() => void takeNewVersion()}>
+            Save and reload
+          </button>
+          <button type="button" className="button" onClick={leaveNewVersion}>
+            Not now
           </button>
         </div>
       )}

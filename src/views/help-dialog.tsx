@@ -44,8 +44,18 @@ export default function HelpDialog({ onClose }: { readonly onClose: () => void }
             <h3>Take care</h3>
             <p>
               Close the cutter’s blade after every cut and cut away from you. Take pins out before the needle
-              reaches them. Press dry, and unplug the iron when you leave it.
+              reaches them, keep fingers clear of it, and guard your eyes: a needle that meets a pin can
+              break. Keep magnets from children, since two that are swallowed can kill. Hands off the steam;
+              unplug the iron when you leave it. Spray and glue in moving air. What the makers say of their
+              tools goes before this.
             </p>
+            {import.meta.env.PROD && (
+              <p>
+                <a href="./licences.txt" target="_blank" rel="noreferrer">
+                  Licences
+                </a>
+              </p>
+            )}
           </section>
         </div>
         <section>
