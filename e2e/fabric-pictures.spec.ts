@@ -135,7 +135,7 @@ test('a picture is given and taken in one step each, is kept, and goes into file
   await page.keyboard.press('Control+Shift+z');
   await expect(shown).toBeVisible();
 
-  await expect(page.getByText('Kept in this browser')).toBeVisible();
+  await expect(page.getByText('Saved in this browser')).toBeVisible();
   await page.reload();
   await fabricButton(page, 'Night sea').click();
   await expect(shown).toBeVisible();

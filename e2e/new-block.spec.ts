@@ -22,7 +22,7 @@ test('a new block is drawn, checked, undone, redone and kept', async ({ page }) 
   await page.getByRole('button', { name: 'Redo draw cut' }).click();
   await expect(numbers(page)).toHaveText('5 patches, no joins.');
 
-  await expect(page.getByText('Kept in this browser')).toBeVisible();
+  await expect(page.getByText('Saved in this browser')).toBeVisible();
   await page.reload();
   await expect(page.locator('.block-item-open')).toContainText('Ferry');
   await expect(numbers(page)).toHaveText('5 patches, no joins.');

@@ -89,9 +89,9 @@ async function papersOn(page: Page, testInfo: TestInfo, name: string): Promise<r
     const texts = [
       ...Buffer.from(drawing)
         .toString()
-        .matchAll(/<text[^>]*>([^<]*)/g),
+        .matchAll(/aria-label="([^"]*)"/g),
     ].map(([, text]) => text);
-    return [...texts.join(' ').matchAll(/(\w+), section (\w+), copy (\d+) of \d+/g)].map(
+    return [...texts.join(' ').matchAll(/(\w+)(?:, section)? (\w+), copy (\d+) of \d+/g)].map(
       ([, block, section, copy]) => `${block} ${section} ${copy}`,
     );
   });
@@ -265,7 +265,7 @@ test('what is chosen is there again after a reload: copies in the file, page and
   await page.getByLabel('Margin the printer leaves').press('Tab');
   await option(page, 'Freely');
   const before = await counted(page);
-  await expect(page.getByText('Kept in this browser')).toBeVisible();
+  await expect(page.getByText('Saved in this browser')).toBeVisible();
 
   await page.reload();
   await page.getByRole('button', { name: 'Paper', exact: true }).click();

@@ -72,7 +72,7 @@ test('another plan is chosen among those that differ, kept with the block, and t
   await expect(verdict(page)).toContainText('2 foundations');
 
   // Kept with the block when the page is opened again.
-  await expect(page.getByText('Kept in this browser')).toBeVisible();
+  await expect(page.getByText('Saved in this browser')).toBeVisible();
   await page.reload();
   await page.getByText('Other plans').click();
   await expect(page.locator('.plan-card[aria-pressed="true"] .plan-name')).toHaveText(name);

@@ -37,7 +37,7 @@ test('two blocks, two copies, from taking into work to trimmed', async ({ page }
   await page.keyboard.press('Control+z');
   await page.keyboard.press('Alt+5');
   await expect(page.getByText(sewn!.trim())).toBeVisible();
-  await expect(page.getByText(/Kept in this browser/)).toBeAttached();
+  await expect(page.getByText('Saved in this browser')).toBeAttached();
   await page.reload();
   await page.keyboard.press('Alt+5');
   await expect(page.getByText(sewn!.trim())).toBeVisible();

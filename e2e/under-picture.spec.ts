@@ -137,7 +137,7 @@ test('a photo of a sheet is squared up, and its lines lie on those of the block'
   await expect(async () => expect(await worstEdge(page)).toBeLessThan(2)).toPass({ timeout: 8_000 });
 
   // It stays what it is when the page is loaded anew.
-  await expect(page.getByText('Kept in this browser')).toBeVisible();
+  await expect(page.getByText('Saved in this browser')).toBeVisible();
   await page.reload();
   await expect(page.getByRole('button', { name: 'Picture', exact: true })).toBeVisible();
   await page.locator('.grid-choice select').selectOption('off');
