@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { addDrawnBlock } from '../../src/document/add-drawn-block.ts';
 import { duplicateBlock } from '../../src/document/edit-block.ts';
-import { addCut, moveCut, removeCuts, shiftCuts } from '../../src/document/edit-cuts.ts';
+import { addCut, addCuts, moveCut, removeCuts, shiftCuts } from '../../src/document/edit-cuts.ts';
 import { moveCorner, scaleBlock, setOutline } from '../../src/document/edit-outline.ts';
 import { paintPatch, paintPatches } from '../../src/document/edit-paint.ts';
 import { setOrder } from '../../src/document/edit-plan.ts';
@@ -347,5 +347,67 @@ describe('a block that has been edited', () => {
     const edited = blockOf(addCut(several, 'b1', { from: [6, 3], to: [12, 3] }));
     expect(edited.patches.map(({ id }) => id)).toEqual(['p1', 'p2', 'p3', 'p4', 'p5']);
     expect(edited.orders).toEqual([['p1', 'p2']]);
+  });
+
+  it('that was moved as a whole has its entries where they were put, each in its own patch', () => {
+    const patches = [
+      { id: 'p1', at: [1, 1] as const, fabric: 'f1' },
+      { id: 'p2', at: [9, 6 + 2 ** -16] as const },
+      { id: 'p3', at: [9, 6 - 2 ** -16] as const },
+      { id: 'p4', at: [3, 9] as const },
+    ];
+    const put: Project = frozen({ ...harbour, blocks: [{ ...quarters, patches }] });
+    const mirrored = blockOf(turnBlock(put, 'b1', MIRRORS.upright));
+    expect(mirrored.patches.map(({ at }) => at)).toEqual([
+      [11, 1],
+      [3, 6 + 2 ** -16],
+      [3, 6 - 2 ** -16],
+      [9, 9],
+    ]);
+    // Made lower, both spots would come to lie on the cut.
+    const low = blockOf(scaleBlock(put, 'b1', 1, 0.25));
+    expect(low.patches.map(({ id, at }) => [id, ...at])).toEqual([
+      ['p1', 1, 0.25],
+      ['p2', 9, 1.5],
+      ['p3', 9, expect.closeTo(0.75, 1)],
+      ['p4', 3, 2.25],
+    ]);
+  });
+
+  it('takes up an entry that lay outside: as that of a new patch, or as the fabric of a bare one', () => {
+    const away = { id: 'p9', at: [14, 3] as const, fabric: 'f3' };
+    const widened = (cuts: Block['cuts']): Block => {
+      const block: Block = {
+        ...quarters,
+        cuts,
+        patches: [{ id: 'p1', at: [6, 6] }, away, { id: 'p10', at: [-2, 3] }],
+      };
+      const outline = [
+        [0, 0],
+        [16, 0],
+        [16, 12],
+        [0, 12],
+      ] as const;
+      return blockOf(setOutline(frozen({ ...harbour, blocks: [block] }), 'b1', outline));
+    };
+    const grown = widened([]);
+    expect(grown.patches.map(({ id, fabric }) => [id, fabric])).toEqual([
+      ['p1', 'f3'],
+      ['p10', undefined],
+    ]);
+    // Here a cut along the old edge parts what has come from what was.
+    const beside = widened([{ id: 'c1', from: [12, 0], to: [12, 12], role: 'auto' }]);
+    expect(beside.patches).toEqual([{ id: 'p1', at: [6, 6] }, away, { id: 'p10', at: [-2, 3] }]);
+  });
+
+  it('of more patches than a block may have keeps its entries as they are', () => {
+    const cuts = Array.from({ length: 45 }, (_, k) => (k + 1) / 4).flatMap((at) => [
+      { from: [at, 0] as const, to: [at, 12] as const },
+      { from: [0, at] as const, to: [12, at] as const },
+    ]);
+    const many = addCuts(harbour, 'b1', cuts);
+    expect(blockOf(many).cuts.length).toBeGreaterThan(80);
+    expect(blockOf(many).patches).toBe(quarters.patches);
+    expect(paintPatch(many, 'b1', [3.1, 3.1], 'f3')).toBe(many);
   });
 });

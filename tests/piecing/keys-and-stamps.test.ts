@@ -3,10 +3,11 @@ import type { Point } from '../../src/geometry/point.ts';
 import type { Block, Cut } from '../../src/piecing/block.ts';
 import { piece } from '../../src/piecing/piece.ts';
 import type { PiecingPlan } from '../../src/piecing/plan.ts';
+import { stampOf } from '../../src/piecing/stamp.ts';
 import { shapeArea } from '../checker/shared-boundary.ts';
 import { designOf } from '../designs/designs.ts';
 import { entriesAt } from '../designs/entries.ts';
-import { blockOf } from './rules/drawing.ts';
+import { blockOf, ringOf } from './rules/drawing.ts';
 
 const QUICK = { budget: 40 };
 const keysOf = ({ patches }: PiecingPlan): string[] => patches.map(({ key }) => key);
@@ -102,9 +103,26 @@ describe('stamps', () => {
   });
 
   it('are other ones for what is sewn on to a finished unit', () => {
-    const unit = blockOf({ cuts: '0,3>6,3 3,0>3,3', plan: 'unit-first' });
-    const plan = piece(unit);
-    expect(plan.sections.every(({ stamp }) => /^[2-9A-Z]{5}$/.test(stamp))).toBe(true);
+    const area = (ring: string) => ({ polygon: ringOf(ring), holes: [] });
+    const own = [area('0,3 6,3 6,6 0,6')];
+    const stamps = [
+      stampOf(own),
+      stampOf(own, [ringOf('0,0 6,0 6,6 0,6')]),
+      stampOf(own, [ringOf('0,1 6,1 6,6 0,6')]),
+    ];
+    expect(new Set(stamps).size).toBe(3);
+    expect(stamps.every((stamp) => /^[2-9A-Z]{5}$/.test(stamp))).toBe(true);
+    let units = 0;
+    for (let seed = 1; seed <= 60; seed++) {
+      const { block } = designOf(seed, { patches: [6, 12] });
+      const plan = piece({ ...block, plan: 'unit-first' }, QUICK);
+      for (const { stamp, order, outline, holes, startsFrom } of plan.sections) {
+        const patches = order.map((id) => plan.patches.find((patch) => patch.id === id)!);
+        if (startsFrom.length > 0) units++;
+        expect(stamp).toBe(stampOf(patches, startsFrom.length > 0 ? [outline, ...holes] : []));
+      }
+    }
+    expect(units).toBeGreaterThan(5);
   });
 
   it('of seeded designs stay when the block moves on the lattice, and differ as the papers do', () => {
