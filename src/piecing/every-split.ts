@@ -7,14 +7,19 @@ import { joinsInside } from './pins.ts';
 import { cellsOf, maskOf, type Region } from './region.ts';
 import { type Seam, seamBetween } from './seam.ts';
 
-/** Regions of so many cells are split in every way whatever it takes: a few milliseconds. */
+/** A block of so many cells is split in every way whatever it takes: a few milliseconds. */
 export const ALWAYS_SPLIT = 12;
 
 /** Of regions of up to so many cells it is tried: where each has few neighbours there are not many ways. */
 export const MOST_SPLIT = 16;
 
-/** Splits looked at before a region is given up. */
-const MOST_LOOKS = 400_000;
+/** Splits looked at for all regions of one plan together: crowded rings, each small, would take seconds otherwise. */
+export const MOST_LOOKS = 60_000;
+
+/** What is left of them; it is used up as regions are split. */
+export interface Looks {
+  left: number;
+}
 
 /** More than any set of `MOST_SPLIT` cells is as a number. */
 const SETS = 2 ** MOST_SPLIT;
@@ -37,16 +42,18 @@ const MATCHES = 2 ** 30;
 /**
  * The cheapest way to put a small region together over every sequence of parts: any connected set of cells may be
  * parted into any two, along a seam that is straight or turns corners. No other assembly costs less. Null where there
- * are more ways than can be looked through; never for up to `ALWAYS_SPLIT` cells.
+ * are more ways than can be looked through; never for a block of up to `ALWAYS_SPLIT` cells.
  *
  * Cost: O(3^n) splits of n cells at worst; those not connected are never met, and a split is gone into only while
  * what it must cost is no more than the best so far.
  */
-export function everySplit(pattern: Pattern, region: Region, wish: Wish): Solved | null {
+export function everySplit(pattern: Pattern, region: Region, wish: Wish, allowed: Looks): Solved | null {
   const cells = cellsOf(region);
   const n = cells.length;
   if (n > MOST_SPLIT) return null;
-  const mostLooks = n <= ALWAYS_SPLIT ? Number.POSITIVE_INFINITY : MOST_LOOKS;
+  // As many sets as it has, at the least, are gone through: where that is not allowed nothing is begun.
+  if (pattern.cells > ALWAYS_SPLIT && allowed.left < 2 ** n / 4) return null;
+  const mostLooks = pattern.cells <= ALWAYS_SPLIT ? Number.POSITIVE_INFINITY : allowed.left;
   const all = 2 ** n - 1;
   const { near, pairs } = neighboursAmong(pattern, cells);
   const words = wordsOf(n, pairs);
@@ -60,6 +67,7 @@ export function everySplit(pattern: Pattern, region: Region, wish: Wish): Solved
   const made = new Map<number, Made>();
   let looks = 0;
   const best = bestOf(all);
+  allowed.left -= looks;
   return best ? { cost: costOf(best.weight), assembly: assemblyOf(all, best) } : null;
 
   function bestOf(set: number): Made | null {
@@ -73,6 +81,7 @@ export function everySplit(pattern: Pattern, region: Region, wish: Wish): Solved
       const splits = splitsOf(set);
       if (looks > mostLooks) return null;
       for (const split of splits) {
+        if (++looks > mostLooks) return null;
         const part = split % SETS;
         const rest = set & ~part;
         const own = Math.floor(split / SETS) * REFUSED;

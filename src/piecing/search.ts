@@ -2,7 +2,7 @@ import type { Assembly, Cost, Solved, Wish } from './assembly.ts';
 import { type Binding, bindingOf, bindingUnder, forcedEdges, settledBy } from './binding.ts';
 import { isBlurred } from './blur.ts';
 import { type Clashes, clashesOf, crossedVertices } from './clashes.ts';
-import { everySplit } from './every-split.ts';
+import { everySplit, type Looks, MOST_LOOKS } from './every-split.ts';
 import { cornersOf, type OpenedRing, openingsOf, ringsWithin } from './openings.ts';
 import { type Chord, chordLength, chordsOf, isUncrossed, type Parting, partAlong } from './partings.ts';
 import type { Pattern } from './pattern.ts';
@@ -54,6 +54,7 @@ export function cheapestAssembly(
 ): SearchResult {
   const memo = new Map<string, Solved>();
   const bounds = new Map<string, Bound>();
+  const looks: Looks = { left: MOST_LOOKS };
   const splits = new Map<string, Solved | null>();
   const isCrossing = crossedVertices(pattern);
   // What clashes bind is told by lines; it holds only where lines can be told apart.
@@ -77,7 +78,7 @@ export function cheapestAssembly(
     const key = keyOf(region);
     const known = splits.get(key);
     if (known !== undefined) return known;
-    const made = everySplit(pattern, region, wish);
+    const made = everySplit(pattern, region, wish, looks);
     splits.set(key, made);
     return made;
   }
