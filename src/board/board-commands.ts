@@ -98,10 +98,10 @@ export const BOARD_COMMANDS: readonly BoardCommand[] = [
       valueView ? 'Fabrics are shown as greys, by their lightness.' : 'Fabrics are shown in their colours.',
     );
   }),
-  onBoard('picture-only', 'Show the picture only, or with its marks', ['K'], () => {
-    const pictureOnly = !board.getState().pictureOnly;
-    board.setState({ pictureOnly });
-    announce(pictureOnly ? 'The picture alone is shown.' : 'Numbers, joins and sections are shown.');
+  onBoard('plain', 'Show the block plain, or with its marks', ['K'], () => {
+    const plain = !board.getState().plain;
+    board.setState({ plain });
+    announce(plain ? 'The block is shown plain.' : 'Numbers, joins and sections are shown.');
   }),
   { ...onBoard('choose-all', 'Choose all cuts', ['Mod+a'], chooseAll), enabled: hasBlock },
   {

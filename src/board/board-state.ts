@@ -51,8 +51,8 @@ export interface BoardState {
   readonly form: string | null;
   /** Fabrics are shown as greys, each as light as its colour. */
   readonly valueView: boolean;
-  /** The picture alone is shown: no numbers, joins, sections or findings. */
-  readonly pictureOnly: boolean;
+  /** The block is shown plain: no numbers, joins, sections or findings. */
+  readonly plain: boolean;
   /** Fabric in hand; null takes fabric off. */
   readonly fabricId: string | null;
   readonly chosen: Chosen | null;
@@ -101,7 +101,7 @@ export const board = createStore<BoardState>(() => ({
   adds: false,
   free: false,
   valueView: false,
-  pictureOnly: false,
+  plain: false,
   isFinger: false,
 }));
 

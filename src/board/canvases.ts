@@ -98,7 +98,7 @@ function drawGround(pen: Pen): void {
   const box = sheetBox();
   drawSheet(pen, box, project.unit);
   if (block !== null) drawUnderPicture(pen, block, session.getState().draft !== null, state.valueView);
-  if (!state.pictureOnly) drawGrid(pen, box, gridInUse(project), project.unit, state.gridKind);
+  if (!state.plain) drawGrid(pen, box, gridInUse(project), project.unit, state.gridKind);
   if (plan === null) return;
   pen.ctx.save();
   if (hasPictureShown(block)) pen.ctx.globalAlpha = FABRIC_OVER_PICTURE;
@@ -134,7 +134,7 @@ const isOnPrints = (plan: PiecingPlan | null, fabrics: ReadonlyMap<string, Fabri
 /** What the plan makes of the block, but for its findings. */
 function* plannedFigures(pen: Pen): Generator<Figure> {
   const { state, block, plan, fabrics } = sceneNow();
-  if (block === null || plan === null || state.pictureOnly) return;
+  if (block === null || plan === null || state.plain) return;
   const strength = strengthOf(plan, pen.camera);
   if (strength > 0.25) yield* sectionFigures(pen.camera, plan, fabrics);
   yield* joinFigures(pen.camera, plan.joins, strength);
@@ -144,7 +144,7 @@ function* plannedFigures(pen: Pen): Generator<Figure> {
 
 function* shownFindings({ camera }: Pen): Generator<Figure> {
   const { state, plan } = sceneNow();
-  if (plan === null || state.pictureOnly) return;
+  if (plan === null || state.plain) return;
   const lit = litFinding(state, plan)?.index ?? null;
   yield* findingFigures(camera, plan, { lit, hidden: findingsUnderHand(state, plan) });
 }
@@ -229,7 +229,7 @@ function drawMoving(pen: Pen): void {
       plan,
       selection,
       state.chosen,
-      state.tool === 'select' && !state.pictureOnly,
+      state.tool === 'select' && !state.plain,
       snap?.snap.at ?? null,
     );
   if (state.crosshair !== null) drawCrosshair(pen, state.crosshair, state.view, snap !== undefined);

@@ -25,9 +25,9 @@ export default function HelpDialog({ onClose }: { readonly onClose: () => void }
             the sheet; beside a pen the hand may rest.
           </p>
           <p>
-            <b>Chain</b> goes on from click to click, straight, in arcs or rounded. <b>Trim</b> takes a
+            <b>Chain</b> goes on from click to click, straight, in arcs or rounded. <b>Shorten</b> takes a
             stretch of a cut away, or draws its end on to the next line. While a symmetry is on (S), all of it
-            happens at every image. K shows the picture alone.
+            happens at every image. K shows the block plain, without marks.
           </p>
         </section>
         <div className="help-column">

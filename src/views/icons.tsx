@@ -24,7 +24,7 @@ const DRAWINGS = {
     </>
   ),
   // A line that ends at another, what reached past it dotted.
-  trim: (
+  shorten: (
     <>
       <path d="M11 3V17M2.6 10H11" />
       {dot(13.4, 10, 1)}
@@ -103,11 +103,11 @@ const DRAWINGS = {
       <path d="M10 3.2A6.8 6.8 0 0 0 10 16.8Z" fill="currentColor" />
     </>
   ),
-  // A picture in its frame.
-  picture: (
+  // What is to be seen without marks.
+  eye: (
     <>
-      <path d="M3 4H17V16H3ZM3.4 13.6 8 9 11.4 12.4 13.4 10.4 16.8 13.6" />
-      {dot(13, 7.4, 1.2)}
+      <path d="M2.4 10C4.4 6.6 7 5 10 5S15.6 6.6 17.6 10C15.6 13.4 13 15 10 15S4.4 13.4 2.4 10Z" />
+      <circle cx={10} cy={10} r={2.4} />
     </>
   ),
   rename: <path d="M4 16 4.8 12.4 13.4 3.8 16.2 6.6 7.6 15.2ZM11.6 5.6 14.4 8.4" />,

@@ -9,7 +9,7 @@ import type { Typed, Typing } from '../../editing/typing.ts';
 import type { Point, Segment } from '../../geometry/point.ts';
 import type { PiecingPlan } from '../../piecing/plan.ts';
 
-export type ToolName = 'select' | 'cut' | 'chain' | 'trim' | 'outline' | 'paint' | 'measure' | 'pan';
+export type ToolName = 'select' | 'cut' | 'chain' | 'shorten' | 'outline' | 'paint' | 'measure' | 'pan';
 
 /** Where the pointer is, whatever moves it: a mouse, a finger, a pen or the keyboard's crosshair. */
 export interface Pointer {

@@ -5,8 +5,8 @@ import { outlineTool } from './outline.ts';
 import { paintTool } from './paint.ts';
 import { panTool } from './pan.ts';
 import { selectTool } from './select.ts';
+import { shortenTool } from './shorten.ts';
 import { type Machine, machineOf, type ToolName } from './tool.ts';
-import { trimTool } from './trim.ts';
 
 /** A tool as people know it. */
 export interface ToolEntry {
@@ -43,11 +43,11 @@ export const TOOLS: readonly ToolEntry[] = [
     begin: () => machineOf(chainTool),
   },
   {
-    name: 'trim',
-    label: 'Trim or extend',
+    name: 'shorten',
+    label: 'Shorten or extend',
     key: 'E',
     hint: 'Click a stretch of a cut to take it away; near its end, to draw it on to the next line.',
-    begin: () => machineOf(trimTool),
+    begin: () => machineOf(shortenTool),
   },
   {
     name: 'outline',

@@ -42,7 +42,7 @@ export function BoardLine() {
       <DrawingAids />
       <UnderPictureCard />
       <ValueToggle />
-      <PictureToggle />
+      <PlainToggle />
       <HeldKeys at="line" />
       <ToolHint />
       <div className="zoom">
@@ -81,10 +81,10 @@ function ValueToggle() {
 }
 
 /** Shows the block without numbers, joins and sections. */
-function PictureToggle() {
-  const isOn = useStore(board, (state) => state.pictureOnly);
-  const title = 'The picture alone, without numbers, joins and sections';
-  return <ViewToggle name="picture-only" icon="picture" text="Picture" title={title} isOn={isOn} />;
+function PlainToggle() {
+  const isOn = useStore(board, (state) => state.plain);
+  const title = 'The block plain, without numbers, joins and sections';
+  return <ViewToggle name="plain" icon="eye" text="Plain" title={title} isOn={isOn} />;
 }
 
 interface ViewToggleProps {

@@ -1,14 +1,14 @@
 import { describe, expect, it } from 'vitest';
 import type { Block, Cut } from '../../src/document/project.ts';
-import { drawOn, reachOf, stretchAt, trimCuts } from '../../src/editing/trim.ts';
+import { drawOn, reachOf, shortenCuts, stretchAt } from '../../src/editing/shorten.ts';
 import type { Point } from '../../src/geometry/point.ts';
 import { Prng } from '../designs/prng.ts';
 import { projectWith, WINDOW } from './window.ts';
 
 const cut = (id: string, from: Point, to: Point): Cut => ({ id, from, to, role: 'auto' });
 const blockOf = (...cuts: readonly Cut[]): Block => ({ ...WINDOW, cuts });
-const trimmed = (block: Block, ...places: readonly Point[]) =>
-  trimCuts(projectWith(block), 'b1', places).blocks[0]!.cuts.map(({ from, to }) => [from, to]);
+const shortened = (block: Block, ...places: readonly Point[]) =>
+  shortenCuts(projectWith(block), 'b1', places).blocks[0]!.cuts.map(({ from, to }) => [from, to]);
 
 /** A crossing of two lines right across, in the middle. */
 const CROSS = blockOf(cut('c1', [0, 6], [12, 6]), cut('c2', [6, 0], [6, 12]));
@@ -19,11 +19,11 @@ describe('a cut taken back', () => {
       [0, 6],
       [6, 6],
     ]);
-    expect(trimmed(CROSS, [2, 6])[0]).toEqual([
+    expect(shortened(CROSS, [2, 6])[0]).toEqual([
       [6, 6],
       [12, 6],
     ]);
-    expect(trimmed(CROSS, [9, 6])[0]).toEqual([
+    expect(shortened(CROSS, [9, 6])[0]).toEqual([
       [0, 6],
       [6, 6],
     ]);
@@ -35,15 +35,15 @@ describe('a cut taken back', () => {
       cut('c2', [4, 0], [4, 12]),
       cut('c3', [8, 0], [8, 12]),
     );
-    const { cuts } = trimCuts(projectWith(ladder), 'b1', [[6, 6]]).blocks[0]!;
+    const { cuts } = shortenCuts(projectWith(ladder), 'b1', [[6, 6]]).blocks[0]!;
     expect(cuts.map(({ id }) => id)).toEqual(['c1', 'c4', 'c2', 'c3']);
     expect(cuts[1]).toMatchObject({ from: [8, 6], to: [12, 6] });
-    expect(trimmed(blockOf(cut('c1', [2, 2], [5, 5])), [3, 3])).toEqual([]);
-    expect(trimmed(blockOf(cut('c1', [0, 6], [12, 6])), [3, 6])).toEqual([]);
+    expect(shortened(blockOf(cut('c1', [2, 2], [5, 5])), [3, 3])).toEqual([]);
+    expect(shortened(blockOf(cut('c1', [0, 6], [12, 6])), [3, 6])).toEqual([]);
   });
 
   it('at several places at once, and not where it is locked', () => {
-    expect(trimmed(CROSS, [2, 6], [6, 2])).toEqual([
+    expect(shortened(CROSS, [2, 6], [6, 2])).toEqual([
       [
         [6, 6],
         [12, 6],
@@ -55,8 +55,8 @@ describe('a cut taken back', () => {
     ]);
     const locked = blockOf({ ...CROSS.cuts[0]!, locked: true }, CROSS.cuts[1]!);
     const project = projectWith(locked);
-    expect(trimCuts(project, 'b1', [[2, 6]])).toBe(project);
-    expect(trimCuts(project, 'b1', [[3, 3]])).toBe(project);
+    expect(shortenCuts(project, 'b1', [[2, 6]])).toBe(project);
+    expect(shortenCuts(project, 'b1', [[3, 3]])).toBe(project);
   });
 
   it('loses the length of what it is shown to lose, whatever the drawing', () => {
@@ -76,7 +76,7 @@ describe('a cut taken back', () => {
         one.from[1] + (one.to[1] - one.from[1]) * share,
       ];
       const [from, to] = stretchAt(block, one, at).segment;
-      const after = trimCuts(projectWith(block), 'b1', [[(from[0] + to[0]) / 2, (from[1] + to[1]) / 2]]);
+      const after = shortenCuts(projectWith(block), 'b1', [[(from[0] + to[0]) / 2, (from[1] + to[1]) / 2]]);
       expect(length(cuts) - length(after.blocks[0]!.cuts)).toBeCloseTo(
         Math.hypot(to[0] - from[0], to[1] - from[1]),
         2,

@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { type TrimState, trimTool } from '../../src/board/tools/trim.ts';
+import { type ShortenState, shortenTool } from '../../src/board/tools/shorten.ts';
 import type { Block, Cut } from '../../src/document/project.ts';
 import type { Point } from '../../src/geometry/point.ts';
 import { WINDOW } from '../editing/window.ts';
@@ -7,9 +7,9 @@ import { Script } from './script.ts';
 
 const cut = (id: string, from: Point, to: Point): Cut => ({ id, from, to, role: 'auto' });
 const CROSS: Block = { ...WINDOW, cuts: [cut('c1', [0, 6], [12, 6]), cut('c2', [6, 0], [6, 12])] };
-const script = (block = CROSS) => new Script<TrimState>(trimTool, block);
+const script = (block = CROSS) => new Script<ShortenState>(shortenTool, block);
 
-describe('the trim tool', () => {
+describe('the tool that shortens and extends', () => {
   it('shows what would go, and takes it at a press as one step', () => {
     const hand = script().move(2, 6.1);
     expect(hand.marks).toEqual([
@@ -23,7 +23,7 @@ describe('the trim tool', () => {
     ]);
     expect(hand.steps).toEqual([]);
     hand.click(2, 6.1);
-    expect(hand.steps).toEqual(['Trim cut']);
+    expect(hand.steps).toEqual(['Shorten cut']);
     expect(hand.block.cuts[0]).toMatchObject({ from: [6, 6], to: [12, 6] });
   });
 
@@ -41,7 +41,7 @@ describe('the trim tool', () => {
     hand.symmetry = 'quarter';
     expect(hand.move(2, 6).marks).toHaveLength(4);
     hand.click(2, 6);
-    expect(hand.steps).toEqual(['Trim cuts']);
+    expect(hand.steps).toEqual(['Shorten cuts']);
     expect(hand.block.cuts).toEqual([]);
 
     const arms = script({ ...WINDOW, cuts: [cut('c1', [3, 2], [5, 2]), cut('c2', [9, 2], [7, 2])] });

@@ -58,7 +58,7 @@ export function reachOf(block: Block, cut: Cut, end: 'from' | 'to'): Point | nul
 }
 
 /** Takes the stretches away that hold the places: a cut gets shorter, falls in two, or goes. */
-export const trimCuts = (project: Project, blockId: string, places: readonly Point[]): Project =>
+export const shortenCuts = (project: Project, blockId: string, places: readonly Point[]): Project =>
   changeBlock(project, blockId, (block) => {
     const ids = freeCutIds(block);
     let cuts: readonly Cut[] = block.cuts;

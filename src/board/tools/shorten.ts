@@ -1,6 +1,6 @@
 import type { Cut } from '../../document/project.ts';
+import { drawOn, type LooseEnd, reachOf, shortenCuts, stretchAt } from '../../editing/shorten.ts';
 import { placesOf } from '../../editing/symmetry.ts';
-import { drawOn, type LooseEnd, reachOf, stretchAt, trimCuts } from '../../editing/trim.ts';
 import { cutName } from '../../editing/words.ts';
 import type { Point, Segment } from '../../geometry/point.ts';
 import { distance, distanceToSegment, middle } from '../../geometry/ring.ts';
@@ -11,11 +11,11 @@ import { type Effect, type Mark, type Step, type Surroundings, stepTo, type Tool
  * Takes the stretch of a cut under the pointer away, back to the lines it runs between; near an end draws the cut on
  * to the next line or the edge. What would go or come is shown before it is pressed, with its images under a symmetry.
  */
-export type TrimState =
-  | { readonly kind: 'idle'; readonly over: Trim | null }
-  | { readonly kind: 'pressed'; readonly over: Trim };
+export type ShortenState =
+  | { readonly kind: 'idle'; readonly over: Meant | null }
+  | { readonly kind: 'pressed'; readonly over: Meant };
 
-type Trim =
+type Meant =
   | { readonly kind: 'take'; readonly cut: string; readonly segments: readonly Segment[] }
   | {
       readonly kind: 'draw-on';
@@ -24,10 +24,10 @@ type Trim =
       readonly segments: readonly Segment[];
     };
 
-const IDLE: TrimState = { kind: 'idle', over: null };
+const IDLE: ShortenState = { kind: 'idle', over: null };
 
-export const trimTool: Tool<TrimState> = {
-  name: 'trim',
+export const shortenTool: Tool<ShortenState> = {
+  name: 'shorten',
   start: IDLE,
   busy: ({ kind }) => kind !== 'idle',
   marks: ({ over }) => {
@@ -41,10 +41,10 @@ export const trimTool: Tool<TrimState> = {
       case 'move':
         // What is pressed stays meant as long as the pointer stays on it.
         return state.kind === 'pressed'
-          ? stepTo(isSame(trimAt(event.pointer.at, around), state.over) ? state : IDLE)
-          : stepTo({ kind: 'idle', over: trimAt(event.pointer.at, around) });
+          ? stepTo(isSame(meantAt(event.pointer.at, around), state.over) ? state : IDLE)
+          : stepTo({ kind: 'idle', over: meantAt(event.pointer.at, around) });
       case 'down': {
-        const over = trimAt(event.pointer.at, around);
+        const over = meantAt(event.pointer.at, around);
         return stepTo(over === null ? IDLE : { kind: 'pressed', over });
       }
       case 'up':
@@ -57,11 +57,11 @@ export const trimTool: Tool<TrimState> = {
   },
 };
 
-const isSame = (a: Trim | null, b: Trim): boolean =>
+const isSame = (a: Meant | null, b: Meant): boolean =>
   a?.kind === b.kind && a.cut === b.cut && samePlace(a.segments[0]![0], b.segments[0]![0]);
 
 /** What a press at a place would do; null beside all cuts. */
-function trimAt(at: Point, around: Surroundings): Trim | null {
+function meantAt(at: Point, around: Surroundings): Meant | null {
   const cut = nearestCut(at, around);
   if (cut === null) return null;
   return drawnOnAt(cut, at, around) ?? takenAt(cut, at, around);
@@ -79,7 +79,7 @@ function nearestCut(at: Point, { block, grabIn }: Surroundings): Cut | null {
   return best;
 }
 
-function drawnOnAt(cut: Cut, at: Point, around: Surroundings): Trim | null {
+function drawnOnAt(cut: Cut, at: Point, around: Surroundings): Meant | null {
   const block = around.block!;
   // Near the middle of a short cut the cut itself is meant.
   const reach = Math.min(around.grabIn, distance(cut.from, cut.to) / 3);
@@ -106,7 +106,7 @@ function drawnOnAt(cut: Cut, at: Point, around: Surroundings): Trim | null {
 /** Images meet what they are images of within the lattice. */
 const NEAR_IN = 1 / 1000;
 
-function takenAt(cut: Cut, at: Point, around: Surroundings): Trim {
+function takenAt(cut: Cut, at: Point, around: Surroundings): Meant {
   const block = around.block!;
   const { segment } = stretchAt(block, cut, at);
   const images = placesOf([middle(...segment)], around.symmetry, block.outline).flatMap(([place]) => {
@@ -117,19 +117,19 @@ function takenAt(cut: Cut, at: Point, around: Surroundings): Trim {
   return { kind: 'take', cut: cut.id, segments: images.length === 0 ? [segment] : images };
 }
 
-function done(over: Trim, around: Surroundings): Step<TrimState> {
+function done(over: Meant, around: Surroundings): Step<ShortenState> {
   const { block } = around;
   const { id } = block!;
   if (block!.cuts.find((cut) => cut.id === over.cut)?.locked === true)
-    return stepTo<TrimState>(IDLE, { kind: 'announce', text: 'This cut is locked.' });
+    return stepTo<ShortenState>(IDLE, { kind: 'announce', text: 'This cut is locked.' });
   const name = cutName(block!.cuts, over.cut);
   const edit: Effect =
     over.kind === 'take'
       ? {
           kind: 'edit',
-          label: over.segments.length > 1 ? 'Trim cuts' : 'Trim cut',
+          label: over.segments.length > 1 ? 'Shorten cuts' : 'Shorten cut',
           change: (project) =>
-            trimCuts(
+            shortenCuts(
               project,
               id,
               over.segments.map((segment) => middle(...segment)),
@@ -140,6 +140,6 @@ function done(over: Trim, around: Surroundings): Step<TrimState> {
           label: over.segments.length > 1 ? 'Draw cuts on' : 'Draw cut on',
           change: (project) => drawOn(project, id, over.ends),
         };
-  const text = over.kind === 'take' ? `${name} trimmed.` : `${name} drawn on to the next line.`;
-  return stepTo<TrimState>(IDLE, edit, { kind: 'announce', text });
+  const text = over.kind === 'take' ? `${name} shortened.` : `${name} drawn on to the next line.`;
+  return stepTo<ShortenState>(IDLE, edit, { kind: 'announce', text });
 }
