@@ -9,32 +9,46 @@ export const TWICE_IN = 1 / 32;
 /** They run side by side for at least this share of the shorter. */
 const BESIDE_SHARE = 0.5;
 
-/** More cuts than this are not compared with each other: far more than any hand draws twice. */
-const MOST_CUTS = 400;
-
 /** Two cuts that run side by side less than 1/32 in apart. */
 export const drawnTwice: Rule = {
   code: 'drawn-twice',
   title: 'Line drawn twice',
   severity: 'caution',
-  check: ({ block }) => {
-    const { cuts } = block;
-    if (cuts.length > MOST_CUTS) return [];
-    return cuts.flatMap((cut, k) =>
-      cuts.slice(k + 1).flatMap((other) => {
-        if (!runsBeside(cut, other)) return [];
+  check: ({ block }) =>
+    nearPairs(block.cuts)
+      .filter(([cut, other]) => runsBeside(cut, other))
+      .map(([cut, other]) => {
         const shorter = distance(cut.from, cut.to) <= distance(other.from, other.to) ? cut : other;
-        return [
-          {
-            at: middle(shorter.from, shorter.to),
-            cuts: [cut.id, other.id],
-            message: `${cutName(block, cut)} and ${cutName(block, other).toLowerCase()} lie less than 1/32 in apart: the line is drawn twice, and no strip so thin can be sewn. Make them one.`,
-          },
-        ];
+        return {
+          at: middle(shorter.from, shorter.to),
+          cuts: [cut.id, other.id],
+          message: `${cutName(block, cut)} and ${cutName(block, other).toLowerCase()} lie less than 1/32 in apart: the line is drawn twice, and no strip so thin can be sewn. Make them one.`,
+        };
       }),
-    );
-  },
 };
+
+/** Pairs of cuts whose boxes come so near each other, in the order they were drawn. Swept from left to right. */
+function nearPairs(cuts: readonly Cut[]): (readonly [Cut, Cut])[] {
+  const boxes = cuts
+    .map(({ from, to }, k) => ({
+      k,
+      left: Math.min(from[0], to[0]),
+      right: Math.max(from[0], to[0]),
+      top: Math.min(from[1], to[1]),
+      bottom: Math.max(from[1], to[1]),
+    }))
+    .sort((a, b) => a.left - b.left);
+  const pairs: (readonly [number, number])[] = [];
+  for (let i = 0; i < boxes.length; i++) {
+    const box = boxes[i]!;
+    for (let j = i + 1; j < boxes.length && boxes[j]!.left < box.right + TWICE_IN; j++) {
+      const other = boxes[j]!;
+      if (other.top < box.bottom + TWICE_IN && other.bottom > box.top - TWICE_IN)
+        pairs.push([Math.min(box.k, other.k), Math.max(box.k, other.k)]);
+    }
+  }
+  return pairs.sort((a, b) => a[0] - b[0] || a[1] - b[1]).map(([i, j]) => [cuts[i]!, cuts[j]!] as const);
+}
 
 /** Do two cuts lie apart by more than a touch and less than 1/32 in, for half of the shorter or more? */
 export function runsBeside(one: Cut, other: Cut): boolean {
