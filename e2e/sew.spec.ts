@@ -1,4 +1,5 @@
 import { expect, type Page, test } from '@playwright/test';
+import { openApp } from './window.ts';
 
 /** Sews the whole of two small blocks through the screens, with a reload and an edit on the way. */
 
@@ -16,7 +17,7 @@ async function choose(page: Page, wanted: readonly string[]): Promise<void> {
 
 test('two blocks, two copies, from taking into work to trimmed', async ({ page }) => {
   test.setTimeout(120_000);
-  await page.goto('/');
+  await openApp(page);
   await page.keyboard.press('Alt+5');
   await choose(page, ['Sailing boat', 'Lighthouse']);
   await expect(page.getByText(/rounds for 8 papers/)).toBeVisible();
@@ -39,6 +40,7 @@ test('two blocks, two copies, from taking into work to trimmed', async ({ page }
   await expect(page.getByText(sewn!.trim())).toBeVisible();
   await expect(page.getByText('Saved in this browser')).toBeAttached();
   await page.reload();
+  await expect(page.getByRole('navigation', { name: 'Places' })).toBeVisible();
   await page.keyboard.press('Alt+5');
   await expect(page.getByText(sewn!.trim())).toBeVisible();
 
