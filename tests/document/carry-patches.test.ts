@@ -293,6 +293,20 @@ describe('an order by hand survives', () => {
     expect(sewn(at(pinned, 'c2', 8))[0]).toBe(8);
   });
 
+  it('a later order takes from those before it just the patches that it names', () => {
+    const orders = (project: Project) => blockOf(project).orders;
+    expect(orders(pier)).toHaveLength(1);
+    const [first, second, third, last] = orders(pier)![0]!;
+    expect(orders(setOrder(pier, 'b1', [last!, first!]))).toEqual([
+      [second, third],
+      [last, first],
+    ]);
+    expect(orders(setOrder(pier, 'b1', [last!, first!], [first!, second!, third!, last!]))).toEqual([
+      [last, first],
+    ]);
+    expect(orders(setOrder(pier, 'b1', [], [second!]))).toEqual([[first, third, last]]);
+  });
+
   it('turns, mirrors, sizes, copies', () => {
     const order = blockOf(pier).orders;
     const mirrored = turnBlock(pier, 'b1', MIRRORS.upright);

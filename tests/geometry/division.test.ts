@@ -29,6 +29,30 @@ const faceAreas = (division: Division): number[] =>
 
 const sum = (values: readonly number[]): number => values.reduce((total, value) => total + value, 0);
 
+describe('a crossing that touches the outline', () => {
+  // 0.001 in is half of what counts as touching (0.05 mm).
+  it.each([
+    ['within', 0.001],
+    ['beyond', -0.001],
+  ])('is put on it from %s, and the outline stays straight', (_, y) => {
+    const past = 0.0004;
+    const { vertices, origin, face } = divided(SQUARE, [
+      [
+        [1, y + 2],
+        [3 + past, y - past],
+      ],
+      [
+        [5, y + 2],
+        [3 - past, y - past],
+      ],
+    ]);
+    const rim = vertices.filter((_, v) => origin.some((o, h) => o === v && face[h] === OUTSIDE));
+    const tip = rim.filter(([x]) => Math.abs(x - 3) < 0.01);
+    expect(tip.length).toBeGreaterThan(0);
+    expect(tip.map(([, height]) => height)).toEqual(tip.map(() => 0));
+  });
+});
+
 describe('the division of seeded designs', () => {
   const designs = Array.from({ length: 300 }, (_, i) => designOf(i + 1));
   const divisions = designs.map((design) => divided(design.block.outline, linesOf(design)));

@@ -3,21 +3,12 @@ import type { Block } from '../../src/piecing/block.ts';
 import { piece } from '../../src/piecing/piece.ts';
 import { findRepairs, repairsOf } from '../../src/piecing/repairs/find-repairs.ts';
 import { applyChange, type Repair } from '../../src/piecing/repairs/repair.ts';
-import type { Standing } from '../../src/piecing/repairs/standing.ts';
 import { checkPlan } from '../checker/check-plan.ts';
 import { insideShape } from '../checker/shared-boundary.ts';
 import { awkwardBlock } from '../designs/awkward.ts';
 import { designOf } from '../designs/designs.ts';
 import { TEN_TROUBLES, type Trouble } from '../designs/ten-troubles.ts';
-import { counted } from './standing.ts';
-
-/** Is `a` better than `b`: fewer corners set in, else fewer troubles, else fewer foundations, else fewer cautions? */
-function isBetter(a: Standing, b: Standing): boolean {
-  const rank = (s: Standing): number[] => [s.setInCorners, s.troubles, s.foundations, s.cautions];
-  const [x, y] = [rank(a), rank(b)];
-  const k = x.findIndex((value, i) => value !== y[i]);
-  return k >= 0 && x[k]! < y[k]!;
-}
+import { counted, isBetter } from './standing.ts';
 
 /** Everything untrue about the repairs offered for a block. */
 function faultsOf(block: Block, repairs: readonly Repair[]): string[] {

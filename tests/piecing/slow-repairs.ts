@@ -3,9 +3,10 @@ import type { PieceOptions } from '../../src/piecing/options.ts';
 import { piece } from '../../src/piecing/piece.ts';
 import { candidatesFor } from '../../src/piecing/repairs/candidates.ts';
 import { applyChange, type Candidate, type Repair } from '../../src/piecing/repairs/repair.ts';
-import { isBetter, type Standing, standingOf, type Tally } from '../../src/piecing/repairs/standing.ts';
+import type { Standing, Tally } from '../../src/piecing/repairs/standing.ts';
 import { holdsOf, TRIAL_BUDGET } from '../../src/piecing/repairs/trial.ts';
 import { NEAR_MISS_IN } from '../../src/piecing/rules/near-miss.ts';
+import { counted, isBetter } from './standing.ts';
 
 /** Repairs shown at most. */
 const MOST_REPAIRS = 8;
@@ -31,13 +32,13 @@ interface Tried<After extends Tally = Tally> {
 export function slowRepairsOf(block: Block, options: PieceOptions = {}): readonly Repair[] {
   const plan = piece(block, options);
   if (plan.verdict === 'broken') return [];
-  const before = standingOf(plan);
+  const before = counted(plan);
   const candidates = candidatesFor(block, plan);
   const holds = before.setInCorners > 0 ? holdsOf(block) : 0;
   const tried = (some: readonly Candidate[], mustOpen: number): Tried<Standing>[] =>
     some.flatMap((candidate) => {
       const changed = applyChange(block, candidate.change);
-      const after = standingOf(piece(changed, { ...options, budget: TRIAL_BUDGET }));
+      const after = counted(piece(changed, { ...options, budget: TRIAL_BUDGET }));
       if (after.verdict === 'broken' || !isBetter(after, before)) return [];
       if (mustOpen > 0 && holdsOf(changed) >= mustOpen) return [];
       return isWorthItsLoss(candidate, after, before) ? [{ candidate, after }] : [];
@@ -53,7 +54,7 @@ export function slowRepairsOf(block: Block, options: PieceOptions = {}): readonl
   for (const { candidate } of ranked(better, before)) {
     if (proven.length === MOST_REPAIRS) break;
     if (!isNew(candidate)) continue;
-    const after = standingOf(piece(applyChange(block, candidate.change), options));
+    const after = counted(piece(applyChange(block, candidate.change), options));
     if (after.verdict !== 'broken' && isBetter(after, before)) proven.push({ candidate, after });
   }
   return ranked(proven, before).map(({ candidate: { id, sentence, change, moved }, after }) => ({

@@ -1,5 +1,5 @@
 import type { Join, PiecingPlan } from '../../src/piecing/plan.ts';
-import type { Standing } from '../../src/piecing/repairs/standing.ts';
+import type { Standing, Tally } from '../../src/piecing/repairs/standing.ts';
 
 /** Stretches that follow another: all but one, and all where the seam goes round to where it began. */
 export const cornersIn = ({ stretches }: Join): number =>
@@ -15,4 +15,20 @@ export function counted(plan: PiecingPlan): Standing {
     troubles: plan.findings.reduce((sum, finding) => sum + (finding.severity === 'trouble' ? 1 : 0), 0),
     cautions: plan.findings.reduce((sum, finding) => sum + (finding.severity === 'caution' ? 1 : 0), 0),
   };
+}
+
+/**
+ * Is `a` better than `b`, judged here: fewer corners set in, else fewer troubles, else fewer foundations, for which one
+ * more caution is not too dear and two are, else fewer cautions?
+ */
+export function isBetter(a: Tally, b: Tally): boolean {
+  const gains: readonly number[] = [
+    b.setInCorners - a.setInCorners,
+    b.troubles - a.troubles,
+    b.foundations - a.foundations,
+    b.cautions - a.cautions,
+  ];
+  const first = gains.findIndex((gain) => gain !== 0);
+  if (first < 0 || gains[first]! < 0) return false;
+  return first !== 2 || gains[3]! >= -1;
 }
