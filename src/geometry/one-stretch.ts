@@ -5,6 +5,8 @@ import { distance, distanceToSegment, farthestPair } from './ring.ts';
 /** Do the edges, in any order, make one straight and unbroken stretch? */
 export function isOneStretch(edges: readonly Segment[]): boolean {
   if (edges.length === 0) return false;
+  // One edge alone is one stretch, if it has a length at all.
+  if (edges.length === 1) return distance(...edges[0]!) > 0;
   const points = edges.flat();
   const [a, b] = farthestPair(points);
   if (points.some((p) => distanceToSegment(p, a, b) > STRAIGHT_IN)) return false;

@@ -14,13 +14,18 @@ export interface Side {
 export interface Boundary {
   /** The sides of each patch, by its id. */
   readonly sidesOf: ReadonlyMap<string, readonly Side[]>;
-  /** The patch that has this very edge in this direction. */
-  readonly ownerOf: (from: Point, to: Point) => string | null;
   /** A number for each spot, the same for the same spot. */
   readonly numberOf: (at: Point) => number;
+  /** A number for each way from a spot to another, both told by their numbers. */
+  readonly wayOf: (from: number, to: number) => number;
+  /** The patch that has an edge this way; null where none has. */
+  readonly ownerOf: (way: number) => string | null;
   /** Pairs of patches that both have one edge in one direction, and so lie on each other. */
   readonly doubled: readonly (readonly [string, string])[];
 }
+
+/** More spots than a block can have. */
+const MOST_SPOTS = 2 ** 24;
 
 /**
  * Neighbours share vertices exactly, so the patch beyond an edge is the one that has the same edge the other way.
@@ -28,41 +33,48 @@ export interface Boundary {
  */
 export function boundaryOf(patches: readonly Patch[]): Boundary {
   const { numberOf } = pointNumbers();
-  const owners = new Map<number, Map<number, string>>();
+  const wayOf = (from: number, to: number): number => from * MOST_SPOTS + to;
+  const owners = new Map<number, string>();
   const doubled: [string, string][] = [];
-  const ownerOf = (from: Point, to: Point): string | null =>
-    owners.get(numberOf(from))?.get(numberOf(to)) ?? null;
-  const edges = patches.map(({ id, polygon, holes }) =>
-    [polygon, ...holes].flatMap((ring) =>
-      ring.map((from, i): Segment => {
-        const to = ring[(i + 1) % ring.length]!;
-        const a = numberOf(from);
-        const ends = owners.get(a) ?? new Map<number, string>();
-        const known = ends.get(numberOf(to));
+  const rings = patches.map(({ id, polygon, holes }) =>
+    [polygon, ...holes].map((ring) => {
+      const spots = ring.map(numberOf);
+      spots.forEach((from, i) => {
+        const way = wayOf(from, spots[(i + 1) % spots.length]!);
+        const known = owners.get(way);
         if (known !== undefined) doubled.push([known, id]);
-        owners.set(a, ends.set(numberOf(to), id));
-        return [from, to];
-      }),
-    ),
+        owners.set(way, id);
+      });
+      return { ring, spots };
+    }),
   );
   const sidesOf = new Map(
-    patches.map(({ id }, k) => [
-      id,
-      edges[k]!.map((edge): Side => ({ edge, patch: id, other: ownerOf(edge[1], edge[0]) })),
+    patches.map(({ id: patch }, k) => [
+      patch,
+      rings[k]!.flatMap(({ ring, spots }) =>
+        ring.map((from, i): Side => {
+          const next = (i + 1) % ring.length;
+          return {
+            edge: [from, ring[next]!],
+            patch,
+            other: owners.get(wayOf(spots[next]!, spots[i]!)) ?? null,
+          };
+        }),
+      ),
     ]),
   );
-  return { sidesOf, ownerOf, numberOf, doubled };
+  return { sidesOf, numberOf, wayOf, ownerOf: (way) => owners.get(way) ?? null, doubled };
 }
 
-/** The sides of some patches that lie on others, as they run round the first. */
+/** The sides of some patches that lie on certain others, as they run round the first. */
 export function contactBetween(
   { sidesOf }: Boundary,
   some: Iterable<string>,
-  others: ReadonlySet<string>,
+  isOther: (patch: string) => boolean,
 ): Side[] {
   const contact: Side[] = [];
   for (const id of some)
     for (const side of sidesOf.get(id) ?? [])
-      if (side.other !== null && side.other !== id && others.has(side.other)) contact.push(side);
+      if (side.other !== null && side.other !== id && isOther(side.other)) contact.push(side);
   return contact;
 }

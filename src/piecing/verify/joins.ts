@@ -2,7 +2,7 @@ import { isOneStretch } from '../../geometry/one-stretch.ts';
 import { distance } from '../../geometry/ring.ts';
 import type { Join, SewingPlan } from '../plan.ts';
 import { type Boundary, contactBetween, type Side } from './boundary.ts';
-import { pointFaults } from './points.ts';
+import { type Orders, patchesIn, pointFaults, type Unit, type Units } from './points.ts';
 import { isSameStretch, liesOn, ONE_SPOT_IN, spanOf } from './stretch.ts';
 
 /**
@@ -30,8 +30,12 @@ export function joinFaults(plan: SewingPlan, boundary: Boundary): string[] {
       return;
     }
   };
-  const patchesOf = (letters: readonly string[]): string[] =>
-    plan.patches.filter(({ section }) => letters.includes(section)).map(({ id }) => id);
+  const orderOf = new Map(plan.sections.map(({ letter, order }) => [letter, order]));
+  const sectionOf = new Map(plan.patches.map(({ id, section }) => [id, section]));
+  const isIn =
+    (name: string) =>
+    (patch: string): boolean =>
+      unitOf.get(sectionOf.get(patch)!) === name;
   plan.joins.forEach((join, k) => {
     sewOn();
     if (join.step !== k + 1) faults.push(`Join ${join.step} is not the next step.`);
@@ -41,17 +45,34 @@ export function joinFaults(plan: SewingPlan, boundary: Boundary): string[] {
       faults.push(`Join ${join.step} needs units that are not made before it.`);
       return;
     }
-    const units = [patchesOf(join.left), patchesOf(join.right)] as const;
-    const contact = contactBetween(boundary, units[0], new Set(units[1]));
+    const units = [
+      { sections: join.left, has: isIn(left) },
+      { sections: join.right, has: isIn(right) },
+    ] as const;
+    const contact = contactOf(units, orderOf, boundary);
     const seam = seamFaults(join, contact);
     if (join.kind === 'partial' && !finishesAnother(plan, join))
       faults.push(`Join ${join.step} does not finish a seam begun before it.`);
-    faults.push(...(seam.length > 0 ? seam : pointFaults(join, contact, units, boundary)));
+    faults.push(...(seam.length > 0 ? seam : pointFaults(join, contact, units, orderOf, boundary)));
     for (const letter of join.right) unitOf.set(letter, left);
   });
   sewOn();
   if (new Set(unitOf.values()).size > 1) faults.push('The sections are not all joined.');
   return faults;
+}
+
+/** What the units of a join share, from the left one; read off the one with fewer patches. */
+function contactOf([left, right]: Units, orderOf: Orders, boundary: Boundary): Side[] {
+  const sizeOf = ({ sections }: Unit): number =>
+    sections.reduce((sum, letter) => sum + (orderOf.get(letter)?.length ?? 0), 0);
+  if (sizeOf(left) <= sizeOf(right)) return contactBetween(boundary, patchesIn(left, orderOf), right.has);
+  return contactBetween(boundary, patchesIn(right, orderOf), left.has).map(
+    ({ edge: [a, b], patch, other }) => ({
+      edge: [b, a],
+      patch: other!,
+      other: patch,
+    }),
+  );
 }
 
 /** Is a partial join two straight stretches, one of which goes straight on from an earlier seam left open for it? */

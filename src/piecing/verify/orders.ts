@@ -27,7 +27,7 @@ export function orderFaults(plan: SewingPlan, boundary: Boundary): string[] {
       }
       if (patch.section !== letter || patch.position !== first + k || id !== `${letter}${first + k}`)
         faults.push(`${id} is not called by its place.`);
-      const contact = contactBetween(boundary, [id], earlier).map(({ edge }) => edge);
+      const contact = contactBetween(boundary, [id], (other) => earlier.has(other)).map(({ edge }) => edge);
       if (earlier.size === 0) {
         if (patch.seam !== null) faults.push(`${id} is laid, not sewn, and has a seam.`);
       } else if (!isOneStretch(contact))

@@ -6,8 +6,20 @@ import { MAX_STRETCH_IN } from '../registration.ts';
 import { type Boundary, contactBetween, type Side } from './boundary.ts';
 import { along, isNearest, liesOn, ONE_SPOT_IN } from './stretch.ts';
 
-/** Ids of the patches of both units of a join. */
-type Units = readonly [left: readonly string[], right: readonly string[]];
+/** A unit: the letters of its sections, and whether a patch is in one of them. */
+export interface Unit {
+  readonly sections: readonly string[];
+  readonly has: (patch: string) => boolean;
+}
+
+/** Ids of the patches of each section, by its letter. */
+export type Orders = ReadonlyMap<string, readonly string[]>;
+
+export const patchesIn = ({ sections }: Unit, orderOf: Orders): string[] =>
+  sections.flatMap((letter) => orderOf.get(letter) ?? []);
+
+/** Both units of a join. */
+export type Units = readonly [left: Unit, right: Unit];
 
 /**
  * Are there pins where they belong: at both ends of every stretch, wherever seams meet it and called by what meets, no
@@ -17,6 +29,7 @@ export function pointFaults(
   join: Join,
   contact: readonly Side[],
   units: Units,
+  orderOf: Orders,
   boundary: Boundary,
 ): string[] {
   const { step, points, stretches } = join;
@@ -27,7 +40,7 @@ export function pointFaults(
   });
   if (!areInTurn(join)) faults.push(`The points of join ${step} are out of turn.`);
   const isEndOfAny = (at: Point): boolean => stretches.flat().some((end) => distance(end, at) <= ONE_SPOT_IN);
-  const [inLeft, inRight] = units.map((unit) => seamEnds(unit, boundary)) as [SeamEnds, SeamEnds];
+  const [inLeft, inRight] = units.map((unit) => seamEnds(unit, orderOf, boundary)) as [SeamEnds, SeamEnds];
   for (const stretch of stretches) {
     const length = distance(...stretch);
     const here = points
@@ -113,11 +126,13 @@ function meetings(contact: readonly Side[], stretch: Segment, patchOf: (side: Si
 type SeamEnds = (at: Point) => boolean;
 
 /** Does a seam inside a unit end at a spot, if only with one patch on both its sides, as at the tip of a square? */
-function seamEnds(unit: readonly string[], boundary: Boundary): SeamEnds {
+function seamEnds(unit: Unit, orderOf: Orders, boundary: Boundary): SeamEnds {
   let ends: ReadonlySet<number> | null = null;
   return (at) => {
     ends ??= new Set(
-      contactBetween(boundary, unit, new Set(unit)).flatMap(({ edge }) => edge.map(boundary.numberOf)),
+      contactBetween(boundary, patchesIn(unit, orderOf), unit.has).flatMap(({ edge }) =>
+        edge.map(boundary.numberOf),
+      ),
     );
     return ends.has(boundary.numberOf(at));
   };

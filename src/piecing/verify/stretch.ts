@@ -9,7 +9,8 @@ import { distance, distanceToSegment, farthestPair } from '../../geometry/ring.t
 export const ONE_SPOT_IN = STRAIGHT_IN + 2 ** -15;
 
 /** The two farthest ends of some edges. */
-export const spanOf = (edges: readonly Segment[]): Segment => farthestPair(edges.flat());
+export const spanOf = (edges: readonly Segment[]): Segment =>
+  edges.length === 1 ? edges[0]! : farthestPair(edges.flat());
 
 /** Have both the same ends, whichever comes first? */
 export function isSameStretch([a, b]: Segment, [c, d]: Segment): boolean {
@@ -28,9 +29,9 @@ export const along = ([x, y]: Point, [a, b]: Segment): number =>
  * of a sliver two stretches run within the width of a line of each other.
  */
 export function isNearest(stretch: Segment, stretches: readonly Segment[], spots: readonly Point[]): boolean {
+  if (!spots.every((at) => liesOn(at, stretch))) return false;
+  if (stretches.length === 1) return true;
   const off = ([a, b]: Segment): number => spots.reduce((sum, at) => sum + distanceToSegment(at, a, b), 0);
-  return (
-    spots.every((at) => liesOn(at, stretch)) &&
-    stretches.every((other) => off(stretch) <= off(other) + 2 ** -15)
-  );
+  const its = off(stretch);
+  return stretches.every((other) => its <= off(other) + 2 ** -15);
 }

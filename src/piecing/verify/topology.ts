@@ -1,5 +1,4 @@
 import { STRAIGHT_IN } from '../../geometry/lattice.ts';
-import type { Segment } from '../../geometry/point.ts';
 import { distanceToSegment, signedArea } from '../../geometry/ring.ts';
 import type { Block, Cut } from '../block.ts';
 import type { Edge, Section, SewingPlan } from '../plan.ts';
@@ -31,17 +30,18 @@ export function topologyFaults(
 function edgeFaults(
   edges: readonly Edge[],
   { outline, cuts }: Pick<Block, 'outline' | 'cuts'>,
-  { sidesOf, ownerOf, numberOf }: Boundary,
+  { sidesOf, numberOf, wayOf, ownerOf }: Boundary,
 ): string[] {
   const faults: string[] = [];
   const lineOf = new Map<string, Cut[]>();
   // Two cuts of one name are no good drawing, and no harm.
   for (const cut of cuts) lineOf.set(cut.id, [...(lineOf.get(cut.id) ?? []), cut]);
-  const told = new Set<string>();
+  const told = new Set<number>();
   for (const edge of edges) {
     const { from, to, right, left, line } = edge;
-    told.add(`${numberOf(from)} ${numberOf(to)}`);
-    if (right !== ownerOf(from, to) || left !== ownerOf(to, from) || right === left)
+    const [a, b] = [numberOf(from), numberOf(to)];
+    told.add(wayOf(a, b));
+    if (right !== ownerOf(wayOf(a, b)) || left !== ownerOf(wayOf(b, a)) || right === left)
       faults.push('An edge has other patches beside it than it says.');
     if (from[0] > to[0] || (from[0] === to[0] && from[1] > to[1])) faults.push('An edge runs the wrong way.');
     if (line !== null && !lineOf.get(line)?.some((cut) => liesAlong(edge, cut)))
@@ -65,31 +65,31 @@ const liesAlong = ({ from, to }: Stretch, line: Stretch): boolean =>
   [from, to].every((at) => distanceToSegment(at, line.from, line.to) <= BENT_IN);
 
 /** The outline of a section is all that its patches, and the unit it starts from, share with none of each other. */
-function outlineFaults(plan: SewingPlan, section: Section, { sidesOf, ownerOf }: Boundary): string[] {
+function outlineFaults(
+  plan: SewingPlan,
+  section: Section,
+  { sidesOf, numberOf, wayOf, ownerOf }: Boundary,
+): string[] {
   const { letter, outline, holes, startsFrom } = section;
-  const members = new Set(
-    plan.patches
-      .filter((patch) => patch.section === letter || startsFrom.includes(patch.section))
-      .map((p) => p.id),
-  );
+  const members = new Set<string>();
+  for (const patch of plan.patches)
+    if (patch.section === letter || startsFrom.includes(patch.section)) members.add(patch.id);
+  const isMember = (patch: string | null): boolean => patch !== null && members.has(patch);
   let length = 0;
-  for (const id of members)
-    for (const { other } of sidesOf.get(id)!) if (other === null || !members.has(other)) length++;
-  const told = [outline, ...holes].flatMap((ring) =>
-    ring.map((from, i): Segment => [from, ring[(i + 1) % ring.length]!]),
-  );
-  const isRim = ([from, to]: Segment): boolean => {
-    const inside = ownerOf(from, to);
-    const beyond = ownerOf(to, from);
-    return inside !== null && members.has(inside) && (beyond === null || !members.has(beyond));
-  };
-  if (
-    told.length === length &&
-    new Set(told.map(String)).size === length &&
-    told.every(isRim) &&
-    signedArea(outline) > 0 &&
-    holes.every((hole) => signedArea(hole) < 0)
-  )
-    return [];
-  return [`The outline of ${letter} is not that of its patches.`];
+  for (const id of members) for (const { other } of sidesOf.get(id)!) if (!isMember(other)) length++;
+  const told = new Set<number>();
+  let isRim = true;
+  let count = 0;
+  for (const ring of [outline, ...holes]) {
+    const spots = ring.map(numberOf);
+    spots.forEach((from, i) => {
+      const to = spots[(i + 1) % spots.length]!;
+      told.add(wayOf(from, to));
+      count++;
+      isRim &&= isMember(ownerOf(wayOf(from, to))) && !isMember(ownerOf(wayOf(to, from)));
+    });
+  }
+  const isWhole = count === length && told.size === length;
+  const turnsRight = signedArea(outline) > 0 && holes.every((hole) => signedArea(hole) < 0);
+  return isRim && isWhole && turnsRight ? [] : [`The outline of ${letter} is not that of its patches.`];
 }
