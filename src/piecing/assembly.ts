@@ -26,6 +26,9 @@ export type Cost = readonly [
   length: number,
 ];
 
+/** Corners that the set-in joins of an assembly turn, pinned roles that it does not obey, and its foundations. */
+export const costInWords = ([corners, refused, , foundations]: Cost) => ({ corners, refused, foundations });
+
 /** What is wished for besides the fewest foundations. */
 export interface Wish {
   /** What a join along this chord costs in dislike: a whole number, 0 for none. */

@@ -1,3 +1,4 @@
+import { costInWords } from './assembly.ts';
 import { isBlurred } from './blur.ts';
 import { clashesOf } from './clashes.ts';
 import type { Pattern } from './pattern.ts';
@@ -35,7 +36,8 @@ export function partialAssembly(pattern: Pattern, budget: number): SearchResult 
   }
   const marked = { ...pattern, role };
   const found = cheapestAssembly(marked, budget, { opened }, clashesOf(marked), []);
-  return found.cost[0] > 0 || found.cost[1] > 0 ? null : { ...found, isProven: false };
+  const { corners, refused } = costInWords(found.cost);
+  return corners > 0 || refused > 0 ? null : { ...found, isProven: false };
 }
 
 /** `join` as `Pattern.role` tells it. */
@@ -54,8 +56,9 @@ function bestSplit(pattern: Pattern, ring: Region, budget: number): PartialSplit
       const marked = { ...pattern, role };
       const opened = new Map([[keyOf(ring), split]]);
       const { cost } = cheapestAssembly(marked, budget, { opened }, clashesOf(marked), [], ring);
-      if (cost[0] > 0 || cost[1] > 0 || (best && cost[3] >= best.foundations)) continue;
-      best = { split, foundations: cost[3] };
+      const comes = costInWords(cost);
+      if (comes.corners > 0 || comes.refused > 0 || (best && comes.foundations >= best.foundations)) continue;
+      best = { split, foundations: comes.foundations };
     }
   }
   return best?.split ?? null;

@@ -1,4 +1,4 @@
-import type { Assembly, Cost, Solved, Wish } from './assembly.ts';
+import { type Assembly, type Cost, costInWords, type Solved, type Wish } from './assembly.ts';
 import { type Binding, bindingOf, bindingUnder, forcedEdges, settledBy } from './binding.ts';
 import { isBlurred } from './blur.ts';
 import { type Clashes, clashesOf, crossedVertices } from './clashes.ts';
@@ -62,7 +62,10 @@ export function cheapestAssembly(
   let spent = 0;
   let isComplete = true;
 
-  const openings = openingsOf(pattern, (ring) => splitEveryWay(ring)?.cost[0] ?? null);
+  const openings = openingsOf(pattern, (ring) => {
+    const split = splitEveryWay(ring);
+    return split ? costInWords(split.cost).corners : null;
+  });
   const rings = openings.into(held);
   const { cost, assembly } = solve(whole, rings);
   return {

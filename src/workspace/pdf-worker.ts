@@ -167,7 +167,8 @@ function foundationsKept(work: PrintWork, { typeface: set, ...options }: SheetOp
   return kept.layout;
 }
 
-function told({ sheets, notes, foundations }: Booklet, stage: Stage = 'whole'): LaidOut {
+/** What the screen is told of a layout, which gets a number of its own. */
+function announced({ sheets, notes, foundations }: Booklet, stage: Stage = 'whole'): LaidOut {
   number++;
   const of = ordered();
   return {
@@ -197,7 +198,7 @@ async function layOutWhole(wanted: PrintOrder): Promise<LaidOut> {
   const options = await setFor(wanted);
   order = wanted;
   booklet = layOutBooklet(wanted.work, options, partsOf(wanted), foundationsKept);
-  return told(booklet);
+  return announced(booklet);
 }
 
 /** More papers than this are only laid on sheets when they are asked for. */
@@ -305,7 +306,7 @@ const printer = {
     if (!first) return layOutWhole(wanted);
     order = wanted;
     booklet = { sheets: [first], notes: [], foundations: 0, bookmarks: [] };
-    return told(booklet, certain ? 'first' : 'look');
+    return announced(booklet, certain ? 'first' : 'look');
   },
 
   /** The whole of what was begun. */

@@ -2,6 +2,7 @@ import type { Division } from '../../geometry/division.ts';
 import { TOUCH_IN } from '../../geometry/lattice.ts';
 import type { Segment } from '../../geometry/point.ts';
 import { distance } from '../../geometry/ring.ts';
+import { costInWords } from '../assembly.ts';
 import { bindingOf } from '../binding.ts';
 import type { Block, Cut } from '../block.ts';
 import { clashesOf } from '../clashes.ts';
@@ -101,7 +102,7 @@ export function draftOf(
     foundations:
       rings.length > 0
         ? 1 + bindingOf(pattern, clashes, wholeOf(pattern)).joins
-        : cheapestAssembly(pattern, WAY_BUDGET, {}, clashes, rings).cost[3],
+        : costInWords(cheapestAssembly(pattern, WAY_BUDGET, {}, clashes, rings).cost).foundations,
     awkward: 4 * troubles + cautions,
   };
 }

@@ -1,3 +1,4 @@
+import { costInWords } from '../assembly.ts';
 import { bindingOf } from '../binding.ts';
 import type { Block } from '../block.ts';
 import { wishFor } from '../choices.ts';
@@ -60,7 +61,8 @@ export function tryChange(block: Block, options: PieceOptions, before: Tally, mu
     if (!mayBeBetter({ setInCorners: 1, foundations: 2, ...told })) return null;
   }
   const found = cheapestAssembly(pattern, TRIAL_BUDGET, wishFor(choice, pattern), clashes, rings);
-  if (!mayBeBetter({ setInCorners: found.cost[0], foundations: found.cost[3] })) return null;
+  const { corners, foundations } = costInWords(found.cost);
+  if (!mayBeBetter({ setInCorners: corners, foundations })) return null;
   const plan = planFrom(block, pattern, found, graver);
   const after = standingOf(plan);
   return isBetter(after, before)
