@@ -1,4 +1,4 @@
-import { openFile } from '../document/file.ts';
+import { type OpenedFile, openFile } from '../document/file.ts';
 import { oneLine } from '../document/file-place.ts';
 import type { Project, ProjectEdit } from '../document/project.ts';
 import type { History, HistoryEntry, Moment, Notice, SaveState, Session, Theme } from './session.ts';
@@ -155,8 +155,11 @@ export function replaceProject(label: string, project: Project, opening = nextOp
  * Opens the text of a file. The open project is replaced, undoably, only when the file is wholly good;
  * otherwise a notice says what is wrong and where, and nothing else changes. True when it was opened.
  */
-export function openProjectText(fileName: string, text: string): boolean {
-  const opened = openFile(text);
+export const openProjectText = (fileName: string, text: string): boolean =>
+  takeOpened(fileName, openFile(text));
+
+/** The same with the text already read. */
+export function takeOpened(fileName: string, opened: OpenedFile): boolean {
   if (!opened.ok) {
     say('trouble', `‘${oneLine(fileName)}’ was not opened. ${opened.error.message}`);
     return false;

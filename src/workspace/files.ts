@@ -1,8 +1,8 @@
-import { checkFileSize } from '../document/file.ts';
+import { checkFileSize, openFile } from '../document/file.ts';
 import { fileNameFor } from '../document/file-name.ts';
 import { oneLine } from '../document/file-place.ts';
 import { toText } from '../document/to-text.ts';
-import { openProjectText, say } from './actions.ts';
+import { say, takeOpened } from './actions.ts';
 import { session } from './session.ts';
 
 /** Hands the project to the browser as a download, `<name>.underpaper.json`. */
@@ -67,7 +67,10 @@ export async function openProjectFile(file: ReadableFile): Promise<boolean> {
   } catch {
     return refused(file.name, 'The browser could not read it: it may have been moved, or be a folder.');
   }
-  return openProjectText(file.name, text);
+  const opened = openFile(text);
+  // Reading a large quilt and drawing it for the first time would hold up one frame together.
+  await new Promise((resolve) => setTimeout(resolve, 0));
+  return takeOpened(file.name, opened);
 }
 
 function refused(fileName: string, reason: string): false {
