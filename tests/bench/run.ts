@@ -3,6 +3,7 @@ import { benchFaces, benchPlan } from './benches.ts';
 import { benchFirstSheet } from './first-sheet.ts';
 import { growthExponent } from './measure.ts';
 import { benchNesting, trianglesAndKites } from './nesting.ts';
+import { benchOpening } from './open-project.ts';
 import { benchPicturesInFile } from './pictures-in-file.ts';
 import { ALLOWED_MS, benchPlan200, benchProven } from './plan-200.ts';
 import { benchPointer, inPercentiles } from './pointer.ts';
@@ -167,6 +168,23 @@ if (pointers.includes(null)) {
       say(
         `${String(patches).padStart(8)}${String(row.calls).padStart(8)}  ${ms(row.boardMs)}  ${ms(row.painterMs)}   ${(row.boardMs / row.painterMs).toFixed(2)}`,
       );
+  }
+  const sizes = [
+    [70, 12],
+    [70, 40],
+  ] as const;
+  const openings = await benchOpening(sizes);
+  if (openings !== null) {
+    say(
+      'A project opened, every block pieced: tasks of the thread that draws the screen, milliseconds of processor',
+    );
+    say('  blocks  patches each    longest  over 50 ms   until all are worked out');
+    openings.forEach(({ longest, long, untilDone }, k) => {
+      const [blocks, patches] = sizes[k]!;
+      say(
+        `${String(blocks).padStart(8)}${String(patches).padStart(14)} ${ms(longest)}${String(long).padStart(12)}   ${ms(untilDone)}`,
+      );
+    });
   }
   const undo = await benchUndo(200, 500);
   if (undo !== null)
