@@ -1,4 +1,14 @@
-import { advance, isDone, needOf, type Runner, runThrough, type Sequence, startOf } from './search-rounds.ts';
+import {
+  advance,
+  isDone,
+  needOf,
+  type Reached,
+  type Runner,
+  runThrough,
+  type Sequence,
+  sequenceOf,
+  startOf,
+} from './search-rounds.ts';
 
 /** What is known of the fewest rounds. */
 export interface Fewest {
@@ -64,11 +74,8 @@ function withWaitedFor(runners: readonly Runner[], wanted: readonly number[]): n
   return all;
 }
 
-interface Node {
-  readonly at: Int32Array;
+interface Node extends Reached {
   readonly rounds: number;
-  readonly fabric: number;
-  readonly before: Node | null;
 }
 
 function shortest(
@@ -106,10 +113,4 @@ function shortest(
     }
   }
   throw new Error('some papers can never be sewn');
-}
-
-function sequenceOf(last: Node): Sequence {
-  const fabrics: number[] = [];
-  for (let here = last; here.before !== null; here = here.before) fabrics.push(here.fabric);
-  return fabrics.reverse();
 }

@@ -17,6 +17,16 @@ export interface Paper {
 export const paperId = (block: string, section: string, copy: number): string =>
   `${block}/${section}/${copy}`;
 
+/** The parts of a paper's id. */
+export function partsOfPaper(paper: string): {
+  readonly block: string;
+  readonly letter: string;
+  readonly copy: number;
+} {
+  const [, block, letter, copy] = /^(.*)\/([^/]+)\/(\d+)$/.exec(paper)!;
+  return { block: block!, letter: letter!, copy: Number(copy) };
+}
+
 /** The papers of the blocks in hand: block by block, copy by copy, by letter. Blocks that cannot be pieced have none. */
 export function papersOf(made: readonly MadeBlock[]): Paper[] {
   return made.flatMap(({ block, plan, copies }) => {

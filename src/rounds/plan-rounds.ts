@@ -1,3 +1,4 @@
+import { chance } from '../geometry/chance.ts';
 import { fewestRounds } from './exact.ts';
 import type { Paper } from './papers.ts';
 import { takesOf } from './replay.ts';
@@ -77,7 +78,8 @@ export function* plansOfRounds(
 
   best = shorter(best, beamSearch(runners, fabrics.length, BEAM_WIDTH, farFromDone(fabrics.length)));
   const steps = options.steps ?? USUAL_STEPS;
-  const pick = picker(options.seed ?? 1);
+  const next = chance(options.seed ?? 1);
+  const pick = (below: number): number => Math.floor(next() * below);
   for (let step = 0; step < steps && best.length > bound; step += STEPS_A_LOOK) {
     const before = best.length;
     best = shortened(runners, best, Math.min(STEPS_A_LOOK, steps - step), pick);
@@ -114,13 +116,4 @@ function settled(
   // A round that no paper needs once all orders are settled does not come out.
   const rounds = sequence.map((fabric, k): Round => ({ fabric: fabrics[fabric]!, work: work[k]! }));
   return { papers: ordered, rounds: rounds.filter((round) => round.work.length > 0), ...known };
-}
-
-/** Whole numbers below `n` from a seed: the linear congruential generator of Numerical Recipes, its upper bits. */
-function picker(seed: number): (below: number) => number {
-  let state = seed >>> 0;
-  return (below) => {
-    state = (Math.imul(state, 1664525) + 1013904223) >>> 0;
-    return Math.floor((state / 2 ** 32) * below);
-  };
 }

@@ -72,10 +72,15 @@ export const farFromDone =
     return sum;
   };
 
-interface Node {
+/** Standings reached by a sequence, as the last step of it. */
+export interface Reached {
   readonly at: Int32Array;
+  /** The fabric that led here; -1 at the beginning. */
   readonly fabric: number;
-  readonly before: Node | null;
+  readonly before: Reached | null;
+}
+
+interface Node extends Reached {
   readonly weight: number;
 }
 
@@ -115,8 +120,9 @@ function keyOf(at: Int32Array): string {
   return `${a}/${b}`;
 }
 
-function sequenceOf(last: Node): Sequence {
+/** The fabrics of the way to some standings. */
+export function sequenceOf(last: Reached): Sequence {
   const fabrics: number[] = [];
-  for (let here: Node | null = last; here?.before; here = here.before) fabrics.push(here.fabric);
+  for (let here = last; here.before !== null; here = here.before) fabrics.push(here.fabric);
   return fabrics.reverse();
 }

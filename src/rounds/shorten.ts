@@ -1,4 +1,4 @@
-import { advance, isDone, type Runner, runThrough, type Sequence, startOf } from './search-rounds.ts';
+import { advance, isDone, type Runner, type Sequence, startOf } from './search-rounds.ts';
 
 /** A round whose loss would hold up more papers than this is not moved: no one other place serves them all. */
 const MOST_HURT = 16;
@@ -6,39 +6,27 @@ const MOST_HURT = 16;
 /**
  * Takes rounds out of a sequence as long as all papers still come to their end. A round that somebody needs is put
  * somewhere else where that serves as well: this lengthens nothing, and by and by it leaves another round idle.
- * `steps` bounds the tries; `pick(n)` gives whole numbers below n from a seed. `onShorter` hears of every gain and may
- * stop the search with false. Result: never longer than what came in.
+ * `steps` bounds the tries; `pick(n)` gives whole numbers below n from a seed.  Result: never longer than what came in.
  */
 export function shortened(
   runners: readonly Runner[],
   sequence: Sequence,
   steps: number,
   pick: (below: number) => number,
-  onShorter: (sequence: Sequence, step: number) => boolean = () => true,
 ): Sequence {
   const linked = linkedOf(runners);
   const alone = [...runners.keys()].filter((k) => !linked.includes(k));
-  const chained = linked.map((k) => ({
-    standings: runners[k]!.standings,
-    waitsFor: runners[k]!.waitsFor.map((w) => linked.indexOf(w)),
-  }));
-  /** Do papers that wait for others, and those they wait for, come to their end? */
-  const chainedFinish = (sequence: Sequence): boolean => {
-    const at = runThrough(chained, sequence);
-    return chained.every(({ standings }, k) => at[k] === standings.done);
-  };
   let best = sequence;
   let trail = trailOf(runners, best);
   /**
    * Takes another sequence if all papers come to their end by it. A round more can do harm: of all stages a paper may
    * have reached only the most promising are kept, and those are others then.
    */
-  const take = (next: Sequence, from: number): boolean => {
+  const take = (next: Sequence, from: number): void => {
     const through = trailOf(runners, next, trail.slice(0, from + 1));
-    if (!isDone(runners, through.at(-1)!)) return false;
+    if (!isDone(runners, through.at(-1)!)) return;
     best = next;
     trail = through;
-    return true;
   };
   /** Papers that come to no end without round `taken`: those that it moved on and that never catch up. */
   const hurtWithout = (taken: number): number[] => {
@@ -61,15 +49,14 @@ export function shortened(
     const hurt = hurtWithout(taken);
     if (hurt.length > MOST_HURT) continue;
     const rest = best.filter((_, k) => k !== taken);
-    if (hurt.length === 0 && chainedFinish(rest)) {
-      if (take(rest, taken) && !onShorter(best, step)) break;
+    if (hurt.length === 0) {
+      take(rest, taken);
       continue;
     }
-    if (hurt.length === 0) continue;
     const at = placeFor(runners, hurt, rest, best[taken]!, taken, pick(rest.length + 1));
     if (at < 0) continue;
     const moved = [...rest.slice(0, at), best[taken]!, ...rest.slice(at)];
-    if (chainedFinish(moved)) take(moved, Math.min(at, taken));
+    take(moved, Math.min(at, taken));
   }
   return best;
 }

@@ -1,6 +1,7 @@
 import type { Work, WorkBlock, WorkRound } from '../document/work.ts';
 import type { MadeBlock } from '../making/making.ts';
 import type { PiecingPlan } from '../piecing/plan.ts';
+import { partsOfPaper } from './papers.ts';
 import type { RoundsPlan } from './plan-rounds.ts';
 
 /**
@@ -14,10 +15,10 @@ export function settledOrders(
   const orders = new Map<string, (readonly string[])[]>();
   const planOf = new Map(made.map(({ block, plan }) => [block.id, plan]));
   for (const { id, order } of papers) {
-    const [, block, , copy] = /^(.*)\/([^/]+)\/(\d+)$/.exec(id)!;
-    if (copy !== '1') continue;
-    const keyOf = new Map(planOf.get(block!)!.patches.map((patch) => [patch.id, patch.key]));
-    orders.set(block!, [...(orders.get(block!) ?? []), order.map((patch) => keyOf.get(patch)!)]);
+    const { block, copy } = partsOfPaper(id);
+    if (copy !== 1) continue;
+    const keyOf = new Map(planOf.get(block)!.patches.map((patch) => [patch.id, patch.key]));
+    orders.set(block, [...(orders.get(block) ?? []), order.map((patch) => keyOf.get(patch)!)]);
   }
   return orders;
 }
@@ -73,9 +74,7 @@ export function takeIntoWork(
         ...(fabric === null ? {} : { fabric }),
         takes: work.map(({ paper, patches }) => ({
           paper,
-          patches: patches.map(
-            (id) => newName.get(paper.slice(0, paper.lastIndexOf('/', paper.lastIndexOf('/') - 1)))!.get(id)!,
-          ),
+          patches: patches.map((id) => newName.get(partsOfPaper(paper).block)!.get(id)!),
         })),
       }),
     ),

@@ -1,17 +1,8 @@
 import type { Work, WorkBlock, WorkJoin, WorkSection } from '../document/work.ts';
 import type { PiecingPlan } from '../piecing/plan.ts';
+import { paperId, partsOfPaper } from './papers.ts';
 
 /** What is in work, read and ticked. Nothing here forgets what is done but where a hand takes it back. */
-
-/** The parts of a paper's id. */
-export function partsOfPaper(paper: string): {
-  readonly block: string;
-  readonly letter: string;
-  readonly copy: number;
-} {
-  const [, block, letter, copy] = /^(.*)\/([^/]+)\/(\d+)$/.exec(paper)!;
-  return { block: block!, letter: letter!, copy: Number(copy) };
-}
 
 export const sewnOf = (work: Work, paper: string): number => work.sewn[paper] ?? 0;
 
@@ -30,7 +21,7 @@ export function paperIn(
 export const papersIn = (work: Work): string[] =>
   work.blocks.flatMap(({ id, copies, sections }) =>
     Array.from({ length: copies }, (_, k) => k + 1).flatMap((copy) =>
-      sections.map(({ letter }) => `${id}/${letter}/${copy}`),
+      sections.map(({ letter }) => paperId(id, letter, copy)),
     ),
   );
 
@@ -68,9 +59,9 @@ export function standingIn(work: Work, round: number, paper: string): 'done' | '
 }
 
 function isUnitThere(work: Work, paper: string): boolean {
-  const { block, letter, copy } = partsOfPaper(paper);
-  const section = paperIn(work, `${block}/${letter}/${copy}`)?.section;
-  return (section?.startsFrom ?? []).every((other) => isFinished(work, `${block}/${other}/${copy}`));
+  const { block, copy } = partsOfPaper(paper);
+  const section = paperIn(work, paper)?.section;
+  return (section?.startsFrom ?? []).every((other) => isFinished(work, paperId(block, other, copy)));
 }
 
 export function isFinished(work: Work, paper: string): boolean {
@@ -132,7 +123,7 @@ export const blocksToJoin = (work: Work): BlockToJoin[] =>
   work.blocks.flatMap((block) =>
     Array.from({ length: block.copies }, (_, k) => k + 1).flatMap((copy): BlockToJoin[] => {
       const name = `${block.id}/${copy}`;
-      if (!block.sections.every(({ letter }) => isFinished(work, `${block.id}/${letter}/${copy}`))) return [];
+      if (!block.sections.every(({ letter }) => isFinished(work, paperId(block.id, letter, copy)))) return [];
       return [
         {
           name,

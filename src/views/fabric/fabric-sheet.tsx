@@ -41,6 +41,20 @@ export function FabricSheet({ project, fabric, cuts }: FabricSheetProps) {
       ).length,
     0,
   );
+  const drawn = (strips: FabricCuts['plan']['strips'], width: number) =>
+    strips.map((strip, k) => (
+      <StripDrawing
+        // biome-ignore lint/suspicious/noArrayIndexKey: strips are known by their order.
+        key={k}
+        strip={strip}
+        nth={k + 1}
+        width={width}
+        fabric={fabric}
+        unit={unit}
+        done={done}
+        keyOf={keyOf}
+      />
+    ));
   return (
     <div className="fabric-sheet">
       <header className="fabric-sheet-head">
@@ -74,19 +88,7 @@ export function FabricSheet({ project, fabric, cuts }: FabricSheetProps) {
         // biome-ignore lint/a11y/noNoninteractiveTabindex: it scrolls sideways where it is narrow, by keys too.
         <section key={i} className="strips" aria-label={`Piece ${i + 1} at hand`} tabIndex={0}>
           <h3>From a piece at hand, {bothWords(piece.width, piece.height, unit)}</h3>
-          {piece.strips.map((strip, k) => (
-            <StripDrawing
-              // biome-ignore lint/suspicious/noArrayIndexKey: strips are known by their order.
-              key={k}
-              strip={strip}
-              nth={k + 1}
-              width={piece.width}
-              fabric={fabric}
-              unit={unit}
-              done={done}
-              keyOf={keyOf}
-            />
-          ))}
+          {drawn(piece.strips, piece.width)}
         </section>
       ))}
       {plan.strips.length > 0 && (
@@ -97,19 +99,7 @@ export function FabricSheet({ project, fabric, cuts }: FabricSheetProps) {
             <Icon name="caution" size={16} /> Close the blade after every cut, cut away from yourself, fingers
             well behind the edge of the ruler. The maker’s instructions come first.
           </p>
-          {plan.strips.map((strip, i) => (
-            <StripDrawing
-              // biome-ignore lint/suspicious/noArrayIndexKey: strips are known by their order.
-              key={i}
-              strip={strip}
-              nth={i + 1}
-              width={plan.usableWidth}
-              fabric={fabric}
-              unit={unit}
-              done={done}
-              keyOf={keyOf}
-            />
-          ))}
+          {drawn(plan.strips, plan.usableWidth)}
         </section>
       )}
       {plan.plain.length > 0 && (

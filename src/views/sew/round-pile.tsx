@@ -1,6 +1,7 @@
 import type { Project } from '../../document/project.ts';
 import type { Work } from '../../document/work.ts';
-import { paperIn, partsOfPaper, readyIn, sewnOf, standingIn, takeBack, tick } from '../../rounds/work.ts';
+import { partsOfPaper } from '../../rounds/papers.ts';
+import { paperIn, readyIn, sewnOf, standingIn, takeBack, tick } from '../../rounds/work.ts';
 import { noteSewn } from '../../workspace/sewing.ts';
 import { Icon } from '../icons.tsx';
 import { PaperPicture } from './paper-picture.tsx';

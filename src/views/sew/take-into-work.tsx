@@ -1,5 +1,6 @@
 import { useEffect, useMemo, useState } from 'react';
 import { useStore } from 'zustand';
+import { copiesInHand } from '../../document/edit-copies.ts';
 import { goTo } from '../../workspace/actions.ts';
 import { plansToCome } from '../../workspace/making.ts';
 import { session } from '../../workspace/session.ts';
@@ -12,8 +13,7 @@ export function TakeIntoWork() {
   const toCome = useStore(plansToCome, (state) => state.blocks);
   const { news, isBusy, failure } = useStore(planning);
   const [copies, setCopies] = useState<ReadonlyMap<string, number>>(
-    () =>
-      new Map(Object.entries(project.inHand ?? Object.fromEntries(project.blocks.map(({ id }) => [id, 1])))),
+    () => copiesInHand(project) ?? new Map(project.blocks.map(({ id }) => [id, 1])),
   );
   const [isPair, setPair] = useState(false);
   const chosen = useMemo(

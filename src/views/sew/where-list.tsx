@@ -1,7 +1,8 @@
 import { useStore } from 'zustand';
 import type { Project } from '../../document/project.ts';
 import type { Work } from '../../document/work.ts';
-import { nextRoundOf, paperIn, papersIn, partsOfPaper, sewnOf } from '../../rounds/work.ts';
+import { partsOfPaper } from '../../rounds/papers.ts';
+import { nextRoundOf, paperIn, papersIn, sewnOf } from '../../rounds/work.ts';
 import { sewView } from './sew-state.ts';
 
 /** So many papers are listed; a search narrows them. */
