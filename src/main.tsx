@@ -4,6 +4,7 @@ import './views/base.css';
 import './views/shell.css';
 import './views/block/block.css';
 import './views/block/board-tools.css';
+import './views/block/narrow.css';
 import { StrictMode } from 'react';
 import { createRoot } from 'react-dom/client';
 import { App } from './views/app.tsx';

@@ -5,6 +5,7 @@ import type { Chosen } from '../editing/chosen.ts';
 import { type GridKind, gridStep } from '../editing/grid.ts';
 import type { Symmetry } from '../editing/symmetry.ts';
 import type { Point } from '../geometry/point.ts';
+import { mediaHolds } from '../workspace/media.ts';
 import { session, shownBlock } from '../workspace/session.ts';
 import type { Camera, ViewSize } from './camera.ts';
 import type { Lit } from './draw/block.ts';
@@ -59,6 +60,8 @@ export interface BoardState {
   readonly marks: readonly Mark[];
   /** The pointer in use is a finger, which covers more than a mouse. */
   readonly isFinger: boolean;
+  /** Where a finger that draws lies now, CSS pixels from the board's top left; null while none does. */
+  readonly finger: Point | null;
   /** Where the keyboard's crosshair stands and what is there, while it is in use. */
   readonly crosshair: Crosshair | null;
   /** Something is picked up with the keyboard and follows the crosshair. */
@@ -81,6 +84,7 @@ const UNUSED = {
   fabricId: null,
   chosen: null,
   marks: [],
+  finger: null,
   crosshair: null,
   held: false,
   lit: null,
@@ -102,7 +106,8 @@ export const board = createStore<BoardState>(() => ({
   free: false,
   valueView: false,
   plain: false,
-  isFinger: false,
+  // Until one is used: what the device is mostly worked with.
+  isFinger: mediaHolds('(pointer: coarse)'),
 }));
 
 /** The board as one finds it when a project is opened: only how it is looked at and drawn on is kept. */

@@ -2,6 +2,7 @@ import { holdsPoint } from '../geometry/inner-spot.ts';
 import type { Point } from '../geometry/point.ts';
 import { type Box, boxOf } from '../geometry/ring.ts';
 import { edgesOf } from '../geometry/segments.ts';
+import { mediaHolds } from '../workspace/media.ts';
 import { planOf } from '../workspace/plans.ts';
 import { session } from '../workspace/session.ts';
 import { blockOnSheet, board } from './board-state.ts';
@@ -20,10 +21,12 @@ import type { ToolName } from './tools/tool.ts';
 
 /** Acts that move the eye, not the drawing. */
 
-/** Room for the tools at the left (on a phone: at the top), the line below, and the sheet's own margin. */
-const INSET: Inset = { left: 104, top: 52, right: 52, bottom: 88 };
-const NARROW_INSET: Inset = { left: 46, top: 112, right: 40, bottom: 88 };
-const NARROW_PX = 440;
+/** Room for the tools at the left, and the sheet's own margin. */
+const INSET: Inset = { left: 104, top: 52, right: 52, bottom: 48 };
+/** A tablet held upright tells at the foot of the drawing what is chosen. */
+const UPRIGHT_INSET: Inset = { left: 108, top: 40, right: 36, bottom: 56 };
+/** On a phone the tools stand above the drawing. */
+const PHONE_INSET: Inset = { left: 32, top: 32, right: 18, bottom: 52 };
 
 const EMPTY_SHEET: Box = { minX: 0, minY: 0, maxX: 12, maxY: 12 };
 
@@ -69,21 +72,22 @@ const fitted = (): Camera => {
 };
 
 /** Tools that ask something at the drawing: on a telephone that takes room from it. */
-const WITH_OPTIONS: ReadonlySet<ToolName> = new Set(['chain', 'paint']);
+const WITH_OPTIONS: ReadonlySet<ToolName> = new Set(['chain']);
 const OPTIONS_PX = 48;
 
+const isPhone = (): boolean => mediaHolds('(max-width: 620px)');
+
 function insetNow(): Inset {
-  const { view, tool } = board.getState();
-  if (view.width >= NARROW_PX) return INSET;
-  return WITH_OPTIONS.has(tool)
-    ? { ...NARROW_INSET, top: NARROW_INSET.top - 12, bottom: NARROW_INSET.bottom + OPTIONS_PX }
-    : NARROW_INSET;
+  if (!mediaHolds('(max-width: 900px)')) return INSET;
+  if (!isPhone()) return UPRIGHT_INSET;
+  return WITH_OPTIONS.has(board.getState().tool)
+    ? { ...PHONE_INSET, bottom: PHONE_INSET.bottom + OPTIONS_PX }
+    : PHONE_INSET;
 }
 
 /** Another tool is in hand: a fitted sheet on a telephone is fitted to the room that tool leaves. */
 export function fitForTool(): void {
-  const { view, fitted: isFitted } = board.getState();
-  if (isFitted && view.width < NARROW_PX) zoomToFit();
+  if (board.getState().fitted && isPhone()) zoomToFit();
 }
 
 /** An outline this much smaller than what was fitted is fitted again. */

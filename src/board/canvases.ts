@@ -24,6 +24,7 @@ import {
 import type { Figure } from './draw/figures.ts';
 import { drawFinding } from './draw/finding.ts';
 import { drawLens } from './draw/lens.ts';
+import { drawLoupe } from './draw/loupe.ts';
 import { drawChosen, drawCrosshair, drawMarks, drawTwins } from './draw/marks.ts';
 import type { Pen } from './draw/pen.ts';
 import { drawProposal } from './draw/proposal.ts';
@@ -233,7 +234,13 @@ function drawMoving(pen: Pen): void {
       snap?.snap.at ?? null,
     );
   if (state.crosshair !== null) drawCrosshair(pen, state.crosshair, state.view, snap !== undefined);
-  drawMarks(pen, block, plan, state.marks, project.unit, state.view);
+  const { finger, marks, valueView: asGrey, view } = state;
+  // Under the rest, so that the words at the loupe stand over all.
+  const glass =
+    finger === null
+      ? null
+      : drawLoupe(pen, { block, plan, fabrics: sceneNow().fabrics, asGrey, marks, finger, view });
+  drawMarks(pen, block, plan, marks, project.unit, view, glass);
 }
 
 /** One of the canvases that lie over each other. */
@@ -325,7 +332,16 @@ export const CANVASES: readonly BoardCanvas[] = [
 
 /** How the board is looked at: all of its state but what only the moving canvas shows. */
 function lookOf(state: BoardState): readonly unknown[] {
-  const { marks: _m, announced: _s, crosshair: _c, held: _h, chosen: _ch, isFinger: _f, ...look } = state;
+  const {
+    marks: _m,
+    announced: _s,
+    crosshair: _c,
+    held: _h,
+    chosen: _ch,
+    isFinger: _f,
+    finger: _fi,
+    ...look
+  } = state;
   return Object.values(look);
 }
 

@@ -12,6 +12,10 @@ import type { Mark, Pointer, ToolEvent } from './tools/tool.ts';
 /** Marks of something begun or measured, which stay when the pointer goes away. */
 const LASTING: ReadonlySet<Mark['kind']> = new Set(['line', 'outline', 'measure', 'typed']);
 
+/** Marks under a pointer that has gone away are left for what is begun, and cleared for what is not. */
+const clearPassing = (): void =>
+  board.setState(({ marks }) => ({ marks: marks.some(({ kind }) => LASTING.has(kind)) ? marks : [] }));
+
 /** What one finger, pen or mouse button is doing. */
 interface Touch {
   readonly id: number;
@@ -69,6 +73,8 @@ class Hands {
   #penDown: number | null = null;
   #penSeenAt = Number.NEGATIVE_INFINITY;
   #panning: Touch | null = null;
+  /** Where the finger that draws lies now. */
+  #finger: Point | null = null;
   /** The newest move, for the next frame. */
   #waiting: ToolEvent | null = null;
 
@@ -129,7 +135,9 @@ class Hands {
       this.#touches = [{ id, screen }];
     }
     if (this.#drawing !== null && this.#drawing.id !== id) return;
-    this.#waiting = { kind: 'move', pointer: this.#pointerOf(event) };
+    const pointer = this.#pointerOf(event);
+    if (pointerType === 'touch') this.#finger = pointer.screen;
+    this.#waiting = { kind: 'move', pointer };
     workInFrame(this.#flush);
   };
 
@@ -138,7 +146,10 @@ class Hands {
     if (this.#stopsPanning(event) || this.#drawing?.id !== event.pointerId) return;
     this.#drawing = null;
     this.#flush();
+    this.#lift();
     send({ kind: 'up', pointer: this.#pointerOf(event) });
+    // A finger that is lifted points at nothing.
+    if (event.pointerType === 'touch') clearPassing();
   };
 
   /** The browser took the pointer away: nothing was meant. */
@@ -156,10 +167,7 @@ class Hands {
   readonly leave = (event: PointerEvent): void => {
     if (this.#drawing !== null || event.pointerType === 'touch') return;
     this.#flush();
-    // Marks under a pointer that has gone away are left for what is begun, and cleared for what is not.
-    board.setState(({ marks }) => ({
-      marks: marks.some(({ kind }) => LASTING.has(kind)) ? marks : [],
-    }));
+    clearPassing();
   };
 
   readonly wheel = (event: WheelEvent): void => {
@@ -195,13 +203,25 @@ class Hands {
     dropWork(this.#flush);
     const event = this.#waiting;
     this.#waiting = null;
-    if (event !== null) send(event);
+    if (event === null) return;
+    if (this.#finger !== null) board.setState({ finger: this.#finger });
+    send(event);
   };
+
+  /** The finger that drew is no longer there. */
+  #lift(): void {
+    this.#finger = null;
+    if (board.getState().finger !== null) board.setState({ finger: null });
+  }
 
   #press(event: PointerEvent): void {
     this.#flush();
     this.#drawing = { id: event.pointerId, before: beforePress() };
     const pointer = this.#pointerOf(event);
+    if (event.pointerType === 'touch') {
+      this.#finger = pointer.screen;
+      board.setState({ finger: pointer.screen });
+    }
     send({ kind: 'move', pointer });
     send({ kind: 'down', pointer });
   }
@@ -210,6 +230,7 @@ class Hands {
   #takeBack(): boolean {
     const press = this.#drawing;
     this.#drawing = null;
+    this.#lift();
     if (press === null) return false;
     this.#waiting = null;
     return takeBackPress(press.before);

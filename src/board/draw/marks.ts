@@ -78,6 +78,12 @@ function square(pen: Pen, at: Point, half: number, fill: string, stroke: string)
   strokePath(pen, { color: stroke, width: 1.4 });
 }
 
+/** A glass that stands over a finger: what is told of the place stands at the glass. CSS pixels. */
+export interface Glass {
+  readonly center: Point;
+  readonly radius: number;
+}
+
 /** What the tool in hand shows while it works. */
 export function drawMarks(
   pen: Pen,
@@ -86,6 +92,7 @@ export function drawMarks(
   marks: readonly Mark[],
   unit: Unit,
   view: ViewSize,
+  glass: Glass | null = null,
 ): void {
   const line = marks.find((mark) => mark.kind === 'line' || mark.kind === 'run');
   const shift = marks.find((mark) => mark.kind === 'shift');
@@ -123,7 +130,14 @@ export function drawMarks(
         dot(pen, mark.at, 4.5, INKS.sheet, { color: INKS.indigo, width: 2 });
         break;
       case 'snap':
-        drawSnap(pen, mark.snap, view, unit, line?.segment ?? null, shift?.by ?? null);
+        drawSnapSign(pen, mark.snap);
+        tell(
+          pen,
+          snapText(mark.snap, unit, line?.segment ?? null, shift?.by ?? null),
+          toScreen(pen.camera, mark.snap.at),
+          view,
+          glass,
+        );
         break;
       case 'typed':
         drawTyped(pen, mark, view);
@@ -181,15 +195,8 @@ function drawOutline(pen: Pen, points: readonly Point[], to: Point | null): void
   }
 }
 
-/** The mark of what catches the pointer, one for each kind, and its word with the place. */
-function drawSnap(
-  pen: Pen,
-  snap: Snap,
-  view: ViewSize,
-  unit: Unit,
-  run: Segment | null,
-  shift: Point | null,
-): void {
+/** The mark of what catches the pointer, one for each kind. */
+export function drawSnapSign(pen: Pen, snap: Snap): void {
   const [x, y] = toScreen(pen.camera, snap.at);
   const { ctx } = pen;
   if (snap.guide !== undefined) {
@@ -275,10 +282,24 @@ function drawSnap(
       break;
   }
   strokePath(pen, { color: INKS.indigo, width: 2, halo: INKS.sheet });
+}
+
+/** The word of what catches the pointer, its place, and how long the line is or how far things were moved. */
+function snapText(snap: Snap, unit: Unit, run: Segment | null, shift: Point | null): string {
   const parts = [SNAP_WORDS[snap.kind], placeWords(snap.at, unit)].filter((part) => part !== '');
   if (run !== null && !samePlace(...run)) parts.push(`${lengthWords(...run, unit)} long`, angleWords(...run));
   if (shift !== null) parts.push(`moved ${placeWords(shift, unit)}`);
-  drawPill(pen, parts.join(' · '), x, y, view);
+  return parts.join(' · ');
+}
+
+/** A slip with words beside a spot of the screen, or beside the glass that stands over it. */
+function tell(pen: Pen, text: string, [x, y]: Point, view: ViewSize, glass: Glass | null): void {
+  if (glass === null) {
+    drawPill(pen, text, x, y, view);
+    return;
+  }
+  const { center, radius } = glass;
+  drawPill(pen, text, center[0], center[1], view, radius);
 }
 
 /** What is typed, the field in hand between bars; what is wrong with it below. */
@@ -343,7 +364,14 @@ function drawBox(
 }
 
 /** A dark slip with words beside a spot of the screen, kept inside the view. */
-function drawPill({ ctx }: Pen, text: string, x: number, y: number, view: ViewSize): void {
+function drawPill(
+  { ctx }: Pen,
+  text: string,
+  x: number,
+  y: number,
+  view: ViewSize,
+  around: number | null = null,
+): void {
   ctx.font = `400 14px ${FONT}`;
   const width = ctx.measureText(text).width + 20;
   const height = 28;
@@ -351,6 +379,11 @@ function drawPill({ ctx }: Pen, text: string, x: number, y: number, view: ViewSi
   let top = y - height - 12;
   if (left + width > view.width - 8) left = x - 16 - width;
   if (top < 8) top = y + 16;
+  if (around !== null) {
+    left = x - width / 2;
+    top = y - around - height - 6;
+    if (top < 4) top = y + around + 6;
+  }
   // What it tells of may lie outside the view.
   left = Math.max(8, Math.min(left, view.width - 8 - width));
   top = Math.max(8, Math.min(top, view.height - 8 - height));

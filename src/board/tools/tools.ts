@@ -16,6 +16,8 @@ export interface ToolEntry {
   readonly key: string;
   /** How it works, in one line. */
   readonly hint: string;
+  /** The same for a finger. */
+  readonly touchHint: string;
   readonly begin: () => Machine;
 }
 
@@ -26,6 +28,8 @@ export const TOOLS: readonly ToolEntry[] = [
     label: 'Select',
     key: 'V',
     hint: 'Click to choose, drag to move it or to draw a box round cuts. Shift adds.',
+    touchHint:
+      'Tap to choose, drag to move it or to draw a box round cuts. Press and hold for what can be done.',
     begin: () => machineOf(selectTool),
   },
   {
@@ -33,6 +37,7 @@ export const TOOLS: readonly ToolEntry[] = [
     label: 'Cut',
     key: 'C',
     hint: 'Drag, or click both ends. Type a length, Tab, an angle; T: a place. Shift: 15° steps.',
+    touchHint: 'Drag, or tap both ends. 15° and Free are beside the tools or under Aids.',
     begin: () => machineOf(cutTool),
   },
   {
@@ -40,6 +45,7 @@ export const TOOLS: readonly ToolEntry[] = [
     label: 'Chain',
     key: 'D',
     hint: 'Click place after place, each leg a cut. Close on the first, or end with Enter or a second click.',
+    touchHint: 'Tap place after place, each leg a cut. Close on the first, or end with End or a second tap.',
     begin: () => machineOf(chainTool),
   },
   {
@@ -47,6 +53,7 @@ export const TOOLS: readonly ToolEntry[] = [
     label: 'Shorten or extend',
     key: 'E',
     hint: 'Click a stretch of a cut to take it away; near its end, to draw it on to the next line.',
+    touchHint: 'Tap a stretch of a cut to take it away; near its end, to draw it on to the next line.',
     begin: () => machineOf(shortenTool),
   },
   {
@@ -54,6 +61,7 @@ export const TOOLS: readonly ToolEntry[] = [
     label: 'Outline',
     key: 'O',
     hint: 'Click corner after corner, close on the first. Type a length, Tab, an angle; T: a place.',
+    touchHint: 'Tap corner after corner, close on the first.',
     begin: () => machineOf(outlineTool),
   },
   {
@@ -61,6 +69,7 @@ export const TOOLS: readonly ToolEntry[] = [
     label: 'Lay fabric',
     key: 'B',
     hint: 'Choose a fabric, then click patches or drag over them.',
+    touchHint: 'Choose a fabric, then tap patches or draw over them.',
     begin: () => machineOf(paintTool),
   },
   {
@@ -68,6 +77,7 @@ export const TOOLS: readonly ToolEntry[] = [
     label: 'Measure',
     key: 'M',
     hint: 'Drag, or click both ends: length, angle, across and down.',
+    touchHint: 'Drag, or tap both ends: length, angle, across and down.',
     begin: () => machineOf(measureTool),
   },
   {
@@ -75,6 +85,7 @@ export const TOOLS: readonly ToolEntry[] = [
     label: 'Move sheet',
     key: 'H',
     hint: 'Drag the sheet. With any tool: hold the space bar, or drag with two fingers.',
+    touchHint: 'Drag the sheet. With any tool: drag with two fingers.',
     begin: () => machineOf(panTool),
   },
 ];

@@ -7,12 +7,14 @@ import { Rehearsal } from '../rehearsal/rehearsal.tsx';
 import { rehearsal } from '../rehearsal/rehearsal-state.ts';
 import { RehearsalStage } from '../rehearsal/stage.tsx';
 import { AskedDialog } from '../shelf/asked-dialog.tsx';
+import { useNarrow } from '../use-media.ts';
 import { BlockList } from './block-list.tsx';
 import { BoardLine } from './board-line.tsx';
 import { ChosenCard } from './chosen-card.tsx';
 import { DrawingList } from './drawing-list.tsx';
 import { EmptySheetNote } from './empty-sheet-note.tsx';
 import { FabricShelf } from './fabric-shelf.tsx';
+import { FabricStrip } from './fabric-strip.tsx';
 import { ProposalLine } from './proposal-line.tsx';
 import { SeamCheck } from './seam-check.tsx';
 import { ToolStrip } from './tool-strip.tsx';
@@ -44,6 +46,8 @@ export default function BlockPlace() {
             </p>
             {hasSheet ? <ToolStrip /> : <EmptySheetNote />}
             {hasSheet && <BoardLine />}
+            {hasSheet && <FabricStrip />}
+            <CardAtDrawing />
             <ProposalLine />
           </div>
           <Spoken />
@@ -57,8 +61,17 @@ export default function BlockPlace() {
   );
 }
 
+/** In a narrow window what is chosen is told at the drawing: the panel lies below it, out of sight. */
+function CardAtDrawing() {
+  const isNarrow = useNarrow();
+  const block = useStore(session, shownBlock);
+  const isEmptySheet = useStore(board, onEmptySheet);
+  return isNarrow && block !== null && !isEmptySheet ? <ChosenCard block={block} /> : null;
+}
+
 /** The panel at the right: what the check says, the drawing in words, what is chosen. */
 function CheckPanel() {
+  const isNarrow = useNarrow();
   const block = useStore(session, shownBlock);
   const isEmptySheet = useStore(board, onEmptySheet);
   return (
@@ -87,7 +100,7 @@ function CheckPanel() {
           </>
         )}
       </div>
-      {block !== null && !isEmptySheet && <ChosenCard block={block} />}
+      {!isNarrow && block !== null && !isEmptySheet && <ChosenCard block={block} />}
     </div>
   );
 }

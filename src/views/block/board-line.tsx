@@ -8,7 +8,6 @@ import { session, shownBlock } from '../../workspace/session.ts';
 import { Icon, type IconName } from '../icons.tsx';
 import { ChainChoice } from './chain-choice.tsx';
 import { DrawingAids } from './drawing-aids.tsx';
-import { FabricStrip } from './fabric-strip.tsx';
 import { HeldKeys } from './held-keys.tsx';
 import { UnderPictureCard } from './under-picture-card.tsx';
 
@@ -38,7 +37,6 @@ export function BoardLine() {
         </select>
       </label>
       <ChainChoice />
-      <FabricStrip />
       <DrawingAids />
       <UnderPictureCard />
       <ValueToggle />
@@ -60,7 +58,9 @@ function ToolHint() {
   const tool = useStore(board, (state) => state.tool);
   const outlineFor = useStore(board, (state) => state.outlineFor);
   const blockName = useStore(session, (state) => shownBlock(state)?.name ?? null);
-  const { hint } = toolEntry(tool);
+  const isFinger = useStore(board, (state) => state.isFinger);
+  const { hint: forMouse, touchHint } = toolEntry(tool);
+  const hint = isFinger ? touchHint : forMouse;
   if (tool !== 'outline') return <p className="tool-hint">{hint}</p>;
   const whose =
     outlineFor.kind === 'new-block'

@@ -1,4 +1,5 @@
 import { useStore } from 'zustand';
+import { createStore } from 'zustand/vanilla';
 import { deleteChosen, openForm, spotsInSymmetry } from '../../board/board-acts.ts';
 import { boardCommand } from '../../board/board-commands.ts';
 import { board } from '../../board/board-state.ts';
@@ -43,11 +44,25 @@ interface CardProps {
   readonly children: React.ReactNode;
 }
 
+/** Whether the card at the drawing of a narrow window is unfolded; as it was left. */
+const cardAtDrawing = createStore(() => ({ isOpen: false }));
+
 function Card({ title, deleteLabel, children }: CardProps) {
+  const isOpen = useStore(cardAtDrawing, (state) => state.isOpen);
   return (
-    <section className="chosen-card" aria-label="Chosen">
+    <section className="chosen-card" aria-label="Chosen" data-open={isOpen}>
       <div className="chosen-head">
         <h3>{title}</h3>
+        <button
+          type="button"
+          className="icon-button card-more"
+          aria-expanded={isOpen}
+          aria-label={isOpen ? 'Fold it up' : 'Numbers and what to do'}
+          title={isOpen ? 'Fold it up' : 'Numbers and what to do'}
+          onClick={() => cardAtDrawing.setState({ isOpen: !isOpen })}
+        >
+          <Icon name="chevron" size={18} />
+        </button>
         {deleteLabel !== undefined && (
           <button
             type="button"

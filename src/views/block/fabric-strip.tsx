@@ -1,22 +1,31 @@
+import { useEffect, useRef } from 'react';
 import { useStore } from 'zustand';
 import { takeFabric } from '../../board/board-acts.ts';
 import { board } from '../../board/board-state.ts';
 import { session } from '../../workspace/session.ts';
 import { swatchStyle, usePictures } from '../fabric-fills.tsx';
+import { useNarrow } from '../use-media.ts';
 
-/** Where the shelf of fabrics lies far below the drawing: the fabrics at the drawing, while they are laid. */
+/** Where the shelf of fabrics lies far below the drawing: the fabrics in a row at the drawing. */
 export function FabricStrip() {
-  const isInHand = useStore(board, ({ tool }) => tool === 'paint');
-  return isInHand ? <OpenStrip /> : null;
+  const hasFabrics = useStore(session, (state) => state.project.fabrics.length > 0);
+  return useNarrow() && hasFabrics ? <OpenStrip /> : null;
 }
 
 function OpenStrip() {
   const fabrics = useStore(session, (state) => state.project.fabrics);
   const chosenId = useStore(board, (state) => state.fabricId);
+  const isPainting = useStore(board, ({ tool }) => tool === 'paint');
+  const row = useRef<HTMLFieldSetElement>(null);
   usePictures();
-  if (fabrics.length === 0) return null;
+  // biome-ignore lint/correctness/useExhaustiveDependencies: the fabric in hand comes into view when it changes.
+  useEffect(() => {
+    row.current
+      ?.querySelector('[aria-pressed="true"]')
+      ?.scrollIntoView({ block: 'nearest', inline: 'nearest' });
+  }, [chosenId]);
   return (
-    <fieldset className="tool-options fabric-strip">
+    <fieldset ref={row} className="fabric-strip">
       <legend className="only-heard">Fabric to lay</legend>
       {fabrics.map((fabric) => (
         <button
@@ -24,18 +33,18 @@ function OpenStrip() {
           type="button"
           className="swatch"
           style={swatchStyle(fabric)}
-          aria-label={fabric.name}
-          title={fabric.name}
-          aria-pressed={fabric.id === chosenId}
+          aria-label={`Lay ${fabric.name}`}
+          title={`Lay ${fabric.name}`}
+          aria-pressed={isPainting && fabric.id === chosenId}
           onClick={() => takeFabric(fabric)}
         />
       ))}
       <button
         type="button"
         className="swatch swatch-none"
-        aria-label="No fabric: take it off"
-        title="No fabric: take it off"
-        aria-pressed={chosenId === null}
+        aria-label="Lay no fabric: take it off"
+        title="Lay no fabric: take it off"
+        aria-pressed={isPainting && chosenId === null}
         onClick={() => takeFabric(null)}
       />
     </fieldset>

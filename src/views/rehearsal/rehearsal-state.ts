@@ -1,4 +1,5 @@
 import { createStore } from 'zustand/vanilla';
+import { mediaHolds } from '../../workspace/media.ts';
 import { onOtherProject } from '../../workspace/session.ts';
 
 /** From which side the work is shown: as it will look, or as one sees it while stitching. */
@@ -20,8 +21,11 @@ export interface RehearsalState {
   readonly side: Side;
 }
 
+/** Where there is little height, it is folded until it is wanted: the drawing has the room. */
+const IS_SHORT = '(max-width: 900px), (max-height: 900px) and (pointer: coarse)';
+
 export const rehearsal = createStore<RehearsalState>(() => ({
-  isOpen: true,
+  isOpen: !mediaHolds(IS_SHORT),
   step: null,
   at: 0,
   until: null,
