@@ -37,6 +37,26 @@ const withPolicy = (): Plugin => ({
   },
 });
 
+/** The page's program is asked for at once, while the language is still being settled. */
+const preloadPage = (): Plugin => ({
+  name: 'preload-page',
+  apply: 'build',
+  transformIndexHtml: {
+    order: 'post',
+    handler: (_, { bundle = {} }) => {
+      const page = Object.values(bundle).find(
+        (chunk) => chunk.type === 'chunk' && chunk.facadeModuleId?.endsWith('/src/page.tsx'),
+      );
+      const files = page?.type === 'chunk' ? [page.fileName, ...page.imports] : [];
+      return files.map((name) => ({
+        tag: 'link',
+        attrs: { rel: 'modulepreload', crossorigin: true, href: `./${name}` },
+        injectTo: 'head' as const,
+      }));
+    },
+  },
+});
+
 /** Notices of the licences of every library that the app is built from. */
 function licences(): string {
   const lock = JSON.parse(readFileSync('package-lock.json', 'utf8')) as {
@@ -77,11 +97,11 @@ const offline = (): Plugin => ({
 });
 
 export default defineConfig({
-  plugins: [react(), withPolicy(), offline()],
+  plugins: [react(), withPolicy(), preloadPage(), offline()],
   base: './',
   worker: { format: 'es' },
   // Known from the start: one that is found on the way has the page of `npm start` loaded anew.
-  optimizeDeps: { include: ['comlink', 'fflate', 'fontkit', 'pdfkit', 'polylabel'] },
+  optimizeDeps: { include: ['comlink', 'fflate', 'fontkit', 'intl-messageformat', 'pdfkit', 'polylabel'] },
   build: { target: 'es2022', sourcemap: true },
   test: {
     include: ['tests/**/*.test.ts'],

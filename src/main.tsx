@@ -5,23 +5,10 @@ import './views/shell.css';
 import './views/block/block.css';
 import './views/block/board-tools.css';
 import './views/block/narrow.css';
-import { StrictMode } from 'react';
-import { createRoot } from 'react-dom/client';
-import { App } from './views/app.tsx';
-import { startOffline } from './workspace/new-version.ts';
-import { startPrinter } from './workspace/pdf-client.ts';
-import { startSession } from './workspace/start.ts';
+import { currentLanguage } from './words/language.ts';
+import { startLanguage } from './workspace/language.ts';
 
-const root = document.getElementById('root');
-if (root === null) throw new Error('The page has no place for the app.');
-
-createRoot(root).render(
-  <StrictMode>
-    <App started={startSession()} />
-  </StrictMode>,
-);
-
-// While the work is being opened, the worker that lays it out on paper gets ready.
-startPrinter();
-
-if (import.meta.env.PROD) void startOffline();
+// First the language: what is loaded after it may make its texts at once.
+await startLanguage();
+document.documentElement.lang = currentLanguage();
+await import('./page.tsx');

@@ -2,9 +2,11 @@ import { useId, useRef } from 'react';
 import { useStore } from 'zustand';
 import { setUnit } from '../document/edit-project.ts';
 import type { Unit } from '../document/project.ts';
+import { currentLanguage, type Language } from '../words/language.ts';
 import { edit, openProjectText, say, setTheme } from '../workspace/actions.ts';
 import { keyText } from '../workspace/command.ts';
 import { type CommandName, command, runCommand } from '../workspace/commands.ts';
+import { chooseLanguage } from '../workspace/language.ts';
 import { session, type Theme } from '../workspace/session.ts';
 import { Choice } from './choice.tsx';
 import { Icon } from './icons.tsx';
@@ -20,6 +22,12 @@ const THEMES: readonly (readonly [Theme, string])[] = [
   ['light', 'Light'],
   ['dark', 'Dark'],
   ['system', 'As the system'],
+];
+
+/** Each by its own name, so that whoever reads only that finds it. */
+const NAMES: readonly (readonly [Language, string])[] = [
+  ['en', 'English'],
+  ['de', 'Deutsch'],
 ];
 
 /** Everything about the project as a whole, and how the app looks. */
@@ -63,6 +71,7 @@ export function ProjectMenu() {
           onChoose={(chosen) => edit('Change unit', (project) => setUnit(project, chosen))}
         />
         <Choice label="Screen" options={THEMES} value={theme} onChoose={setTheme} />
+        <Choice label="Language" options={NAMES} value={currentLanguage()} onChoose={chooseLanguage} />
       </div>
     </>
   );

@@ -13,7 +13,7 @@ import type { CutSum, CuttingHand, CuttingOrder, FabricCuts, OrderedBlock } from
 import { makingAtHand } from './making.ts';
 import { plansCome } from './plans.ts';
 import { onOtherProject, session } from './session.ts';
-import { handOf } from './worker-hand.ts';
+import { handOf, startWorker } from './worker-hand.ts';
 
 export type { CutSum, FabricCuts, FabricSum } from './cutting-worker.ts';
 
@@ -47,13 +47,10 @@ export const cuttings = createStore<Cuttings>(() => ({ sum: null, isBusy: false,
 let hand: Remote<CuttingHand> | null = null;
 
 function theHand(): Remote<CuttingHand> {
-  hand ??= handOf<CuttingHand>(
-    new Worker(new URL('./cutting-worker.ts', import.meta.url), { type: 'module', name: 'cutting' }),
-    () => {
-      hand = null;
-      isSent = new Set();
-    },
-  );
+  hand ??= handOf<CuttingHand>(startWorker('cutting'), () => {
+    hand = null;
+    isSent = new Set();
+  });
   return hand;
 }
 

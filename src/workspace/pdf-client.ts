@@ -5,7 +5,7 @@ import type { Rectangle } from '../foundations/sheet/level-packing.ts';
 import type { PieceOptions } from '../piecing/options.ts';
 import { drawingOf } from './drawing-of.ts';
 import type { LaidOut, PrintOrder, QuiltOrder, SheetPrinter, ZipKind } from './pdf-worker.ts';
-import { handOf } from './worker-hand.ts';
+import { handOf, startWorker } from './worker-hand.ts';
 
 export type { LaidOut, PrintOrder, ZipKind } from './pdf-worker.ts';
 
@@ -18,13 +18,10 @@ export function startPrinter(): void {
 
 /** The worker that lays out and writes sheets, started when first needed. The main thread stays free for the hand. */
 function theWorker(): Remote<SheetPrinter> {
-  printer ??= handOf<SheetPrinter>(
-    new Worker(new URL('./pdf-worker.ts', import.meta.url), { type: 'module', name: 'sheets' }),
-    () => {
-      printer = null;
-      last = null;
-    },
-  );
+  printer ??= handOf<SheetPrinter>(startWorker('sheets'), () => {
+    printer = null;
+    last = null;
+  });
   return printer;
 }
 

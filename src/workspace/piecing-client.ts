@@ -4,6 +4,7 @@ import { pieceMemory } from '../piecing/piece-memory.ts';
 import type { Cure } from '../piecing/repairs/cure.ts';
 import { type CureProgress, findCures } from '../piecing/repairs/find-cures.ts';
 import type { MadePlan, PieceOrder, Piecing } from './piecing-worker.ts';
+import { startWorker } from './worker-hand.ts';
 
 export type { MadePlan, PieceOrder } from './piecing-worker.ts';
 
@@ -26,10 +27,7 @@ let hasFailed = false;
 
 function theHand(): Hand {
   if (hand) return hand;
-  const worker = new Worker(new URL('./piecing-worker.ts', import.meta.url), {
-    type: 'module',
-    name: 'piecing',
-  });
+  const worker = startWorker('piecing');
   let letGo: (reason: unknown) => void = () => undefined;
   const lost = new Promise<never>((_, reject) => {
     letGo = (reason) => {

@@ -8,6 +8,7 @@ import { makingAtHand } from './making.ts';
 import { pieceOptions } from './present-options.ts';
 import type { RoundsHand, RoundsNews } from './rounds-worker.ts';
 import { onOtherProject, session } from './session.ts';
+import { startWorker } from './worker-hand.ts';
 
 export type { RoundsNews } from './rounds-worker.ts';
 
@@ -28,10 +29,7 @@ let asked = 0;
 
 function theHand(): Remote<RoundsHand> {
   if (hand === null) {
-    const worker = new Worker(new URL('./rounds-worker.ts', import.meta.url), {
-      type: 'module',
-      name: 'rounds',
-    });
+    const worker = startWorker('rounds');
     worker.addEventListener('error', () => failed('The part that plans rounds could not be loaded.'));
     hand = wrap<RoundsHand>(worker);
   }

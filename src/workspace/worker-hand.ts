@@ -1,7 +1,15 @@
 import { type Remote, wrap } from 'comlink';
+import { currentLanguage, currentLocale } from '../words/language.ts';
 
 const NOT_THERE =
   'This part of the app could not be loaded or stopped working. Try again, or reload the page.';
+
+/** Starts a worker with one of the programs named in `worker.ts`, in the language of the page. */
+export const startWorker = (program: string): Worker =>
+  new Worker(new URL('./worker.ts', import.meta.url), {
+    type: 'module',
+    name: `${program} ${currentLanguage()} ${currentLocale()}`,
+  });
 
 /**
  * What a worker can do, in such a way that nobody waits for one that has failed: every call rejects when its program

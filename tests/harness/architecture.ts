@@ -8,6 +8,7 @@ import { parseSync } from 'vite';
 
 /** Top to bottom; a folder imports from itself and from those above it. */
 export const FOLDERS = [
+  'words',
   'geometry',
   'piecing',
   'document',
