@@ -114,8 +114,6 @@ export const BOARD_COMMANDS: readonly BoardCommand[] = [
           : 'Delete the cuts',
     enabled: canDelete,
   },
-  onCuts('choose-direction', 'Choose all in this direction', [], chooseSameDirection),
-  onCuts('choose-role', 'Choose all sewn as this', [], chooseSameRole),
   onCuts('copy', 'Copy', ['Mod+c'], copyChosen),
   onCuts('cut-out', 'Cut out', ['Mod+x'], cutOutChosen),
   {
@@ -161,6 +159,8 @@ export const BOARD_COMMANDS: readonly BoardCommand[] = [
     }),
     enabled: () => (targetNow()?.cuts.length ?? 0) > 1,
   },
+  onCuts('choose-direction', 'Choose all in this direction', [], chooseSameDirection),
+  onCuts('choose-role', 'Choose all sewn as this', [], chooseSameRole),
   {
     name: 'add-corner',
     label: () => 'Add a corner in the middle',

@@ -6,6 +6,7 @@ import { chooseNothing } from './board-acts.ts';
 import { announce, board, onEmptySheet } from './board-state.ts';
 import { jump, moveCrosshair, pressCrosshair, type StepSize } from './crosshair.ts';
 import { nudge } from './nudge.ts';
+import { openMenuHere } from './pointer-menu.ts';
 import { busy, cancel, send, takeUp, typedNow } from './tool-in-hand.ts';
 
 const ARROWS: Readonly<Record<string, readonly [number, number]>> = {
@@ -100,6 +101,11 @@ export const BOARD_KEYS: readonly PartKey[] = [
     shown: 'Esc',
     does: 'Cancel what is begun, or choose nothing',
     run: when((press) => isNamed('Escape')(press) || isUndoOfBegun(press), stepBack),
+  },
+  {
+    shown: 'Menu, Shift + F10',
+    does: 'What can be done with what is chosen, or at the crosshair',
+    run: when(({ key, shiftKey }) => key === 'ContextMenu' || (key === 'F10' && shiftKey), openMenuHere),
   },
   { shown: 'Space + drag', does: 'Move the sheet' },
   { shown: 'Shift while drawing', does: 'Keep the line to steps of 15°' },

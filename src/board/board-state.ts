@@ -62,6 +62,8 @@ export interface BoardState {
   readonly isFinger: boolean;
   /** Where a finger that draws lies now, CSS pixels from the board's top left; null while none does. */
   readonly finger: Point | null;
+  /** Where the menu at the pointer is open, CSS pixels from the board's top left; null while it is not. */
+  readonly menu: Point | null;
   /** Where the keyboard's crosshair stands and what is there, while it is in use. */
   readonly crosshair: Crosshair | null;
   /** Something is picked up with the keyboard and follows the crosshair. */
@@ -85,6 +87,7 @@ const UNUSED = {
   chosen: null,
   marks: [],
   finger: null,
+  menu: null,
   crosshair: null,
   held: false,
   lit: null,

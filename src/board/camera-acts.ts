@@ -144,7 +144,8 @@ export function zoomToChosen(): void {
   glide(camera, fittedCamera(box, view, inset));
 }
 
-function chosenPlaces(): readonly Point[] {
+/** Corners of all that is chosen on the board. */
+export function chosenPlaces(): readonly Point[] {
   const block = blockOnSheet();
   if (block === null) return [];
   const { selection } = session.getState();

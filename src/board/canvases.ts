@@ -232,6 +232,7 @@ function drawMoving(pen: Pen): void {
       state.chosen,
       state.tool === 'select' && !state.plain,
       snap?.snap.at ?? null,
+      state.marks.find((mark) => mark.kind === 'handle')?.handle ?? null,
     );
   if (state.crosshair !== null) drawCrosshair(pen, state.crosshair, state.view, snap !== undefined);
   const { finger, marks, valueView: asGrey, view } = state;
@@ -340,6 +341,7 @@ function lookOf(state: BoardState): readonly unknown[] {
     chosen: _ch,
     isFinger: _f,
     finger: _fi,
+    menu: _me,
     ...look
   } = state;
   return Object.values(look);

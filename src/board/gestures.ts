@@ -6,6 +6,7 @@ import { board } from './board-state.ts';
 import { toBoard } from './camera.ts';
 import { pan, zoomBy } from './camera-acts.ts';
 import { dropWork, workInFrame } from './frame.ts';
+import { openMenuAt } from './pointer-menu.ts';
 import { type BeforePress, beforePress, cancel, send, takeBackPress } from './tool-in-hand.ts';
 import type { Mark, Pointer, ToolEvent } from './tools/tool.ts';
 
@@ -31,6 +32,10 @@ interface Press {
 /** CSS pixels to one unit of a wheel's turn, by its mode: pixels, lines, pages. */
 const WHEEL_PX: readonly number[] = [1, 16, 400];
 
+/** A finger held so long asks for the menu, unless it moves further than this. */
+const HOLD_MS = 500;
+const STILL_PX = 10;
+
 /** So long after a pen was last near, a touch is taken for the hand that holds it: it draws nothing. Milliseconds. */
 const HAND_RESTS_MS = 1000;
 
@@ -53,7 +58,7 @@ export function listenTo(element: HTMLElement, spaceHeld: () => boolean): () => 
   element.addEventListener('lostpointercapture', hands.lost, { signal });
   element.addEventListener('pointerleave', hands.leave, { signal });
   element.addEventListener('wheel', hands.wheel, { signal, passive: false });
-  element.addEventListener('contextmenu', (event) => event.preventDefault(), { signal });
+  element.addEventListener('contextmenu', hands.asked, { signal });
   element.addEventListener('dblclick', () => send({ kind: 'finish' }), { signal });
   return () => {
     hands.rest();
@@ -73,6 +78,9 @@ class Hands {
   #penDown: number | null = null;
   #penSeenAt = Number.NEGATIVE_INFINITY;
   #panning: Touch | null = null;
+  #holding: ReturnType<typeof setTimeout> | undefined;
+  /** Where a finger came down that may be held to ask for the menu. */
+  #heldAt: Point | null = null;
   /** Where the finger that draws lies now. */
   #finger: Point | null = null;
   /** The newest move, for the next frame. */
@@ -84,7 +92,10 @@ class Hands {
   }
 
   /** Drops a move that has not been handed on. */
-  readonly rest = (): void => dropWork(this.#flush);
+  readonly rest = (): void => {
+    dropWork(this.#flush);
+    this.#letGoOfHold();
+  };
 
   readonly down = (event: PointerEvent): void => {
     const { pointerType, pointerId, button } = event;
@@ -136,7 +147,10 @@ class Hands {
     }
     if (this.#drawing !== null && this.#drawing.id !== id) return;
     const pointer = this.#pointerOf(event);
-    if (pointerType === 'touch') this.#finger = pointer.screen;
+    if (pointerType === 'touch') {
+      this.#finger = pointer.screen;
+      if (this.#heldAt !== null && distance(this.#heldAt, screen) > STILL_PX) this.#letGoOfHold();
+    }
     this.#waiting = { kind: 'move', pointer };
     workInFrame(this.#flush);
   };
@@ -163,6 +177,32 @@ class Hands {
   readonly away = (): void => {
     if (document.hidden || !document.hasFocus()) this.#lose();
   };
+
+  /** The menu is asked for with the mouse; a finger asks by being held, the keyboard by its own key. */
+  readonly asked = (event: MouseEvent): void => {
+    event.preventDefault();
+    const isMouse = event.button === 2 || event.ctrlKey;
+    const isFinger = 'pointerType' in event && event.pointerType === 'touch';
+    if (isMouse && !isFinger && this.#drawing === null && this.#panning === null)
+      openMenuAt(this.#placeOf(event));
+  };
+
+  /** A finger that lies still asks what can be done, while it chooses: with other tools it takes aim. */
+  #holdFrom(screen: Point): void {
+    if (board.getState().tool !== 'select') return;
+    this.#heldAt = screen;
+    this.#holding = setTimeout(() => {
+      const press = this.#drawing;
+      if (press === null) return;
+      this.#takeBack();
+      openMenuAt(screen);
+    }, HOLD_MS);
+  }
+
+  #letGoOfHold(): void {
+    clearTimeout(this.#holding);
+    this.#heldAt = null;
+  }
 
   readonly leave = (event: PointerEvent): void => {
     if (this.#drawing !== null || event.pointerType === 'touch') return;
@@ -210,6 +250,7 @@ class Hands {
 
   /** The finger that drew is no longer there. */
   #lift(): void {
+    this.#letGoOfHold();
     this.#finger = null;
     if (board.getState().finger !== null) board.setState({ finger: null });
   }
@@ -221,6 +262,7 @@ class Hands {
     if (event.pointerType === 'touch') {
       this.#finger = pointer.screen;
       board.setState({ finger: pointer.screen });
+      this.#holdFrom(pointer.screen);
     }
     send({ kind: 'move', pointer });
     send({ kind: 'down', pointer });

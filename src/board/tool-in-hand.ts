@@ -49,6 +49,7 @@ export function surroundings(): Surroundings {
     reachIn: (state.reachPx * wider) / state.camera.scale,
     grabIn: Math.max(state.reachPx * wider, state.isFinger ? FINGER_GRAB_PX : 0) / state.camera.scale,
     dragIn: (DRAG_PX * wider) / state.camera.scale,
+    pxIn: 1 / state.camera.scale,
   };
 }
 

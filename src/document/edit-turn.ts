@@ -7,7 +7,7 @@ import { CUTS_PER_BLOCK, cleanPoint } from './limits.ts';
 import type { Block, Cut, Project } from './project.ts';
 import { carryPicture } from './under-picture.ts';
 
-/** A move of the plane that keeps lengths, about a middle: `[a, b, c, d]` takes [x, y] to [ax + by, cx + dy]. */
+/** A linear move of the plane about a middle; turns and mirrors keep lengths: `[a, b, c, d]` takes [x, y] to [ax + by, cx + dy]. */
 export type Turn = readonly [number, number, number, number];
 
 /** A turn by degrees, against the clock as seen; quarter turns exact. */
@@ -54,6 +54,16 @@ export function turnCuts(
     return carryPatches(block, { ...block, cuts });
   });
 }
+
+/** Sizes cuts about a point, by factors across and down; locked ones stay. */
+export const scaleCuts = (
+  project: Project,
+  blockId: string,
+  cutIds: readonly string[],
+  across: number,
+  down: number,
+  about: Point,
+): Project => turnCuts(project, blockId, cutIds, [across, 0, 0, down], about);
 
 /** Adds the images of cuts under turns about a point, each place once; ids in turn from `nextCutId(block)`. */
 export function copyTurned(

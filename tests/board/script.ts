@@ -120,6 +120,7 @@ export class Script<State> {
       reachIn: 10 / 50,
       grabIn: 10 / 50,
       dragIn: 4 / 50,
+      pxIn: 1 / 50,
     };
   }
 

@@ -157,3 +157,53 @@ describe('moving', () => {
     expect(script.selection).toEqual(['c1']);
   });
 });
+
+describe('the frame round several cuts', () => {
+  const CROSS: Block = {
+    ...WINDOW,
+    cuts: [
+      { id: 'c1', from: [4, 4], to: [8, 8], role: 'auto' },
+      { id: 'c2', from: [4, 8], to: [8, 4], role: 'auto' },
+    ],
+  };
+  const off = 16 / 50;
+  const chosen = (): Script<unknown> => {
+    const script = new Script(selectTool, CROSS);
+    script.selection = ['c1', 'c2'];
+    return script;
+  };
+
+  it('is sized by a corner, the opposite one staying', () => {
+    const script = chosen().drag([8 + off, 8 + off], [10 + off, 10 + off]);
+    expect(script.block.cuts.map(({ from, to }) => [from, to])).toEqual([
+      [
+        [4, 4],
+        [10, 10],
+      ],
+      [
+        [4, 10],
+        [10, 4],
+      ],
+    ]);
+    expect(script.steps).toEqual(['Resize cuts']);
+  });
+
+  it('is turned about its middle, and nothing happens when it comes back', () => {
+    const top: [number, number] = [6, 4 - off - 26 / 50];
+    const script = chosen().drag(top, [6 - (6 - top[1]), 6]);
+    expect(script.steps).toEqual(['Turn cuts']);
+    expect(script.block.cuts[0]).toMatchObject({ from: [4, 8], to: [8, 4] });
+    const back = chosen().drag(top, top);
+    expect(back.steps).toEqual([]);
+  });
+
+  it('is taken back with Esc', () => {
+    const script = chosen()
+      .move(8 + off, 8 + off)
+      .down(8 + off, 8 + off)
+      .move(10, 10);
+    expect(script.shown).not.toBe(script.project);
+    script.press('cancel');
+    expect(script.shown).toBe(script.project);
+  });
+});

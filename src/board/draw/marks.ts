@@ -1,10 +1,11 @@
 import type { Block, Unit } from '../../document/project.ts';
 import type { Chosen } from '../../editing/chosen.ts';
+import { type FrameHandle, frameBox, frameHandles, frameOf } from '../../editing/frame.ts';
 import type { Snap } from '../../editing/snapping.ts';
 import { angleWords, lengthWords, placeWords, SNAP_WORDS } from '../../editing/words.ts';
 import { holdsPoint } from '../../geometry/inner-spot.ts';
-import type { Point, Segment } from '../../geometry/point.ts';
-import { middle } from '../../geometry/ring.ts';
+import type { Point, Ring, Segment } from '../../geometry/point.ts';
+import { type Box, middle } from '../../geometry/ring.ts';
 import { edgesOf, samePlace } from '../../geometry/segments.ts';
 import type { PiecingPlan } from '../../piecing/plan.ts';
 import type { Crosshair } from '../board-state.ts';
@@ -33,6 +34,7 @@ export function drawChosen(
   chosen: Chosen | null,
   handles: boolean,
   snapped: Point | null,
+  inHand: FrameHandle | null,
 ): void {
   const { ctx } = pen;
   if (chosen?.kind === 'patch') {
@@ -50,6 +52,8 @@ export function drawChosen(
   for (const { from, to } of cuts)
     strokeLine(pen, [from, to], { color: INKS.indigo, width: 3, halo: INKS.sheet });
   if (!handles) return;
+  const frame = frameOf(cuts);
+  if (frame !== null) drawFrame(pen, frame, inHand);
   for (const [index, corner] of block.outline.entries()) {
     const isChosen = chosen?.kind === 'corner' && chosen.corner === index;
     square(
@@ -66,6 +70,32 @@ export function drawChosen(
       if (snapped === null || !samePlace(end, snapped))
         dot(pen, end, 6, INKS.sheet, { color: INKS.indigo, width: 2 });
 }
+
+/** The frame round several chosen cuts: squares that size it, a round handle that turns it. */
+function drawFrame(pen: Pen, box: Box, inHand: FrameHandle | null): void {
+  const pxIn = 1 / pen.camera.scale;
+  const { minX, minY, maxX, maxY } = frameBox(box, pxIn);
+  const corners: Ring = [
+    [minX, minY],
+    [maxX, minY],
+    [maxX, maxY],
+    [minX, maxY],
+  ];
+  pen.ctx.lineCap = 'butt';
+  strokeLine(pen, corners, { color: INKS.indigo, width: 1, dash: [4, 4], halo: INKS.sheet }, true);
+  for (const { handle, at } of frameHandles(box, pxIn)) {
+    const isInHand = inHand !== null && isSameHandle(handle, inHand);
+    if (handle.kind === 'turn') {
+      strokeLine(pen, [[at[0], minY], at], { color: INKS.indigo, width: 1.4, halo: INKS.sheet });
+      dot(pen, at, 7, isInHand ? INKS.indigo : INKS.sheet, { color: INKS.indigo, width: 2 });
+    } else square(pen, at, 5, isInHand ? INKS.indigo : INKS.sheet, INKS.indigo);
+  }
+}
+
+const isSameHandle = (a: FrameHandle, b: FrameHandle): boolean =>
+  a.kind === 'turn' || b.kind === 'turn'
+    ? a.kind === b.kind
+    : a.side[0] === b.side[0] && a.side[1] === b.side[1];
 
 function square(pen: Pen, at: Point, half: number, fill: string, stroke: string): void {
   const [x, y] = toScreen(pen.camera, at);
@@ -142,11 +172,15 @@ export function drawMarks(
       case 'typed':
         drawTyped(pen, mark, view);
         break;
+      case 'told':
+        tell(pen, mark.text, toScreen(pen.camera, mark.at), view, glass);
+        break;
       case 'measure':
         drawMeasure(pen, mark.segment, view, unit);
         break;
       case 'shift':
       case 'run':
+      case 'handle':
         break;
       case 'box':
         drawBox(pen, mark);

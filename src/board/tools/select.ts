@@ -1,9 +1,21 @@
-import type { Block, Cut, ProjectEdit } from '../../document/project.ts';
+import { scaleCuts, turnBy, turnCuts } from '../../document/edit-turn.ts';
+import type { Block, Cut, ProjectEdit, Unit } from '../../document/project.ts';
+import {
+  type FrameHandle,
+  frameOf,
+  handleAt,
+  middleOfBox,
+  type SizeHandle,
+  type Sizing,
+  sizingOf,
+  turningOf,
+} from '../../editing/frame.ts';
 import { snapFrom } from '../../editing/heading.ts';
 import { type Hit, hitAt } from '../../editing/hit.ts';
 import { moveCornerAttached, moveEdgeAttached, moveEnd, shiftCutsAttached } from '../../editing/reshape.ts';
 import { free, rankOf, type Snap, type SnapField, snapField, snapTo } from '../../editing/snapping.ts';
 import { everywhere, withTwins } from '../../editing/symmetric.ts';
+import { placeWords } from '../../editing/words.ts';
 import { innerSpot } from '../../geometry/inner-spot.ts';
 import type { Point, Segment } from '../../geometry/point.ts';
 import { type Box, boxOf, distance } from '../../geometry/ring.ts';
@@ -30,6 +42,8 @@ export type SelectState =
       readonly over: Hit;
       readonly at: Point | null;
       readonly twins?: readonly string[];
+      /** The handle of the frame under the pointer, which comes before what lies there. */
+      readonly handle?: FrameHandle;
     }
   /** Pressed on something; `kept` when it was chosen already, so that a click with Shift takes it out. */
   | {
@@ -77,6 +91,26 @@ export type SelectState =
       readonly at: Snap;
       readonly field: SnapField;
     }
+  /** What is chosen turned about its middle. */
+  | {
+      readonly kind: 'turning';
+      readonly cuts: readonly string[];
+      readonly about: Point;
+      readonly start: Point;
+      readonly pointer: Point;
+      readonly degrees: number;
+    }
+  /** What is chosen sized by a handle of its frame. */
+  | {
+      readonly kind: 'sizing';
+      readonly cuts: readonly string[];
+      readonly box: Box;
+      readonly side: SizeHandle;
+      readonly start: Point;
+      readonly sizing: Sizing;
+      readonly unit: Unit;
+      readonly field: SnapField;
+    }
   /** A box drawn from empty ground or a patch; `before` is what stays chosen with Shift. */
   | {
       readonly kind: 'boxing';
@@ -100,6 +134,11 @@ export const selectTool: Tool<SelectState> = {
       return state.kind === 'idle' ? stepTo(state) : stepTo<SelectState>(IDLE, { kind: 'cancel-preview' });
     const { pointer } = event;
     if (state.kind === 'idle') {
+      const handle = handleUnder(pointer, around);
+      if (handle !== null && event.kind !== 'up')
+        return event.kind === 'move'
+          ? stepTo({ kind: 'idle', over: NOTHING, at: pointer.at, handle })
+          : stepTo(takenBy(handle, pointer, around));
       const hit = hitAt(block, plan, around.selection, pointer.at, around.grabIn);
       if (event.kind === 'move')
         return stepTo({ kind: 'idle', over: hit, at: pointer.at, twins: twinsOf(hit, around) });
@@ -118,6 +157,7 @@ export const selectTool: Tool<SelectState> = {
 function marksOf(state: SelectState): readonly Mark[] {
   switch (state.kind) {
     case 'idle':
+      if (state.handle !== undefined) return [{ kind: 'handle', handle: state.handle }];
       if (state.over.kind === 'cut' || state.over.kind === 'cut-end')
         return (state.twins ?? [state.over.cut]).map((cut): Mark => ({ kind: 'cut', cut }));
       return state.over.kind === 'edge' ? [{ kind: 'edge', edge: state.over.edge }] : [];
@@ -135,9 +175,55 @@ function marksOf(state: SelectState): readonly Mark[] {
         { kind: 'shift', from: [state.at.at[0] - state.by[0], state.at.at[1] - state.by[1]], by: state.by },
         { kind: 'snap', snap: state.at },
       ];
+    case 'turning':
+      return [
+        { kind: 'handle', handle: { kind: 'turn' } },
+        { kind: 'told', at: state.pointer, text: turnWords(state.degrees) },
+      ];
+    case 'sizing':
+      return [
+        { kind: 'handle', handle: { kind: 'size', side: state.side } },
+        { kind: 'told', at: state.sizing.at, text: sizeWords(state) },
+      ];
     case 'boxing':
       return [{ kind: 'box', from: state.from, to: state.to, touching: isTouching(state) }];
   }
+}
+
+/** `30° to the left`; nothing is said of the direction of half a turn. */
+function turnWords(degrees: number): string {
+  const size = `${Number(Math.abs(degrees).toFixed(1))}°`;
+  return degrees === 0 || Math.abs(degrees) === 180
+    ? size
+    : `${size} to the ${degrees > 0 ? 'left' : 'right'}`;
+}
+
+/** `3 by 4 1/2 in · 75 %`. */
+function sizeWords({ box, sizing: { across, down }, unit }: In<'sizing'>): string {
+  const size: Point = [(box.maxX - box.minX) * across, (box.maxY - box.minY) * down];
+  const percent = (factor: number): string => `${Math.round(factor * 1000) / 10}`;
+  const shares = across === down ? `${percent(across)} %` : `${percent(across)} by ${percent(down)} %`;
+  return `${placeWords(size, unit).replace(', ', ' by ')} · ${shares}`;
+}
+
+const chosenCuts = ({ block, selection }: Surroundings): readonly Cut[] =>
+  block!.cuts.filter(({ id }) => selection.includes(id));
+
+function handleUnder(pointer: Pointer, around: Surroundings): FrameHandle | null {
+  const box = pointer.adds ? null : frameOf(chosenCuts(around));
+  return box === null ? null : handleAt(box, pointer.at, around.grabIn, around.pxIn);
+}
+
+function takenBy(handle: FrameHandle, pointer: Pointer, around: Surroundings): SelectState {
+  const { block, selection: cuts, gridIn, gridKind, divisions, project } = around;
+  const box = frameOf(chosenCuts(around))!;
+  const start = pointer.at;
+  if (handle.kind === 'turn')
+    return { kind: 'turning', cuts, about: middleOfBox(box), start, pointer: start, degrees: 0 };
+  const field = snapField(block!, { gridIn, gridKind, divisions, exceptCuts: new Set(cuts) });
+  const { side } = handle;
+  const sizing = sizingOf(box, side, [0, 0], null, 0, false);
+  return { kind: 'sizing', cuts, box, side, start, sizing, unit: project.unit, field };
 }
 
 const twinsOf = (hit: Hit, { block, symmetry }: Surroundings): readonly string[] =>
@@ -296,9 +382,22 @@ function touchesBox(segment: Segment, box: Box): boolean {
   return sides.some((side) => crossing(segment, side) !== null);
 }
 
-type Moving = In<'moving-end' | 'moving-corner' | 'moving-cuts' | 'moving-edge'>;
+type Moving = In<'moving-end' | 'moving-corner' | 'moving-cuts' | 'moving-edge' | 'turning' | 'sizing'>;
 
 function follow(state: Moving, pointer: Pointer, around: Surroundings): Step<Moving> {
+  if (state.kind === 'turning') {
+    const how = pointer.free ? 'free' : pointer.steps ? 'steps' : 'caught';
+    const degrees = turningOf(state.about, state.start, pointer.at, how);
+    const moved = { ...state, pointer: pointer.at, degrees };
+    return stepTo(moved, previewOf(moved, around));
+  }
+  if (state.kind === 'sizing') {
+    const by: Point = [pointer.at[0] - state.start[0], pointer.at[1] - state.start[1]];
+    const field = pointer.free ? null : state.field;
+    const sizing = sizingOf(state.box, state.side, by, field, around.reachIn, pointer.steps);
+    const moved = { ...state, sizing };
+    return stepTo(moved, previewOf(moved, around));
+  }
   if (state.kind === 'moving-cuts' || state.kind === 'moving-edge') {
     const pulled: Point = [pointer.at[0] - state.start[0], pointer.at[1] - state.start[1]];
     const plain = state.kind === 'moving-edge' ? across(state.anchors, pulled) : pulled;
@@ -359,6 +458,16 @@ function changeOf(state: Moving, id: string): ProjectEdit {
       return (project) => shiftCutsAttached(project, id, state.cuts, state.by);
     case 'moving-edge':
       return (project) => moveEdgeAttached(project, id, state.edge, state.by);
+    case 'turning':
+      return state.degrees === 0
+        ? (project) => project
+        : (project) => turnCuts(project, id, state.cuts, turnBy(state.degrees), state.about);
+    case 'sizing': {
+      const { across, down, about } = state.sizing;
+      return across === 1 && down === 1
+        ? (project) => project
+        : (project) => scaleCuts(project, id, state.cuts, across, down, about);
+    }
   }
 }
 
@@ -367,12 +476,28 @@ const LABELS = {
   'moving-corner': 'Move corner',
   'moving-cuts': 'Move cut',
   'moving-edge': 'Move edge',
+  turning: 'Turn cuts',
+  sizing: 'Resize cuts',
 } as const;
+
+function placeInHand(state: Moving): Point {
+  switch (state.kind) {
+    case 'turning':
+      return state.pointer;
+    case 'sizing':
+      return state.sizing.at;
+    case 'moving-cuts':
+    case 'moving-edge':
+      return state.at.at;
+    default:
+      return state.to.at;
+  }
+}
 
 /** Lets go: one step of the history, or none when everything is where it was. */
 function put(state: Moving, around: Surroundings): Step<SelectState> {
   const preview = previewOf(state, around);
-  const at = 'at' in state ? state.at.at : state.to.at;
+  const at = placeInHand(state);
   const idle: SelectState = { kind: 'idle', over: NOTHING, at };
   if (preview.change(around.project) === around.project)
     return stepTo<SelectState>(idle, { kind: 'cancel-preview' });

@@ -1,6 +1,7 @@
 import type { Block, Project, ProjectEdit } from '../../document/project.ts';
 import type { ChainStyle } from '../../editing/chain.ts';
 import type { Chosen } from '../../editing/chosen.ts';
+import type { FrameHandle } from '../../editing/frame.ts';
 import type { GridKind } from '../../editing/grid.ts';
 import { snapFrom } from '../../editing/heading.ts';
 import { fieldOf, free, type Snap, type SnapField, snapTo } from '../../editing/snapping.ts';
@@ -69,6 +70,8 @@ export interface Surroundings {
   readonly grabIn: number;
   /** A press that moves less than this is a click. Inches. */
   readonly dragIn: number;
+  /** Inches to a CSS pixel at the present zoom. */
+  readonly pxIn: number;
 }
 
 /** What a tool wants done. The board carries it out. */
@@ -105,6 +108,10 @@ export type Mark =
   | { readonly kind: 'cut'; readonly cut: string }
   | { readonly kind: 'edge'; readonly edge: number }
   | { readonly kind: 'patch'; readonly at: Point }
+  /** A handle of the frame round what is chosen, under the pointer or in hand. */
+  | { readonly kind: 'handle'; readonly handle: FrameHandle }
+  /** Words about what a hand does, at a place: how far it turns, how large it becomes. */
+  | { readonly kind: 'told'; readonly at: Point; readonly text: string }
   | { readonly kind: 'spot'; readonly at: Point }
   /** Numbers typed for a running line, and why they cannot be used yet. */
   | { readonly kind: 'typed'; readonly at: Point; readonly typed: Typed; readonly error: string | null }

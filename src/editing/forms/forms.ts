@@ -1,6 +1,6 @@
 import { bend, divide, parallel, rays, rings, shape } from './draw-forms.ts';
 import type { Form } from './form.ts';
-import { align, mirror, move, repeat, size, turn } from './move-forms.ts';
+import { align, mirror, move, repeat, resize, size, turn } from './move-forms.ts';
 
 /** Every form, once, in the order in which cards and the palette show them. */
 export const FORMS: readonly Form[] = [
@@ -12,6 +12,7 @@ export const FORMS: readonly Form[] = [
   rays,
   rings,
   turn,
+  resize,
   mirror,
   repeat,
   align,

@@ -1,11 +1,12 @@
 import { addCuts } from '../../document/edit-cuts.ts';
 import { scaleBlock, setOutline } from '../../document/edit-outline.ts';
-import { copyTurned, MIRRORS, type Turn, turnBy, turnCuts } from '../../document/edit-turn.ts';
+import { copyTurned, MIRRORS, scaleCuts, type Turn, turnBy, turnCuts } from '../../document/edit-turn.ts';
 import type { Project } from '../../document/project.ts';
 import type { Point } from '../../geometry/point.ts';
 import { boxOf } from '../../geometry/ring.ts';
 import { shifted } from '../../geometry/segments.ts';
 import { ALIGNMENTS, type Alignment, alignCuts } from '../align.ts';
+import { frameOf, type SizeHandle, spotOf } from '../frame.ts';
 import { moveCornerAttached, moveEdgeAttached, shiftCutsAttached } from '../reshape.ts';
 import { middleOf, turns } from '../symmetry.ts';
 import { choice, number, refused, text } from './fields.ts';
@@ -95,6 +96,52 @@ export const turn: Form = {
   fits: anyCut,
   fields: () => [{ kind: 'degrees', name: 'degrees', label: 'By degrees', initial: 90 }, ABOUT, AS],
   work: (target, values) => turnedWork(target, values, 'Turn cuts', turnBy(number(values, 'degrees'))),
+};
+
+export const resize: Form = {
+  name: 'resize',
+  label: 'Resize what is chosen…',
+  act: 'Resize',
+  needs: 'Choose cuts that do not all lie on one line first.',
+  fits: ({ cuts }) => frameOf(cuts) !== null,
+  fields: ({ cuts }) => {
+    const { minX, minY, maxX, maxY } = frameOf(cuts)!;
+    return [
+      { kind: 'length', name: 'width', label: 'Width', initial: maxX - minX },
+      { kind: 'length', name: 'height', label: 'Height', initial: maxY - minY },
+      choice('stays', 'What stays', [
+        ['middle', 'Their middle'],
+        ['upper-left', 'Their upper left corner'],
+        ['lower-right', 'Their lower right corner'],
+      ]),
+      AS,
+    ];
+  },
+  work: ({ block, cuts }, values) => {
+    const box = frameOf(cuts)!;
+    const across = number(values, 'width') / (box.maxX - box.minX);
+    const down = number(values, 'height') / (box.maxY - box.minY);
+    const about = spotOf(box, STAYS[text(values, 'stays')] ?? [0, 0]);
+    const ids = cuts.map(({ id }) => id);
+    return text(values, 'as') === 'copy'
+      ? {
+          ok: true,
+          label: 'Resize cuts, copied',
+          selectsNew: true,
+          change: (p) => copyTurned(p, block.id, ids, [[across, 0, 0, down]], about),
+        }
+      : {
+          ok: true,
+          label: 'Resize cuts',
+          change: (p) => scaleCuts(p, block.id, ids, across, down, about),
+        };
+  },
+};
+
+const STAYS: Readonly<Record<string, SizeHandle>> = {
+  middle: [0, 0],
+  'upper-left': [-1, -1],
+  'lower-right': [1, 1],
 };
 
 export const mirror: Form = {

@@ -15,6 +15,7 @@ import { DrawingList } from './drawing-list.tsx';
 import { EmptySheetNote } from './empty-sheet-note.tsx';
 import { FabricShelf } from './fabric-shelf.tsx';
 import { FabricStrip } from './fabric-strip.tsx';
+import { PointerMenu } from './pointer-menu.tsx';
 import { ProposalLine } from './proposal-line.tsx';
 import { SeamCheck } from './seam-check.tsx';
 import { ToolStrip } from './tool-strip.tsx';
@@ -48,6 +49,7 @@ export default function BlockPlace() {
             {hasSheet && <BoardLine />}
             {hasSheet && <FabricStrip />}
             <CardAtDrawing />
+            <PointerMenu />
             <ProposalLine />
           </div>
           <Spoken />
