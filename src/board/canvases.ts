@@ -2,9 +2,9 @@ import { valueOfColor } from '../document/lightness.ts';
 import type { Block, Fabric, Project } from '../document/project.ts';
 import { withTwins } from '../editing/symmetric.ts';
 import type { Point } from '../geometry/point.ts';
-import type { PiecingPlan } from '../piecing/plan.ts';
+import type { Finding, PiecingPlan } from '../piecing/plan.ts';
 import { pictures } from '../workspace/fabric-pictures.ts';
-import { requestPlan } from '../workspace/plans.ts';
+import { madePlan, requestPlan } from '../workspace/plans.ts';
 import { session, shownProject } from '../workspace/session.ts';
 import { type BoardState, blockOnSheet, board, gridInUse } from './board-state.ts';
 import { sheetBox } from './camera-acts.ts';
@@ -39,6 +39,7 @@ import {
 } from './draw/under-picture.ts';
 import { unitFirstFigures } from './draw/unit-first.ts';
 import { type Proposal, proposals } from './proposal.ts';
+import { cutsInHand, isFigureBegun } from './still-drawing.ts';
 import type { Mark } from './tools/tool.ts';
 
 const byId = new WeakMap<readonly Fabric[], ReadonlyMap<string, Fabric>>();
@@ -185,15 +186,26 @@ function litFinding({ lit }: BoardState, plan: PiecingPlan) {
   return finding === undefined || lit?.kind !== 'finding' ? null : { finding, index: lit.index };
 }
 
-/** Findings about lines still being drawn, and those whose markers would stand over them. */
-function findingsUnderHand({ camera, marks }: BoardState, plan: PiecingPlan): ReadonlySet<number> {
+/**
+ * Findings that wait: all while a symmetric figure is begun, what a line in hand brings until it is drawn, and those whose
+ * markers would stand over it.
+ */
+function findingsUnderHand(state: BoardState, plan: PiecingPlan): ReadonlySet<number> {
+  if (isFigureBegun(state)) return new Set(plan.findings.keys());
   const { draft, project, blockId } = session.getState();
   if (draft === null) return new Set();
-  const recorded = new Set(project.blocks.find(({ id }) => id === blockId)?.cuts.map(({ id }) => id));
-  const unfinished = plan.findings.flatMap(({ cuts }, index) =>
-    cuts.length > 0 && cuts.every((id) => !recorded.has(id)) ? [index] : [],
-  );
-  return new Set([...unfinished, ...findingsAt(camera, plan.findings, marks.flatMap(placesOf))]);
+  const waiting = cutsInHand(draft, project, blockId) === null ? [] : newFindings(plan);
+  return new Set([...waiting, ...findingsAt(state.camera, plan.findings, state.marks.flatMap(placesOf))]);
+}
+
+/** Findings of a plan that the recorded state of its block has not got. */
+function newFindings({ findings }: PiecingPlan): readonly number[] {
+  const { project, blockId } = session.getState();
+  const block = project.blocks.find(({ id }) => id === blockId);
+  const before = block === undefined ? null : madePlan(block);
+  const nameOf = ({ code, at }: Finding): string => `${code} ${at}`;
+  const known = new Set(before?.findings.map(nameOf));
+  return findings.flatMap((finding, index) => (known.has(nameOf(finding)) ? [] : [index]));
 }
 
 /** Where a mark of the tool in hand stands. */

@@ -1,6 +1,6 @@
 import { createStore } from 'zustand/vanilla';
 import { applyRepair } from '../document/edit-plan.ts';
-import type { Block } from '../document/project.ts';
+import type { Block, ProjectEdit } from '../document/project.ts';
 import { STRAIGHT_IN } from '../geometry/lattice.ts';
 import type { Point, Segment } from '../geometry/point.ts';
 import { distance } from '../geometry/ring.ts';
@@ -30,15 +30,16 @@ interface Proposals {
 
 export const proposals = createStore<Proposals>(() => ({ shown: null, isHeld: false }));
 
-const isShown = (block: Block, repair: Cure): boolean => {
-  const { shown } = proposals.getState();
-  return shown !== null && shown.block === block && shown.repair === repair;
-};
+/** Is it a repair that is shown? It may have come anew with others found since. */
+export const isShown = ({ shown }: Proposals, block: Block, repair: Cure): boolean =>
+  shown !== null && shown.block === block && shown.repair.id === repair.id;
 
 /** Shows on the board what a repair would leave of a block of the recorded project. */
 export function propose(block: Block, repair: Cure): void {
-  if (isShown(block, repair)) return;
-  const change = inSymmetry((project) => applyRepair(project, block.id, repair.change));
+  if (isShown(proposals.getState(), block, repair)) return;
+  const alone: ProjectEdit = (project) => applyRepair(project, block.id, repair.change);
+  // What was drawn for the whole block is not drawn again at its other places.
+  const change = repair.mended ? alone : inSymmetry(alone);
   const changed = change(session.getState().project).blocks.find(({ id }) => id === block.id);
   if (changed === undefined) return;
   const after = { ...changed, id: `${block.id} as proposed` };

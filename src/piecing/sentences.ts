@@ -41,7 +41,7 @@ function partialWords(joins: readonly Join[]): string {
 function cornersTurned(joins: readonly Join[]): string {
   const steps = joins.filter(({ kind }) => kind === 'set-in').map(({ step }) => step);
   const corners = setInCornersOf(joins);
-  if (steps.length > 1) return `joins ${listed(steps)} turn ${corners} corners`;
+  if (steps.length > 1) return `${corners} corners to set in`;
   return `join ${steps[0]} turns ${corners === 1 ? 'a corner' : `${corners} corners`}`;
 }
 

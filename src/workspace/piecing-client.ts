@@ -2,7 +2,7 @@ import { proxy, type Remote, wrap } from 'comlink';
 import { piece } from '../piecing/piece.ts';
 import { pieceMemory } from '../piecing/piece-memory.ts';
 import type { Cure } from '../piecing/repairs/cure.ts';
-import { type CureProgress, findCures } from '../piecing/repairs/find-cures.ts';
+import { type CureNews, findCures } from '../piecing/repairs/find-cures.ts';
 import type { MadePlan, PieceOrder, Piecing } from './piecing-worker.ts';
 import { startWorker } from './worker-hand.ts';
 
@@ -85,7 +85,7 @@ let searchHere = 0;
 /** Repairs of a block; null when another search, or `dropRepairs`, came before it was done. */
 export async function searchForRepairs(
   order: PieceOrder,
-  onProgress: (progress: CureProgress) => void,
+  onProgress: (news: CureNews) => void,
 ): Promise<readonly Cure[] | null> {
   const mine = ++searchHere;
   try {

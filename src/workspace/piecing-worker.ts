@@ -5,7 +5,7 @@ import { piece } from '../piecing/piece.ts';
 import { pieceMemory } from '../piecing/piece-memory.ts';
 import type { PiecingPlan } from '../piecing/plan.ts';
 import type { Cure } from '../piecing/repairs/cure.ts';
-import { type CureProgress, findCures } from '../piecing/repairs/find-cures.ts';
+import { type CureNews, findCures } from '../piecing/repairs/find-cures.ts';
 
 /** A block to be pieced. */
 export interface PieceOrder {
@@ -40,17 +40,21 @@ const piecing = {
   /** Repairs of a block; null when another search, or `dropRepairs`, came before it was done. */
   async repairs(
     { block, options }: PieceOrder,
-    onProgress: (progress: CureProgress) => void,
+    onProgress: (news: CureNews) => void,
   ): Promise<readonly Cure[] | null> {
     const mine = ++search;
     await breathe();
     const steps = findCures(block, options);
     let rested = performance.now();
+    let told: readonly Cure[] | null = null;
     while (mine === search) {
       const step = steps.next();
       if (step.done) return step.value;
       if (performance.now() - rested < STRETCH_MS) continue;
-      onProgress(step.value);
+      const { cures, ...progress } = step.value;
+      // Each cure carries plans, which take their time to send.
+      onProgress(cures === told ? progress : step.value);
+      told = cures;
       await breathe();
       rested = performance.now();
     }

@@ -82,7 +82,7 @@ function search(block: Block, options: PieceOptions): void {
     if (repairSearch.getState().state === 'looking') tell({ isLong: true });
   }, LONG_MS);
   void searchForRepairs({ block: drawingOf(block), options }, ({ cures, ...progress }) =>
-    tell({ progress, repairs: cures }),
+    tell({ progress, ...(cures ? { repairs: cures } : {}) }),
   ).then(
     (repairs) => {
       if (repairs) found.set(drawingOf(block), { options, repairs });

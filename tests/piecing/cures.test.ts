@@ -1,4 +1,5 @@
 import { describe, expect, it } from 'vitest';
+import type { Point, Ring } from '../../src/geometry/point.ts';
 import type { Block } from '../../src/piecing/block.ts';
 import { mend } from '../../src/piecing/mending/mend.ts';
 import { mendSentence } from '../../src/piecing/mending/words.ts';
@@ -11,6 +12,7 @@ import { checkMend } from '../checker/check-mend.ts';
 import { insideShape } from '../checker/shared-boundary.ts';
 import { eightPointedStar } from '../designs/stars.ts';
 import { TEN_TROUBLES } from '../designs/ten-troubles.ts';
+import { UNSEWABLE } from '../designs/unsewable.ts';
 
 function allOf(block: Block): { told: CureProgress[]; cures: readonly Cure[] } {
   const search = findCures(block);
@@ -42,6 +44,22 @@ function shareBySpots(block: Block, cure: Cure): number {
   });
   return pairs.filter(([old, now]) => heirs[now] !== old).length / pairs.length;
 }
+
+const drawn = (
+  cuts: readonly (readonly [Point, Point])[],
+  outline: Ring = [
+    [0, 0],
+    [12, 0],
+    [12, 12],
+    [0, 12],
+  ],
+): Block => ({
+  id: 'b1',
+  name: 'Breakwater',
+  outline,
+  cuts: cuts.map(([from, to], k) => ({ id: `c${k + 1}`, from, to, role: 'auto' })),
+  patches: [],
+});
 
 describe('cures', () => {
   it('come with those that keep the picture first, and mending first of all', () => {
@@ -117,6 +135,160 @@ describe('cures', () => {
     const wishes = allOf(quay).cures.filter(({ kind }) => kind === 'wish' || kind === 'kept');
     expect(before.sections.length).toBeGreaterThan(2);
     expect(wishes.some(({ after }) => after.foundations === 2)).toBe(true);
+  });
+
+  it('are done at every place that looks the same, and named once', () => {
+    // A mast with two yards that jump by 1/8 in; turned by half it is the same.
+    const block = drawn([
+      [
+        [6, 0],
+        [6, 12],
+      ],
+      [
+        [0, 3],
+        [6, 3],
+      ],
+      [
+        [6, 3.125],
+        [12, 3.125],
+      ],
+      [
+        [6, 9],
+        [12, 9],
+      ],
+      [
+        [0, 8.875],
+        [6, 8.875],
+      ],
+    ]);
+    const [first, ...others] = allOf(block).cures;
+    expect(first!.sentence).toBe('Make cut 2 and cut 3 one straight line, and so at both places alike.');
+    expect(first!.kind).toBe('hair');
+    expect(first!.before.cautions - first!.after.cautions).toBe(2);
+    // Each of the two places alone is not offered beside it.
+    const straightened = others.filter(({ sentence }) => sentence.includes('one straight line'));
+    expect(straightened).toEqual([]);
+  });
+
+  it('bring three lines together that miss one spot', () => {
+    const block = drawn([
+      [
+        [0, 0],
+        [12, 12],
+      ],
+      [
+        [12, 0],
+        [0, 12],
+      ],
+      [
+        [6.15, 0],
+        [6.15, 12],
+      ],
+    ]);
+    const before = piece(block);
+    const found = allOf(block).cures.find(({ sentence }) => sentence.includes('meet at one spot'))!;
+    expect(found.sentence).toBe('Let cuts 1, 2 and 3 meet at one spot.');
+    expect(found.after).toMatchObject({ patches: 6, foundations: 2, cautions: 0 });
+    expect(before.patches).toHaveLength(7);
+    // Six wedges round one spot: three lines through it.
+    const after = piece(applyChange(block, found.change));
+    const [spot] = after.patches[0]!.polygon.filter((at) =>
+      after.patches.every(({ polygon }) => polygon.some((p) => `${p}` === `${at}`)),
+    );
+    expect(spot).toBeDefined();
+  });
+
+  it('draw all loose ends on at once, each to the line it misses', () => {
+    const block = drawn([
+      [
+        [0, 4],
+        [12, 4],
+      ],
+      [
+        [2, 0],
+        [2, 3],
+      ],
+      [
+        [4, 0],
+        [4, 3.5],
+      ],
+      [
+        [8, 12],
+        [8, 5],
+      ],
+    ]);
+    const [first, ...others] = allOf(block).cures;
+    expect(first!.sentence).toBe('Draw all 3 loose ends on to the lines they miss.');
+    expect(first!.after).toMatchObject({ patches: 5, cautions: 0 });
+    const own = others.filter(({ sentence }) =>
+      /^Draw the (upper|lower) end of cut [234] on to cut 1\.$/.test(sentence),
+    );
+    expect(own).toHaveLength(3);
+  });
+
+  it('go on from a first step until nothing is in the way, as one cure', () => {
+    // Two houses whose walls chase each other; one wall of each is a hair from standing on its neighbour's end.
+    const whirl = (x: number, y: number) =>
+      [
+        [
+          [x, y + 2],
+          [x + 4, y + 2.06],
+        ],
+        [
+          [x + 4, y],
+          [x + 4, y + 4],
+        ],
+        [
+          [x + 6, y + 4],
+          [x + 2, y + 4],
+        ],
+        [
+          [x + 2, y + 6],
+          [x + 2, y + 2],
+        ],
+      ] as const;
+    const block = drawn(
+      [
+        [
+          [6, 0],
+          [6, 6],
+        ] as const,
+        ...whirl(0, 0),
+        ...whirl(6, 0),
+      ],
+      [
+        [0, 0],
+        [12, 0],
+        [12, 6],
+        [0, 6],
+      ],
+    );
+    const before = piece(block);
+    expect(before.verdict).toBe('set-in-seams');
+    for (const cure of allOf(block).cures) {
+      // Beside a mend nothing is offered that leaves a corner to set in.
+      expect([cure.sentence, cure.after.setInCorners]).toEqual([cure.sentence, 0]);
+      expect(piece(applyChange(block, cure.change)).joins.every(({ kind }) => kind !== 'set-in')).toBe(true);
+    }
+  });
+
+  it('offer nothing that a mend does as well or better', () => {
+    // The others take seconds each.
+    for (const block of UNSEWABLE.slice(4, 14)) {
+      const { cures } = allOf(block);
+      const mends = cures.filter(({ kind }) => kind === 'mend');
+      expect([block.name, mends.length > 0]).toEqual([block.name, true]);
+      for (const { kind, after, picture, sentence } of cures) {
+        if (kind === 'mend') continue;
+        const beaten = mends.filter(
+          (mend) =>
+            mend.after.patches <= after.patches &&
+            mend.after.foundations <= after.foundations &&
+            mend.after.cautions <= after.cautions,
+        );
+        expect([sentence, beaten.length, picture.share <= 0.3]).toEqual([sentence, 0, true]);
+      }
+    }
   });
 
   it('tell a mend in words', () => {

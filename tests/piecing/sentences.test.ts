@@ -67,7 +67,7 @@ describe('verdictSentence', () => {
     ],
     [
       { verdict: 'set-in-seams', joins: [join(1, 'set-in'), join(2, 'set-in'), join(3, 'set-in')] },
-      'Cannot be joined with straight seams: joins 1, 2 and 3 turn 3 corners.',
+      'Cannot be joined with straight seams: 3 corners to set in.',
     ],
     [
       {

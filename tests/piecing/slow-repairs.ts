@@ -6,7 +6,7 @@ import { applyChange, type Candidate, type Repair } from '../../src/piecing/repa
 import type { Standing, Tally } from '../../src/piecing/repairs/standing.ts';
 import { holdsOf, TRIAL_BUDGET } from '../../src/piecing/repairs/trial.ts';
 import { NEAR_MISS_IN } from '../../src/piecing/rules/near-miss.ts';
-import { counted, isBetter } from './standing.ts';
+import { counted, isBetter, isBetterAsMeant } from './standing.ts';
 
 /** Repairs shown at most. */
 const MOST_REPAIRS = 8;
@@ -39,7 +39,7 @@ export function slowRepairsOf(block: Block, options: PieceOptions = {}): readonl
     some.flatMap((candidate) => {
       const changed = applyChange(block, candidate.change);
       const after = counted(piece(changed, { ...options, budget: TRIAL_BUDGET }));
-      if (after.verdict === 'broken' || !isBetter(after, before)) return [];
+      if (after.verdict === 'broken' || !isWorthIt(candidate, after, before)) return [];
       if (mustOpen > 0 && holdsOf(changed) >= mustOpen) return [];
       return isWorthItsLoss(candidate, after, before) ? [{ candidate, after }] : [];
     });
@@ -55,7 +55,7 @@ export function slowRepairsOf(block: Block, options: PieceOptions = {}): readonl
     if (proven.length === MOST_REPAIRS) break;
     if (!isNew(candidate)) continue;
     const after = counted(piece(applyChange(block, candidate.change), options));
-    if (after.verdict !== 'broken' && isBetter(after, before)) proven.push({ candidate, after });
+    if (after.verdict !== 'broken' && isWorthIt(candidate, after, before)) proven.push({ candidate, after });
   }
   return ranked(proven, before).map(({ candidate: { id, sentence, change, moved }, after }) => ({
     id,
@@ -67,6 +67,10 @@ export function slowRepairsOf(block: Block, options: PieceOptions = {}): readonl
   }));
 }
 
+/** Loose ends drawn on were meant to be: papers do not count against it. */
+const isWorthIt = ({ isOwn }: Candidate, after: Tally, before: Tally): boolean =>
+  isOwn ? isBetterAsMeant(after, before) : isBetter(after, before);
+
 /** A line of the picture is given up for a cure only, never for convenience. */
 function isWorthItsLoss({ loss }: Candidate, after: Tally, before: Tally): boolean {
   return loss === 0 || after.setInCorners < before.setInCorners || after.troubles < before.troubles;
@@ -74,10 +78,11 @@ function isWorthItsLoss({ loss }: Candidate, after: Tally, before: Tally): boole
 
 /** What a repair gains against what it takes: patches it adds, lines of the picture it loses, inches it moves. */
 function worth({ candidate, after }: Tried, before: Tally): number {
+  const fewer = before.foundations - after.foundations;
   const gain =
     40 * (before.setInCorners - after.setInCorners) +
     20 * (before.troubles - after.troubles) +
-    6 * (before.foundations - after.foundations) +
+    6 * (candidate.isOwn ? Math.max(0, fewer) : fewer) +
     3 * (before.cautions - after.cautions);
   // An end that stops a hair short was meant to reach: what it adds is what was drawn.
   const isMeant = candidate.isOwn === true || candidate.moved <= NEAR_MISS_IN;

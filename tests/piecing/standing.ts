@@ -32,3 +32,9 @@ export function isBetter(a: Tally, b: Tally): boolean {
   if (first < 0 || gains[first]! < 0) return false;
   return first !== 2 || gains[3]! >= -1;
 }
+
+/** The same of loose ends drawn on, whatever papers that takes: fewer corners, else fewer troubles, else fewer cautions. */
+export function isBetterAsMeant(a: Tally, b: Tally): boolean {
+  const gains = [b.setInCorners - a.setInCorners, b.troubles - a.troubles, b.cautions - a.cautions];
+  return (gains.find((gain) => gain !== 0) ?? 0) > 0;
+}

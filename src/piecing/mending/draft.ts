@@ -8,6 +8,7 @@ import type { Block, Cut } from '../block.ts';
 import { clashesOf } from '../clashes.ts';
 import type { PieceOptions } from '../options.ts';
 import { piece, prepare } from '../piece.ts';
+import type { PiecingPlan } from '../plan.ts';
 import { wholeOf } from '../region.ts';
 import { type Standing, standingOf } from '../repairs/standing.ts';
 import { ringsOf } from '../rings.ts';
@@ -42,6 +43,8 @@ export interface Mend {
   /** Inches of seam added. */
   readonly seam: number;
   readonly after: Standing;
+  /** How the mended block is sewn. */
+  readonly plan: PiecingPlan;
 }
 
 export interface MendOptions extends PieceOptions {
@@ -119,6 +122,7 @@ export const compareDrafts = (a: Draft, b: Draft): number =>
 /** A draft pieced in full. */
 export function finished(draft: Draft, before: Division, options: PieceOptions, kind: MendKind): Mend {
   const { block, lines, pulled, patches, isProven, isSymmetric, seam } = draft;
+  const plan = piece(block, options);
   return {
     kind,
     cuts: block.cuts,
@@ -129,7 +133,8 @@ export function finished(draft: Draft, before: Division, options: PieceOptions, 
     isProven,
     isSymmetric,
     seam,
-    after: standingOf(piece(block, options)),
+    after: standingOf(plan),
+    plan,
   };
 }
 

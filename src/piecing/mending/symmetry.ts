@@ -9,7 +9,14 @@ export type Symmetry = (at: Point) => Point;
 /** Spots closer than this are one for the eye; what a hand draws is seldom closer. */
 const SAME_SPOT_IN = 4 * TOUCH_IN;
 
-const isSame = (a: Point, b: Point): boolean => distance(a, b) <= SAME_SPOT_IN;
+/** Are two places one for the eye? */
+export const isSamePlace = (a: Point, b: Point): boolean => distance(a, b) <= SAME_SPOT_IN;
+
+/** Is it a mirroring? */
+export function turnsOver(move: Symmetry): boolean {
+  const [o, x, y] = [move([0, 0]), move([1, 0]), move([0, 1])];
+  return (x[0] - o[0]) * (y[1] - o[1]) - (x[1] - o[1]) * (y[0] - o[0]) < 0;
+}
 
 /** Every turn and mirroring, but the one that moves nothing, that lays a divided outline on itself. */
 export function symmetriesOf(outline: Ring, division: Division): Symmetry[] {
@@ -20,7 +27,7 @@ export function symmetriesOf(outline: Ring, division: Division): Symmetry[] {
   );
   return candidatesOf(outline).filter((move) => {
     const rim = outline.map(move);
-    if (!rim.every((p) => outline.some((q) => isSame(p, q)))) return false;
+    if (!rim.every((p) => outline.some((q) => isSamePlace(p, q)))) return false;
     return edges.every((edge) => hasImage(edges, edge, move));
   });
 }
@@ -28,7 +35,9 @@ export function symmetriesOf(outline: Ring, division: Division): Symmetry[] {
 /** Is the image of a stretch among some others? */
 function hasImage(some: readonly Segment[], [a, b]: Segment, move: Symmetry): boolean {
   const [c, d] = [move(a), move(b)];
-  return some.some(([p, q]) => (isSame(c, p) && isSame(d, q)) || (isSame(c, q) && isSame(d, p)));
+  return some.some(
+    ([p, q]) => (isSamePlace(c, p) && isSamePlace(d, q)) || (isSamePlace(c, q) && isSamePlace(d, p)),
+  );
 }
 
 /** Do some stretches look the same after every one of these moves? */

@@ -5,12 +5,18 @@ import type { Block, Cut } from '../block.ts';
 import type { PiecingPlan } from '../plan.ts';
 import { runsBeside, TWICE_IN } from '../rules/drawn-twice.ts';
 import { NEAR_MISS_IN } from '../rules/near-miss.ts';
+import { gatherings } from './gatherings.ts';
+import { type Meeting, meetingsAlong, named, namedEnd, replaced, withEnd } from './lines.ts';
+import { looseEndsOn } from './loose-ends.ts';
 import type { Candidate } from './repair.ts';
 
 /** Two cuts whose directions differ by less than this may be meant as one line, in degrees. */
 const ALMOST_ALIGNED_DEGREES = 8;
 
-/** Every change of one cut, or of two that nearly meet, that might mend a block; the likeliest have the lowest rank. */
+/**
+ * Every change of one cut, of some that nearly meet, or of all loose ends, that might mend a block; the likeliest have the
+ * lowest rank.
+ */
 export function candidatesFor(block: Block, plan: PiecingPlan): Candidate[] {
   const spots = plan.findings
     .filter(({ severity, code }) => severity !== 'note' || code === 'knot')
@@ -38,63 +44,8 @@ export function candidatesFor(block: Block, plan: PiecingPlan): Candidate[] {
         removal(block, plan, cut, index, rank),
       ];
     })
-    .concat(unitFirst(block, plan))
+    .concat(unitFirst(block, plan), gatherings(block, nearest), looseEndsOn(block, plan, nearest))
     .sort((a, b) => a.rank - b.rank);
-}
-
-const named = (index: number): string => `cut ${index + 1}`;
-
-/** `the upper end of cut 3`: ends told apart as they lie on the table. */
-function namedEnd(cut: Cut, index: number, end: 'from' | 'to'): string {
-  const here = cut[end];
-  const there = cut[end === 'from' ? 'to' : 'from'];
-  const isUpright = Math.abs(here[1] - there[1]) > Math.abs(here[0] - there[0]);
-  const side = isUpright ? (here[1] < there[1] ? 'upper' : 'lower') : here[0] < there[0] ? 'left' : 'right';
-  return `the ${side} end of ${named(index)}`;
-}
-
-function replaced(block: Block, changed: ReadonlyMap<string, Cut | null>): readonly Cut[] {
-  return block.cuts.flatMap((cut) => {
-    const next = changed.get(cut.id);
-    return next === undefined ? [cut] : next === null ? [] : [next];
-  });
-}
-
-const withEnd = (cut: Cut, end: 'from' | 'to', at: Point): Cut => ({ ...cut, [end]: snapPoint(at) });
-
-interface Meeting {
-  /** Along the line through the cut: 0 at its other end, 1 at this one. */
-  readonly t: number;
-  readonly at: Point;
-  /** Cut index met, or null for the outline. */
-  readonly met: number | null;
-}
-
-/** Where the whole line through a cut, seen towards one of its ends, meets the other cuts and the outline. */
-function meetingsAlong(block: Block, index: number, end: 'from' | 'to'): Meeting[] {
-  const cut = block.cuts[index]!;
-  const a = end === 'to' ? cut.from : cut.to;
-  const b = end === 'to' ? cut.to : cut.from;
-  const dx = b[0] - a[0];
-  const dy = b[1] - a[1];
-  const length = Math.hypot(dx, dy);
-  const found: Meeting[] = [];
-  const test = (c: Point, d: Point, met: number | null): void => {
-    const ex = d[0] - c[0];
-    const ey = d[1] - c[1];
-    const across = dx * ey - dy * ex;
-    if (Math.abs(across) < 1e-9 * length * Math.hypot(ex, ey)) return;
-    const t = ((c[0] - a[0]) * ey - (c[1] - a[1]) * ex) / across;
-    const at: Point = [a[0] + t * dx, a[1] + t * dy];
-    if (distanceToSegment(at, c, d) <= TOUCH_IN) found.push({ t, at, met });
-  };
-  block.outline.forEach((corner, k) => {
-    test(corner, block.outline[(k + 1) % block.outline.length]!, null);
-  });
-  block.cuts.forEach((other, k) => {
-    if (k !== index) test(other.from, other.to, k);
-  });
-  return found.sort((p, q) => p.t - q.t);
 }
 
 /** Each end drawn on to the next line, to the one after, and to the edge of the block. */
@@ -112,7 +63,9 @@ function extensions(block: Block, plan: PiecingPlan, cut: Cut, index: number, ra
     const targets = reachable.filter(({ met }, k) => k < 2 || met === null);
     const isLoose = plan.findings.some(
       ({ code, cuts, at }) =>
-        code === 'loose-end' && cuts.includes(cut.id) && distance(at, cut[end]) <= 2 * TOUCH_IN,
+        (code === 'loose-end' || code === 'idle-cut') &&
+        cuts.includes(cut.id) &&
+        distance(at, cut[end]) <= 2 * TOUCH_IN,
     );
     return targets.map((target, k): Candidate => {
       const changed = withEnd(cut, end, target.at);

@@ -1,3 +1,4 @@
+import type { Mend } from '../mending/draft.ts';
 import type { PictureChange } from './picture-change.ts';
 import type { Repair } from './repair.ts';
 
@@ -15,6 +16,8 @@ export type CureKind = 'mend' | 'kept' | 'hair' | 'altered' | 'lost' | 'wish';
 export interface Cure extends Repair {
   readonly kind: CureKind;
   readonly picture: PictureChange;
+  /** What was drawn on, of a way to mend the block or to take fewer foundations. */
+  readonly mended?: Mend;
 }
 
 const RANK: Readonly<Record<CureKind, number>> = { mend: 0, kept: 1, wish: 2, hair: 3, altered: 4, lost: 5 };

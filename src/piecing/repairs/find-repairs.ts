@@ -4,7 +4,7 @@ import { piece } from '../piece.ts';
 import { NEAR_MISS_IN } from '../rules/near-miss.ts';
 import { candidatesFor } from './candidates.ts';
 import { applyChange, type Candidate, type Change, type Repair } from './repair.ts';
-import { isBetter, type Standing, standingOf, type Tally } from './standing.ts';
+import { isBetter, type Standing, standingOf, type Tally, whatIsMeant } from './standing.ts';
 import { holdsOf, type Outcome, tryChange } from './trial.ts';
 
 /** Repairs shown at most. */
@@ -37,6 +37,14 @@ interface Tried<After extends Tally = Tally> {
   readonly after: After;
 }
 
+/** What is asked of a search beyond the usual. */
+export interface RepairWishes {
+  /** Changes tried at most. */
+  readonly mostTrials?: number;
+  /** Is a change that betters the plan worth making sure of? All are, unless said otherwise. */
+  readonly isWanted?: (change: Change, after: Tally) => boolean;
+}
+
 /** A change that did well when it was tried. */
 interface Promising extends Tried {
   readonly proven: Outcome['proven'];
@@ -45,12 +53,13 @@ interface Promising extends Tried {
 /**
  * Changes that make a block's plan better, the best first; each pieced in full before it is offered, so that what it
  * promises is what comes of it. A generator: it yields after every trial and may simply be dropped. What is better is
- * told by `isBetter`. Where the block has a ring, all single changes are tried for opening it, and those that do come
+ * told by `isBetter`; loose ends drawn on may cost foundations. Where the block has a ring, all single changes are tried for opening it, and those that do come
  * with the fewest added patches first.
  */
 export function* findRepairs(
   block: Block,
   options: PieceOptions = {},
+  { mostTrials = Number.POSITIVE_INFINITY, isWanted = () => true }: RepairWishes = {},
 ): Generator<RepairProgress, readonly Repair[], void> {
   const plan = piece(block, options);
   if (plan.verdict === 'broken') return [];
@@ -59,14 +68,16 @@ export function* findRepairs(
   const better: Promising[] = [];
   const outcomes = new Map<string, Outcome | null>();
   const progress = { tried: 0, total: 0 };
+  const toBeat = ({ isOwn }: Candidate): Tally => (isOwn ? whatIsMeant(before) : before);
   function* tryAll(some: readonly Candidate[], mustOpen: number): Generator<RepairProgress, void, void> {
     progress.total += some.length;
     for (const candidate of some) {
       // Two changes that come to one drawing are tried once.
-      const drawing = `${mustOpen} ${differenceOf(block, candidate.change)}`;
+      const drawing = `${mustOpen} ${candidate.isOwn} ${differenceOf(block, candidate.change)}`;
       let outcome = outcomes.get(drawing);
       if (outcome === undefined) {
-        outcome = tryChange(applyChange(block, candidate.change), options, before, mustOpen);
+        const changed = applyChange(block, candidate.change);
+        outcome = tryChange(changed, options, toBeat(candidate), mustOpen);
         outcomes.set(drawing, outcome);
       }
       if (outcome && isWorthItsLoss(candidate, outcome.after, before)) better.push({ candidate, ...outcome });
@@ -75,18 +86,18 @@ export function* findRepairs(
     }
   }
   if (before.setInCorners === 0) {
-    yield* tryAll(candidates.slice(0, MOST_TRIALS), 0);
+    yield* tryAll(candidates.slice(0, Math.min(mostTrials, MOST_TRIALS)), 0);
   } else {
-    yield* tryAll(candidates.slice(0, MOST_TRIALS_OF_RING), holdsOf(block));
+    yield* tryAll(candidates.slice(0, Math.min(mostTrials, MOST_TRIALS_OF_RING)), holdsOf(block));
     if (better.length === 0) yield* tryAll(candidates.slice(0, TRIALS_BESIDE_RING), 0);
   }
   const proven: Tried<Standing>[] = [];
   const isNew = variety();
-  for (const { candidate, proven: known } of ranked(better, before)) {
+  for (const { candidate, after: ranks, proven: known } of ranked(better, before)) {
     if (proven.length === MOST_REPAIRS) break;
-    if (!isNew(candidate)) continue;
+    if (!isWanted(candidate.change, ranks) || !isNew(candidate)) continue;
     const after = known() ?? standingOf(piece(applyChange(block, candidate.change), options));
-    if (after.verdict !== 'broken' && isBetter(after, before)) proven.push({ candidate, after });
+    if (after.verdict !== 'broken' && isBetter(after, toBeat(candidate))) proven.push({ candidate, after });
     yield { ...progress };
   }
   return ranked(proven, before).map(({ candidate: { id, sentence, change, moved }, after }) => ({
@@ -127,10 +138,11 @@ function isWorthItsLoss({ loss }: Candidate, after: Tally, before: Tally): boole
 
 /** What a repair gains against what it takes: patches it adds, lines of the picture it loses, inches it moves. */
 function worth({ candidate, after }: Tried, before: Tally): number {
+  const fewer = before.foundations - after.foundations;
   const gain =
     40 * (before.setInCorners - after.setInCorners) +
     20 * (before.troubles - after.troubles) +
-    6 * (before.foundations - after.foundations) +
+    6 * (candidate.isOwn ? Math.max(0, fewer) : fewer) +
     3 * (before.cautions - after.cautions);
   // An end that stops a hair short was meant to reach: what it adds is what was drawn.
   const isMeant = candidate.isOwn === true || candidate.moved <= NEAR_MISS_IN;

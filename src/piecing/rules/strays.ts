@@ -4,6 +4,7 @@ import type { Point, Segment } from '../../geometry/point.ts';
 import { distance, nearestOnSegment } from '../../geometry/ring.ts';
 import type { Block, Cut } from '../block.ts';
 import type { Severity } from '../plan.ts';
+import { freeEnds, type Missed, missedBeyond, shortfall } from './missed.ts';
 import { cutName, type Inspection, type Rule } from './rule.ts';
 
 /** A rule for one kind of stray: what a cut holds that divides nothing. */
@@ -37,9 +38,9 @@ function strayRule(
 const HAIR_IN = 0.25;
 
 /** The gap between an end of a cut and the line or edge it stops just short of, the smaller where both ends do. */
-function gapBeside(block: Block, cut: Cut): { readonly gap: Segment; readonly beside: Cut | null } | null {
+function gapBeside(block: Block, cut: Cut): Missed | null {
   let least = HAIR_IN;
-  let found: { readonly gap: Segment; readonly beside: Cut | null } | null = null;
+  let found: Missed | null = null;
   const look = (end: Point, from: Point, to: Point, beside: Cut | null): void => {
     // Most lines lie far off: a drawing of thousands of idle cuts is told quickly.
     if (isBeyond(end[0], from[0], to[0], least) || isBeyond(end[1], from[1], to[1], least)) return;
@@ -59,6 +60,12 @@ function gapBeside(block: Block, cut: Cut): { readonly gap: Segment; readonly be
   return found;
 }
 
+/** What the one end misses that lies on nothing; null where both do, or none. */
+function missedByOneEnd(block: Block, cut: Cut): Missed | null {
+  const [end, other] = freeEnds(block, cut);
+  return end && !other ? missedBeyond(block, cut, cut[end]) : null;
+}
+
 const isBeyond = (value: number, one: number, other: number, reach: number): boolean =>
   value < Math.min(one, other) - reach || value > Math.max(one, other) + reach;
 
@@ -72,7 +79,8 @@ export const idleCut: Rule = {
       if (kind !== 'idle' || !cut) return [];
       const name = cutName(block, cut);
       const short = gapBeside(block, cut);
-      if (short === null)
+      const missed = short ?? missedByOneEnd(block, cut);
+      if (missed === null)
         return [
           {
             at,
@@ -80,16 +88,12 @@ export const idleCut: Rule = {
             message: `${name} divides nothing: no patch lies between it and another line. Draw it from line to line.`,
           },
         ];
-      const { gap, beside } = short;
+      const { gap, beside } = missed;
       const whither = beside ? cutName(block, beside).toLowerCase() : 'the edge of the block';
-      return [
-        {
-          at: gap[0],
-          cuts: [cut.id],
-          stretches: [gap],
-          message: `${name} ends just short of ${whither}, so it divides nothing and there is no seam to sew. Draw it on.`,
-        },
-      ];
+      const message = short
+        ? `${name} ends just short of ${whither}, so it divides nothing and there is no seam to sew. Draw it on.`
+        : `${name} ends in the middle of a patch, ${shortfall(distance(...gap))} short of ${whither}, so it divides nothing and there is no seam to sew. Draw it on to ${whither}, or leave it out.`;
+      return [{ at: gap[0], cuts: [cut.id], stretches: [gap], message }];
     }),
 };
 

@@ -24,8 +24,8 @@ export const GROUP_TITLES: Readonly<Record<Severity, string>> = {
   note: 'Good to know',
 };
 
-/** So many of one kind are listed one by one; more are folded under their title. */
-const MOST_ONE_BY_ONE = 3;
+/** Places of one kind whose numbers are shown in its row; the rest as a count. */
+const MOST_PLACES = 14;
 
 /** More than this of one kind are not listed: whoever has so many starts with the first. */
 const MOST_SHOWN = 60;
@@ -45,7 +45,10 @@ interface FindingsProps {
   readonly without?: Finding | undefined;
 }
 
-/** The findings of one severity; their numbers are those of the markers on the board. Notes are folded away. */
+/**
+ * The findings of one severity, a row for each kind; their numbers are those of the markers on the board. Notes are folded
+ * away.
+ */
 export function Findings({ findings, severity, without }: FindingsProps) {
   const numbered = findings
     .map((finding, index) => ({ finding, index }))
@@ -57,7 +60,7 @@ export function Findings({ findings, severity, without }: FindingsProps) {
   const list = (
     <ol className="findings">
       {[...byCode].map(([code, ofCode]) =>
-        ofCode.length > MOST_ONE_BY_ONE ? (
+        ofCode.length > 1 ? (
           <li key={code}>
             <FindingGroup severity={severity} title={titles.get(code) ?? code} findings={ofCode} />
           </li>
@@ -92,8 +95,12 @@ interface FindingGroupProps {
   readonly findings: readonly Numbered[];
 }
 
-/** Many findings of one kind under one title: `Shadowing: 14 places`. */
+/**
+ * The same trouble at several places, one row: `Shadowing: 14 places`, with the numbers of their markers. Opened it says of
+ * each what happens there.
+ */
 function FindingGroup({ severity, title, findings }: FindingGroupProps) {
+  const more = findings.length - MOST_PLACES;
   return (
     <div className={`finding-group finding-${severity}`}>
       <Folded title={`${title}: ${countOf(findings.length, 'place')}`}>
@@ -110,28 +117,51 @@ function FindingGroup({ severity, title, findings }: FindingGroupProps) {
           )}
         </ol>
       </Folded>
+      <ul className="finding-places" aria-label={`Places: ${title}`}>
+        {findings.slice(0, MOST_PLACES).map((one) => (
+          <li key={one.index}>
+            <PlaceButton {...one} />
+          </li>
+        ))}
+        {more > 0 && <li className="soft">and {more} more</li>}
+      </ul>
     </div>
   );
 }
 
+/** The number of one place: pointed at it is lit on the board, pressed the board looks at it. */
+function PlaceButton({ finding, index }: Numbered) {
+  const { isLit, ...press } = useFindingPress(finding, index);
+  return (
+    <button type="button" className="finding-place" data-lit={isLit} title={finding.message} {...press}>
+      {index + 1}
+    </button>
+  );
+}
+
+function useFindingPress({ at }: Finding, index: number) {
+  const isLit = useStore(board, ({ lit }) => lit?.kind === 'finding' && lit.index === index);
+  const lightIt = (): void => light({ kind: 'finding', index });
+  const leaveIt = (): void => light(null);
+  return {
+    isLit,
+    onClick: () => {
+      leaveStage();
+      zoomTo(at);
+    },
+    onPointerEnter: lightIt,
+    onPointerLeave: leaveIt,
+    onFocus: lightIt,
+    onBlur: leaveIt,
+  };
+}
+
 /** One finding: pointed at its place is lit on the board, pressed the board looks at it. */
 export function FindingButton({ finding, index }: Numbered) {
-  const isLit = useStore(board, ({ lit }) => lit?.kind === 'finding' && lit.index === index);
-  const { severity, message, at } = finding;
+  const { isLit, ...press } = useFindingPress(finding, index);
+  const { severity, message } = finding;
   return (
-    <button
-      type="button"
-      className={`finding finding-${severity}`}
-      data-lit={isLit}
-      onClick={() => {
-        leaveStage();
-        zoomTo(at);
-      }}
-      onPointerEnter={() => light({ kind: 'finding', index })}
-      onPointerLeave={() => light(null)}
-      onFocus={() => light({ kind: 'finding', index })}
-      onBlur={() => light(null)}
-    >
+    <button type="button" className={`finding finding-${severity}`} data-lit={isLit} {...press}>
       <span className="finding-mark">
         <Icon name={severity} size={18} />
         {index + 1}

@@ -1,7 +1,5 @@
 import { useEffect } from 'react';
 import { useStore } from 'zustand';
-import { threadOf } from '../../board/draw/inks.ts';
-import { labelSpot } from '../../board/draw/label-spot.ts';
 import { setPlan } from '../../document/edit-plan.ts';
 import { findBlock } from '../../document/find.ts';
 import type { Block, Unit } from '../../document/project.ts';
@@ -17,8 +15,8 @@ import { pieceOptions } from '../../workspace/present-options.ts';
 import { session } from '../../workspace/session.ts';
 import { Folded } from '../folded.tsx';
 import { Icon } from '../icons.tsx';
-import { patchPath, planBox, ringsPath, stretchesPath, viewOf } from '../rehearsal/view.ts';
 import { countOf } from './counts.ts';
+import { PlanPicture } from './plan-picture.tsx';
 
 /** The other ways a block can be parted into foundations, folded away until they are wanted. */
 export function PlanChoices({ blockId }: { readonly blockId: string }) {
@@ -143,63 +141,4 @@ function planNumbers(plan: PiecingPlan, unit: Unit): readonly string[] {
       .filter(({ startsFrom }) => startsFrom.length > 0)
       .map(({ letter, startsFrom }) => `${letter}1 = ${unitWords(startsFrom)}`),
   ];
-}
-
-/** A plan small: its sections with their letters, its joins as they are on the board. */
-function PlanPicture({ plan, size }: { readonly plan: PiecingPlan; readonly size: number }) {
-  const view = viewOf(planBox(plan), size - 6, size - 6, 0, 'front');
-  return (
-    <svg
-      className="plan-picture"
-      width={size}
-      height={size}
-      viewBox={`-3 -3 ${size} ${size}`}
-      aria-hidden="true"
-      focusable="false"
-    >
-      {plan.sections.map(({ letter, order }, index) => (
-        <g key={letter}>
-          {plan.patches
-            .filter(({ id }) => order.includes(id))
-            .map((patch) => (
-              <path
-                key={patch.id}
-                d={patchPath(view, patch)}
-                fill={threadOf(index).color}
-                fillOpacity={0.16}
-                stroke="var(--sheet-ink)"
-                strokeOpacity={0.25}
-                strokeWidth={0.6}
-              />
-            ))}
-        </g>
-      ))}
-      {plan.sections.map(({ letter, outline }) => (
-        <path
-          key={letter}
-          d={ringsPath(view, [outline])}
-          fill="none"
-          stroke="var(--sheet-ink)"
-          strokeWidth={1.2}
-          strokeLinejoin="round"
-        />
-      ))}
-      {plan.joins.map(({ step, stretches }) => (
-        <path key={step} className="plan-join" d={stretchesPath(view, stretches)} />
-      ))}
-      {plan.sections.map(({ letter, order }) => {
-        // In the roomiest patch: the outline may take in a unit that has letters of its own.
-        const [widest] = plan.patches
-          .filter(({ id }) => order.includes(id))
-          .map(labelSpot)
-          .sort((one, other) => other.room - one.room);
-        const [x, y] = view.toPx(widest!.at);
-        return (
-          <text key={letter} className="plan-letter" x={x} y={y} dy="0.35em">
-            {letter}
-          </text>
-        );
-      })}
-    </svg>
-  );
 }

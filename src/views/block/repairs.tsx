@@ -1,13 +1,11 @@
-import { useEffect, useRef } from 'react';
+import { useEffect, useLayoutEffect, useRef } from 'react';
 import { useStore } from 'zustand';
-import { editEverywhere } from '../../board/board-acts.ts';
-import { announce } from '../../board/board-state.ts';
-import { leaveProposal, proposals, propose, proposeAndHold, withdraw } from '../../board/proposal.ts';
-import { applyRepair } from '../../document/edit-plan.ts';
+import { proposals, withdraw } from '../../board/proposal.ts';
 import type { Block } from '../../document/project.ts';
+import type { PiecingPlan } from '../../piecing/plan.ts';
 import { type Cure, keepsPicture } from '../../piecing/repairs/cure.ts';
 import type { RepairProgress } from '../../piecing/repairs/find-repairs.ts';
-import { gainWords, pictureWords } from '../../piecing/repairs/words.ts';
+import { byHand } from '../../piecing/rules/by-hand.ts';
 import { pieceOptions } from '../../workspace/present-options.ts';
 import {
   lookAgain,
@@ -20,6 +18,8 @@ import { session } from '../../workspace/session.ts';
 import { Folded } from '../folded.tsx';
 import { Icon } from '../icons.tsx';
 import { countOf } from './counts.ts';
+import { CureCard, Ways } from './cure-cards.tsx';
+import { CureCurve, curveOf, isOnCurve } from './cure-curve.tsx';
 
 /** What has been found for the block as it is shown, and how far the search is. */
 export type FoundRepairs = Pick<RepairSearch, 'repairs' | 'state' | 'progress' | 'isLong'>;
@@ -61,18 +61,23 @@ interface RepairsProps {
  * the board, pressed it is done. While the search runs the room of the last list is kept, so that nothing moves under
  * the pointer.
  */
-export function Repairs({ block, found, onApply }: RepairsProps) {
+export function Repairs({ block, plan, found, onApply }: RepairsProps & { readonly plan: PiecingPlan }) {
   const { repairs, state } = found;
   const lastCount = useRef(1);
   useEffect(() => {
     if (state === 'done') lastCount.current = Math.max(1, repairs.length);
   }, [repairs, state]);
+  const { section, hold } = useHeldInPlace(state === 'done');
+  const apply = (): void => {
+    hold();
+    onApply();
+  };
 
   const awaited = state === 'looking' ? Math.max(1, lastCount.current - repairs.length) : 0;
   return (
-    <section aria-labelledby="repairs-title" aria-busy={state === 'looking'}>
+    <section ref={section} aria-labelledby="repairs-title" aria-busy={state === 'looking'}>
       <h3 id="repairs-title">What would help</h3>
-      <RepairList block={block} repairs={repairs} onApply={onApply} />
+      <CureList block={block} repairs={repairs} onApply={apply} />
       {awaited > 0 && (
         <div className="repairs" aria-hidden="true">
           {Array.from({ length: awaited }, (_, k) => (
@@ -82,14 +87,52 @@ export function Repairs({ block, found, onApply }: RepairsProps) {
         </div>
       )}
       <SearchLine found={found} />
-      {state === 'done' && repairs.length === 0 && (
-        <p className="soft repairs-none">
-          Nothing that was tried makes this better: it adds more that is awkward than it takes away. Sew it
-          with care as it is, or move the lines there by hand; the check follows.
-        </p>
-      )}
+      {state === 'done' && repairs.length === 0 && <NothingHelps plan={plan} />}
     </section>
   );
+}
+
+/** That nothing was found, why, and what a person could do. */
+function NothingHelps({ plan }: { readonly plan: PiecingPlan }) {
+  const advice = byHand(plan.findings[0]?.code ?? '');
+  return (
+    <div className="repairs-none">
+      <p>
+        No change that was tried makes this better: each leaves it as it is, or adds a corner to set in, a
+        foundation or another awkward place.
+      </p>
+      {advice !== null && <p>By hand: {advice}</p>}
+    </div>
+  );
+}
+
+/**
+ * Keeps a list where it is in the window while what stands above it changes: after a press the next press is under the
+ * pointer. Where scrolling does not do, room is kept above it until the pointer goes.
+ */
+function useHeldInPlace(isSettled: boolean) {
+  const section = useRef<HTMLElement>(null);
+  const top = useRef<number | null>(null);
+  useLayoutEffect(() => {
+    const element = section.current;
+    if (top.current === null || element === null) return;
+    element.style.paddingTop = '';
+    const scrolled = element.closest('.check-scroll');
+    const off = (): number => element.getBoundingClientRect().top - top.current!;
+    if (scrolled) scrolled.scrollTop += off();
+    if (off() < 0) element.style.paddingTop = `${-off()}px`;
+    if (isSettled) top.current = null;
+  });
+  const hold = (): void => {
+    const element = section.current;
+    if (element === null) return;
+    top.current = element.getBoundingClientRect().top;
+    const letGo = (): void => {
+      element.style.paddingTop = '';
+    };
+    element.addEventListener('pointerleave', letGo, { once: true });
+  };
+  return { section, hold };
 }
 
 /**
@@ -106,7 +149,7 @@ export function Chances({
   if (state === 'done' && repairs.length > 0)
     return (
       <Folded title={`Could be simpler (${countOf(repairs.length, 'way')})`}>
-        <RepairList block={block} repairs={repairs} onApply={onApply} />
+        <CureList block={block} repairs={repairs} onApply={onApply} />
       </Folded>
     );
   if (state === 'looking' && isLong) return <SearchLine found={found} />;
@@ -155,108 +198,63 @@ function triedWords({ tried, total }: RepairProgress): string {
   return tried < total ? `tried ${tried} of ${total}` : `tried all ${total}, making sure`;
 }
 
-/** What keeps the picture, then what changes it. */
-function RepairList({
+/** Cures of a kind that are seen at once; others are folded away. */
+const SEEN_AT_ONCE = 3;
+
+/** What keeps the picture, ways to mend it first; then what changes it. */
+function CureList({
   block,
   repairs,
   onApply,
 }: Pick<RepairsProps, 'block' | 'onApply'> & { readonly repairs: readonly Cure[] }) {
-  const keeping = repairs.filter(keepsPicture);
-  const changing = repairs.filter((repair) => !keepsPicture(repair));
-  const listed = (some: readonly Cure[]) => (
-    <ol className="repairs">
-      {some.map((repair) => (
-        <li key={repair.id}>
-          <RepairCard block={block} repair={repair} onApply={onApply} />
-        </li>
-      ))}
-    </ol>
+  const ways = repairs.filter(({ kind }) => kind === 'mend');
+  const curve = curveOf(repairs);
+  const isDrawn = curve.length > 1;
+  const rest = repairs.filter((cure) => cure.kind !== 'mend' && !(isDrawn && isOnCurve(cure)));
+  const keeping = rest.filter(keepsPicture);
+  const changing = rest.filter((cure) => !keepsPicture(cure));
+  const listed = (some: readonly Cure[], seen: number) => (
+    <>
+      <CureCards block={block} cures={some.slice(0, seen)} onApply={onApply} />
+      {some.length > seen && (
+        <Folded title={`${some.length - seen} more`}>
+          <CureCards block={block} cures={some.slice(seen)} onApply={onApply} />
+        </Folded>
+      )}
+    </>
   );
   return (
     <>
-      {keeping.length > 0 && listed(keeping)}
+      {ways.length > 0 && (
+        <>
+          <h4 className="repairs-title">Make it sewable, picture kept</h4>
+          <Ways block={block} ways={ways} onApply={onApply} />
+        </>
+      )}
+      {keeping.length > 0 && listed(keeping, SEEN_AT_ONCE)}
+      {isDrawn && <CureCurve block={block} curve={curve} onApply={onApply} />}
       {changing.length > 0 && (
         <>
-          <h4 className="repairs-changing">By changing the picture</h4>
-          {listed(changing)}
+          <h4 className="repairs-title">By changing the picture</h4>
+          {listed(changing, SEEN_AT_ONCE)}
         </>
       )}
     </>
   );
 }
 
-interface RepairCardProps {
-  readonly block: Block;
-  readonly repair: Cure;
-  readonly onApply: () => void;
-}
-
-/** With a mouse or the keyboard a press does it; a finger, which cannot point first, is shown it and asked. */
-function RepairCard({ block, repair, onApply }: RepairCardProps) {
-  const isShown = useStore(
-    proposals,
-    ({ shown }) => shown !== null && shown.block === block && shown.repair === repair,
-  );
-  const isHeld = useStore(proposals, (state) => state.isHeld) && isShown;
-  const card = useRef<HTMLDivElement>(null);
-  useEffect(() => {
-    if (isHeld) card.current?.scrollIntoView({ block: 'nearest' });
-  }, [isHeld]);
-  const apply = (): void => {
-    withdraw();
-    editEverywhere(stepName(repair), (project) => applyRepair(project, block.id, repair.change));
-    onApply();
-  };
+function CureCards({
+  block,
+  cures,
+  onApply,
+}: Pick<RepairsProps, 'block' | 'onApply'> & { readonly cures: readonly Cure[] }) {
   return (
-    <div ref={card} className="repair-card" data-lit={isShown}>
-      <button
-        type="button"
-        className="repair"
-        data-lit={isShown}
-        onPointerEnter={() => propose(block, repair)}
-        onPointerLeave={leaveProposal}
-        onFocus={() => propose(block, repair)}
-        onBlur={leaveProposal}
-        onClick={({ nativeEvent }) => {
-          const isByHand =
-            nativeEvent instanceof PointerEvent &&
-            (nativeEvent.pointerType === 'touch' || nativeEvent.pointerType === 'pen');
-          if (!isByHand) apply();
-          else if (isHeld) withdraw();
-          else {
-            proposeAndHold(block, repair);
-            announce('Shown on the board. Nothing is changed yet.');
-          }
-        }}
-        onKeyDown={(event) => {
-          if (event.key !== 'Escape' || !isShown) return;
-          withdraw();
-          event.stopPropagation();
-        }}
-      >
-        <Icon name="repair" size={18} />
-        <span>
-          {repair.sentence}
-          <span className="repair-gain">{gainWords(repair)}</span>
-          {!keepsPicture(repair) && <span className="repair-gain">{pictureWords(repair)}</span>}
-          {repair.after.setInCorners > 0 && (
-            <span className="repair-gain">A first step: straight seams won't do yet.</span>
-          )}
-        </span>
-      </button>
-      {isHeld && (
-        <div className="buttons repair-acts">
-          <button type="button" className="button button-main" onClick={apply}>
-            Do it
-          </button>
-          <button type="button" className="button" onClick={withdraw}>
-            Leave it as it is
-          </button>
-        </div>
-      )}
-    </div>
+    <ol className="repairs">
+      {cures.map((cure) => (
+        <li key={cure.id}>
+          <CureCard block={block} cure={cure} onApply={onApply} />
+        </li>
+      ))}
+    </ol>
   );
 }
-
-/** What the history calls it: `Draw cut 3 on to cut 5`. */
-const stepName = ({ sentence }: Cure): string => sentence.replace(/[:.].*$/, '');

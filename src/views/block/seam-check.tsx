@@ -11,6 +11,8 @@ import {
 } from 'react';
 import { useStore } from 'zustand';
 import { light } from '../../board/board-acts.ts';
+import { board } from '../../board/board-state.ts';
+import { cutsInHand, isFigureBegun } from '../../board/still-drawing.ts';
 import type { Block } from '../../document/project.ts';
 import type { Finding, Join, PiecingPlan } from '../../piecing/plan.ts';
 import { joinedUnits, verdictSentence } from '../../piecing/sentences.ts';
@@ -52,10 +54,20 @@ export function SeamCheck({ block }: { readonly block: Block }) {
   const later = useDeferredValue(planned);
   const isLarge = (planned?.plan.patches.length ?? 0) > MOST_AT_ONCE;
   const isUnderHand = useStore(session, ({ draft }) => draft !== null);
-  const listed = useRested(isLarge && later?.block.id === block.id ? later : planned, block, isUnderHand);
+  const isFigure = useStore(board, isFigureBegun);
+  const isLineInHand = useStore(
+    session,
+    ({ draft, project, blockId }) => cutsInHand(draft, project, blockId) !== null,
+  );
+  const listed = useRested(
+    isLarge && later?.block.id === block.id ? later : planned,
+    block,
+    isUnderHand,
+    isLineInHand,
+  );
   const verdict = useRef<HTMLParagraphElement>(null);
   // The pressed button goes away with what it mended; the keyboard goes on from the new verdict.
-  const onApply = useCallback(() => verdict.current?.focus(), []);
+  const onApply = useCallback(() => verdict.current?.focus({ preventScroll: true }), []);
   const isListOld = isUpdating || listed !== planned;
   const isOld = isUpdating || (isListOld && !isUnderHand);
   return (
@@ -76,11 +88,12 @@ export function SeamCheck({ block }: { readonly block: Block }) {
         </p>
       ) : (
         <>
-          <Verdict plan={planned.plan} at={verdict} />
+          <Verdict plan={planned.plan} at={verdict} isStillDrawn={isFigure || isLineInHand} />
           <Lists
             block={isListOld ? listed.block : block}
             plan={listed.plan}
             isUpdating={isListOld}
+            isFigure={isFigure}
             onApply={onApply}
           />
         </>
@@ -91,9 +104,15 @@ export function SeamCheck({ block }: { readonly block: Block }) {
 
 /**
  * The plan that the lists are of: while a gesture runs that of when the hand last rested, since nobody reads a list
- * that changes with every move and writing it would hold the drawing up.
+ * that changes with every move and writing it would hold the drawing up. Of a line being drawn nothing is listed before
+ * it is there.
  */
-function useRested(planned: PlannedBlock | null, block: Block, isUnderHand: boolean): PlannedBlock | null {
+function useRested(
+  planned: PlannedBlock | null,
+  block: Block,
+  isUnderHand: boolean,
+  isLineInHand: boolean,
+): PlannedBlock | null {
   const last = useRef(planned);
   const [, drawAgain] = useReducer((count: number) => count + 1, 0);
   // biome-ignore lint/correctness/useExhaustiveDependencies: every move of the block begins the rest anew.
@@ -102,25 +121,28 @@ function useRested(planned: PlannedBlock | null, block: Block, isUnderHand: bool
       last.current = planned;
       return;
     }
-    if (last.current === planned) return;
+    if (last.current === planned || isLineInHand) return;
     const timer = setTimeout(() => {
       last.current = planned;
       drawAgain();
     }, LISTS_REST_MS);
     return () => clearTimeout(timer);
-  }, [planned, block, isUnderHand]);
+  }, [planned, block, isUnderHand, isLineInHand]);
   return isUnderHand && last.current?.block.id === block.id ? last.current : planned;
 }
 
 interface VerdictProps {
   readonly plan: PiecingPlan;
   readonly at: RefObject<HTMLParagraphElement | null>;
+  /** A line or a figure is only begun: it is told how it stands, without alarm. */
+  readonly isStillDrawn: boolean;
 }
 
 /** The verdict and its numbers, which follow the pointer. */
-const Verdict = memo(function Verdict({ plan, at }: VerdictProps) {
+const Verdict = memo(function Verdict({ plan, at, isStillDrawn }: VerdictProps) {
   const sentence = verdictSentence(plan);
-  const grade = GRADES[plan.verdict];
+  const own = GRADES[plan.verdict];
+  const grade = isStillDrawn && own === 'trouble' ? 'note' : own;
   return (
     <>
       <p ref={at} className={`verdict verdict-${grade}`} tabIndex={-1}>
@@ -137,23 +159,35 @@ interface ListsProps {
   readonly block: Block;
   readonly plan: PiecingPlan;
   readonly isUpdating: boolean;
+  /** A figure is begun that is drawn at several places at once. */
+  readonly isFigure: boolean;
   readonly onApply: () => void;
 }
 
 /** What a plan says one by one; nothing of it is made again while the drawing goes on. */
-const Lists = memo(function Lists({ block, plan, isUpdating, onApply }: ListsProps) {
-  const found = useRepairs(block, !isUpdating);
+const Lists = memo(function Lists({ block, plan, isUpdating, isFigure, onApply }: ListsProps) {
+  const [isAsked, setAsked] = useState(false);
+  useEffect(() => {
+    if (!isFigure) setAsked(false);
+  }, [isFigure]);
+  const isQuiet = isFigure && !isAsked;
+  const found = useRepairs(block, !isUpdating && !isQuiet);
   const gravest = plan.verdict === 'broken' ? undefined : plan.findings[0]?.severity;
   const hurts = gravest === 'trouble' || gravest === 'caution';
   // Why one foundation won't do belongs to the verdict, unless the project takes it graver than a note.
   const knot = plan.findings.findIndex(({ code, severity }) => code === 'knot' && severity === 'note');
-  const repairs = <Repairs block={block} found={found} onApply={onApply} />;
   const chances = <Chances block={block} found={found} onApply={onApply} isAwaited={knot >= 0} />;
   return (
     <>
-      {plan.verdict !== 'broken' && <Findings findings={plan.findings} severity="trouble" />}
-      {gravest === 'trouble' && repairs}
-      {knot >= 0 && (
+      {isQuiet && hurts && <WhileDrawn findings={plan.findings} onAsk={() => setAsked(true)} />}
+      {!isQuiet && hurts && (
+        <>
+          <Findings findings={plan.findings} severity={gravest} />
+          <Repairs block={block} plan={plan} found={found} onApply={onApply} />
+          {gravest === 'trouble' && <Findings findings={plan.findings} severity="caution" />}
+        </>
+      )}
+      {!isQuiet && knot >= 0 && (
         <section className="why-not-one" aria-labelledby="knot-title">
           <h3 id="knot-title">Why not one foundation</h3>
           <FindingButton finding={plan.findings[knot]!} index={knot} />
@@ -163,13 +197,31 @@ const Lists = memo(function Lists({ block, plan, isUpdating, onApply }: ListsPro
       {plan.patches.length > 1 && <FoundationList block={block} plan={plan} isAtRest={!isUpdating} />}
       {plan.joins.length > 0 && <Joins joins={plan.joins} />}
       {plan.verdict !== 'broken' && plan.patches.length > 1 && <PlanChoices blockId={block.id} />}
-      <Findings findings={plan.findings} severity="caution" />
-      {gravest === 'caution' && repairs}
       <Findings findings={plan.findings} severity="note" without={plan.findings[knot]} />
-      {!hurts && knot < 0 && plan.verdict !== 'broken' && chances}
+      {!isQuiet && !hurts && knot < 0 && plan.verdict !== 'broken' && chances}
     </>
   );
 });
+
+interface WhileDrawnProps {
+  readonly findings: readonly Finding[];
+  readonly onAsk: () => void;
+}
+
+/** The first lines of a figure are no drawing yet: what is amiss waits, and can be asked for. */
+function WhileDrawn({ findings, onAsk }: WhileDrawnProps) {
+  const places = findings.filter(({ severity }) => severity !== 'note').length;
+  return (
+    <div className="while-drawn">
+      <p className="soft">
+        {countOf(places, 'place')} to look at once the figure is drawn, or when the tool is laid down.
+      </p>
+      <button type="button" className="button" onClick={onAsk}>
+        Look now
+      </button>
+    </div>
+  );
+}
 
 function SpokenVerdict({ text }: { readonly text: string }) {
   const [spoken, setSpoken] = useState('');
