@@ -1,5 +1,6 @@
 import { lazy, Suspense, useEffect, useState } from 'react';
 import { useStore } from 'zustand';
+import { phrase } from '../words/phrase.ts';
 import { session } from '../workspace/session.ts';
 import { ErrorBoundary } from './error-boundary.tsx';
 import { FileDrop } from './file-drop.tsx';
@@ -45,7 +46,7 @@ export function App({ started }: AppProps) {
             <CurrentPlace />
           </>
         ) : (
-          <Waiting text="Opening your work …" />
+          <Waiting text={phrase('Opening your work …')} />
         )}
         <NoticeLine />
         <WindowDialogs />

@@ -1,3 +1,4 @@
+import { phrase } from '../words/phrase.ts';
 import { type Command, commandForKey, type KeyPress, keyText } from '../workspace/command.ts';
 import { COMMANDS } from '../workspace/commands.ts';
 import { session } from '../workspace/session.ts';
@@ -9,7 +10,7 @@ import { openWindowDialog, windowDialog } from './window-dialog.ts';
 const OF_THE_WINDOW: readonly Command[] = [
   {
     name: 'palette',
-    label: () => 'Any command by its name…',
+    label: () => phrase('Any command by its name…'),
     keys: ['Mod+k'],
     whileTyping: true,
     // It is no command to find by itself.
@@ -18,14 +19,14 @@ const OF_THE_WINDOW: readonly Command[] = [
   },
   {
     name: 'help',
-    label: () => 'Help',
+    label: () => phrase('Help'),
     keys: ['?'],
     enabled: () => true,
     run: () => openWindowDialog('help'),
   },
   {
     name: 'projects',
-    label: () => 'Projects…',
+    label: () => phrase('Projects…'),
     keys: ['Mod+Alt+o'],
     whileTyping: true,
     enabled: () => true,
@@ -33,7 +34,7 @@ const OF_THE_WINDOW: readonly Command[] = [
   },
   {
     name: 'earlier-states',
-    label: () => 'Earlier states…',
+    label: () => phrase('Earlier states…'),
     keys: [],
     enabled: () => true,
     run: () => openWindowDialog('earlier'),

@@ -1,4 +1,5 @@
 import { type ReactNode, useEffect, useId, useRef } from 'react';
+import { phrase } from '../words/phrase.ts';
 import { Icon } from './icons.tsx';
 
 interface DialogProps {
@@ -41,7 +42,7 @@ export function Dialog({ title, className, onClose, children }: DialogProps) {
       <div className="dialog-sheet">
         <div className="dialog-head">
           <h2 id={titleId}>{title}</h2>
-          <button type="button" className="icon-button" aria-label="Close" onClick={onClose}>
+          <button type="button" className="icon-button" aria-label={phrase('Close')} onClick={onClose}>
             <Icon name="close" />
           </button>
         </div>

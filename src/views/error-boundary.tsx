@@ -1,4 +1,5 @@
 import { Component, type ReactNode } from 'react';
+import { phrase } from '../words/phrase.ts';
 import { cancelPreview, goTo, select } from '../workspace/actions.ts';
 import { closeDialog } from '../workspace/dialogs.ts';
 import { saveToFile } from '../workspace/files.ts';
@@ -32,29 +33,31 @@ export class ErrorBoundary extends Component<{ readonly children: ReactNode }, S
     return (
       <main className="failed">
         <div className="failed-card" role="alert">
-          <h1>This screen could not be shown</h1>
+          <h1>{phrase('This screen could not be shown')}</h1>
           <p>
-            Your work is all here, with its history. Nothing has been taken back. Save it to a file first.
+            {phrase(
+              'Your work is all here, with its history. Nothing has been taken back. Save it to a file first.',
+            )}
           </p>
           <div className="buttons">
             <button type="button" className="button button-main" onClick={saveToFile}>
-              Save to a file
+              {phrase('Save to a file')}
             </button>
             <button type="button" className="button" onClick={after(() => undefined)}>
-              Close what was open and try again
+              {phrase('Close what was open and try again')}
             </button>
             <button
               type="button"
               className="button"
               onClick={after(() => goTo(isOnBoard ? 'paper' : 'block'))}
             >
-              {isOnBoard ? 'Go to Paper' : 'Go to Block'}
+              {isOnBoard ? phrase('Go to Paper') : phrase('Go to Block')}
             </button>
             <button type="button" className="button" onClick={after(() => openWindowDialog('projects'))}>
-              Projects…
+              {phrase('Projects…')}
             </button>
           </div>
-          <p className="soft">What the browser said: {trouble.message}</p>
+          <p className="soft">{phrase('What the browser said: {message}', { message: trouble.message })}</p>
         </div>
       </main>
     );

@@ -1,4 +1,5 @@
 import { useEffect, useState } from 'react';
+import { phrase } from '../words/phrase.ts';
 import { bringIn, isSvgFile } from '../workspace/bring-in.ts';
 import { openProjectFile } from '../workspace/files.ts';
 import { isPictureFile, takePicture } from '../workspace/under-picture.ts';
@@ -50,7 +51,7 @@ export function FileDrop() {
   }, []);
   return isOver ? (
     <div className="drop-here" aria-hidden="true">
-      <p>Let go to open the file</p>
+      <p>{phrase('Let go to open the file')}</p>
     </div>
   ) : null;
 }

@@ -1,4 +1,5 @@
 import { useStore } from 'zustand';
+import { phrase } from '../words/phrase.ts';
 import { takeOver } from '../workspace/autosave.ts';
 import { keeping } from '../workspace/keep/keeping.ts';
 import { leaveNewVersion, newVersion, takeNewVersion } from '../workspace/new-version.ts';
@@ -13,11 +14,15 @@ export function FollowLine() {
         <div className="follow-line">
           <span>
             {isApart
-              ? 'Another tab saves this project. Changes made here are kept apart, among its earlier states.'
-              : 'This project is open in another tab, which saves it. What is done there is shown here.'}
+              ? phrase(
+                  'Another tab saves this project. Changes made here are kept apart, among its earlier states.',
+                )
+              : phrase(
+                  'This project is open in another tab, which saves it. What is done there is shown here.',
+                )}
           </span>
           <button type="button" className="button" onClick={() => void takeOver()}>
-            Edit here
+            {phrase('Edit here')}
           </button>
         </div>
       )}
@@ -32,12 +37,12 @@ export function NewVersionLine() {
     <div role="status">
       {isWaiting && (
         <div className="follow-line new-version">
-          <span>A new version of Underpaper is ready.</span>
+          <span>{phrase('A new version of Underpaper is ready.')}</span>
           <button type="button" className="button" onClick={() => void takeNewVersion()}>
-            Save and reload
+            {phrase('Save and reload')}
           </button>
           <button type="button" className="button" onClick={leaveNewVersion}>
-            Not now
+            {phrase('Not now')}
           </button>
         </div>
       )}

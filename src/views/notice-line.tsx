@@ -1,5 +1,6 @@
 import { useEffect } from 'react';
 import { useStore } from 'zustand';
+import { phrase } from '../words/phrase.ts';
 import { dismissNotice } from '../workspace/actions.ts';
 import { session } from '../workspace/session.ts';
 import { Icon } from './icons.tsx';
@@ -28,7 +29,7 @@ function Slip({ kind, text }: { readonly kind: 'trouble' | 'done'; readonly text
     <div className={`notice notice-${kind}`}>
       <Icon name={kind === 'trouble' ? 'trouble' : 'good'} />
       <p>{text}</p>
-      <button type="button" className="icon-button" aria-label="Dismiss" onClick={dismissNotice}>
+      <button type="button" className="icon-button" aria-label={phrase('Dismiss')} onClick={dismissNotice}>
         <Icon name="close" size={16} />
       </button>
     </div>

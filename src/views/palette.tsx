@@ -1,4 +1,5 @@
 import { type KeyboardEvent, useEffect, useId, useRef, useState } from 'react';
+import { phrase } from '../words/phrase.ts';
 import { commandsNow, type Listed, matching } from './command-list.ts';
 import { Dialog } from './dialog.tsx';
 
@@ -33,17 +34,17 @@ export function Palette({ onClose }: { readonly onClose: () => void }) {
   };
 
   return (
-    <Dialog title="What shall be done?" className="palette" onClose={onClose}>
+    <Dialog title={phrase('What shall be done?')} className="palette" onClose={onClose}>
       <input
         data-first-focus=""
         className="text-input"
         role="combobox"
-        aria-label="Command"
+        aria-label={phrase('Command')}
         aria-expanded="true"
         aria-controls={`${id}-list`}
         aria-activedescendant={at >= 0 ? `${id}-${found[at]!.id}` : undefined}
         aria-autocomplete="list"
-        placeholder="A few letters of it"
+        placeholder={phrase('A few letters of it')}
         autoComplete="off"
         spellCheck={false}
         value={typed}
@@ -53,7 +54,13 @@ export function Palette({ onClose }: { readonly onClose: () => void }) {
         }}
         onKeyDown={onKey}
       />
-      <div ref={list} id={`${id}-list`} className="palette-list" role="listbox" aria-label="Commands">
+      <div
+        ref={list}
+        id={`${id}-list`}
+        className="palette-list"
+        role="listbox"
+        aria-label={phrase('Commands')}
+      >
         {found.map((command, place) => (
           // biome-ignore lint/a11y/useKeyWithClickEvents: the field above has the keys, as a combobox does.
           <div
@@ -72,7 +79,7 @@ export function Palette({ onClose }: { readonly onClose: () => void }) {
         ))}
       </div>
       <p className="soft" role="status">
-        {found.length === 0 ? 'Nothing that can be done now is called so.' : ''}
+        {found.length === 0 ? phrase('Nothing that can be done now is called so.') : ''}
       </p>
     </Dialog>
   );

@@ -1,5 +1,6 @@
 import { Component, type ComponentType, lazy, type ReactNode, Suspense } from 'react';
 import { useStore } from 'zustand';
+import { phrase } from '../words/phrase.ts';
 import { saveToFile } from '../workspace/files.ts';
 import { session } from '../workspace/session.ts';
 import type { Place } from './places.ts';
@@ -17,7 +18,7 @@ export function loadScreen({ name, load }: Place): Promise<{ readonly default: C
   const known = asked.get(name);
   if (known !== undefined) return known;
   const coming = load().catch((cause: unknown) => {
-    throw new NotLoaded(`${name} could not be loaded`, { cause });
+    throw new NotLoaded(phrase('{name} could not be loaded', { name }), { cause });
   });
   // It is said when the place is opened.
   coming.catch(() => undefined);
@@ -40,7 +41,7 @@ export function PlaceView({ place }: { readonly place: Place }) {
   const opening = useStore(session, (state) => state.opening);
   return (
     <LoadBoundary key={`${place.name} ${opening}`} label={place.label}>
-      <Suspense fallback={<Waiting text={`Opening ${place.label} …`} />}>
+      <Suspense fallback={<Waiting text={phrase('Opening {label} …', { label: place.label })} />}>
         <Screen />
       </Suspense>
     </LoadBoundary>
@@ -66,17 +67,18 @@ class LoadBoundary extends Component<LoadBoundaryProps, { readonly trouble: unkn
     return (
       <main className="failed failed-place">
         <div className="failed-card" role="alert">
-          <h2>{this.props.label} could not be loaded</h2>
+          <h2>{phrase('{label} could not be loaded', { label: this.props.label })}</h2>
           <p>
-            Your work is all here; only this screen has not come over the network. The other places go on
-            working.
+            {phrase(
+              'Your work is all here; only this screen has not come over the network. The other places go on working.',
+            )}
           </p>
           <div className="buttons">
             <button type="button" className="button button-main" onClick={() => window.location.reload()}>
-              Reload the page
+              {phrase('Reload the page')}
             </button>
             <button type="button" className="button" onClick={saveToFile}>
-              Save to a file
+              {phrase('Save to a file')}
             </button>
           </div>
         </div>

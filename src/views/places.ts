@@ -1,6 +1,7 @@
 import type { ComponentType } from 'react';
 import { BOARD_COMMANDS } from '../board/board-commands.ts';
 import { BOARD_KEYS } from '../board/board-keys.ts';
+import { phrase } from '../words/phrase.ts';
 import { goTo } from '../workspace/actions.ts';
 import type { Command, PartKeys } from '../workspace/command.ts';
 import { BLOCK_LIST_KEYS } from './block/block-list-keys.ts';
@@ -34,29 +35,29 @@ export interface Place {
 export const PLACES: readonly Place[] = [
   {
     name: 'block',
-    label: 'Block',
+    label: phrase('Block'),
     key: 'Alt+1',
     icon: 'block',
     commands: BOARD_COMMANDS,
     partKeys: [
-      { title: 'On the drawing board', keys: BOARD_KEYS },
-      { title: 'In the list of blocks', keys: BLOCK_LIST_KEYS },
-      { title: 'In the sewing rehearsal', keys: REHEARSAL_KEYS },
+      { title: phrase('On the drawing board'), keys: BOARD_KEYS },
+      { title: phrase('In the list of blocks'), keys: BLOCK_LIST_KEYS },
+      { title: phrase('In the sewing rehearsal'), keys: REHEARSAL_KEYS },
     ],
     load: () => import('./block/block-place.tsx'),
   },
   {
     name: 'quilt',
-    label: 'Quilt',
+    label: phrase('Quilt'),
     key: 'Alt+2',
     icon: 'quilt',
     commands: QUILT_COMMANDS,
-    partKeys: [{ title: 'On the quilt', keys: QUILT_KEYS }],
+    partKeys: [{ title: phrase('On the quilt'), keys: QUILT_KEYS }],
     load: () => import('./quilt/quilt-place.tsx'),
   },
   {
     name: 'fabric',
-    label: 'Fabric',
+    label: phrase('Fabric'),
     key: 'Alt+3',
     icon: 'cloth',
     commands: [],
@@ -65,7 +66,7 @@ export const PLACES: readonly Place[] = [
   },
   {
     name: 'paper',
-    label: 'Paper',
+    label: phrase('Paper'),
     key: 'Alt+4',
     icon: 'sheets',
     commands: [],
@@ -75,7 +76,7 @@ export const PLACES: readonly Place[] = [
   },
   {
     name: 'sew',
-    label: 'Sew',
+    label: phrase('Sew'),
     key: 'Alt+5',
     icon: 'sew',
     commands: [],
@@ -90,7 +91,7 @@ export const placeNamed = (name: string): Place => PLACES.find((place) => place.
 /** A command for each place that goes there. */
 export const GO_TO_PLACES: readonly Command[] = PLACES.map((place) => ({
   name: `go-to-${place.name}`,
-  label: () => `Go to ${place.label}`,
+  label: () => phrase('Go to {label}', { label: place.label }),
   keys: [place.key],
   whileTyping: true,
   enabled: (state) => placeNamed(state.place) !== place,

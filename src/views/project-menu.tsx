@@ -3,6 +3,7 @@ import { useStore } from 'zustand';
 import { setUnit } from '../document/edit-project.ts';
 import type { Unit } from '../document/project.ts';
 import { currentLanguage, type Language } from '../words/language.ts';
+import { phrase } from '../words/phrase.ts';
 import { edit, openProjectText, say, setTheme } from '../workspace/actions.ts';
 import { keyText } from '../workspace/command.ts';
 import { type CommandName, command, runCommand } from '../workspace/commands.ts';
@@ -14,14 +15,14 @@ import { isMac } from './platform.ts';
 import { openWindowDialog, type WindowDialog } from './window-dialog.ts';
 
 const UNITS: readonly (readonly [Unit, string])[] = [
-  ['in', 'Inches'],
-  ['mm', 'Millimetres'],
+  ['in', phrase('Inches')],
+  ['mm', phrase('Millimetres')],
 ];
 
 const THEMES: readonly (readonly [Theme, string])[] = [
-  ['light', 'Light'],
-  ['dark', 'Dark'],
-  ['system', 'As the system'],
+  ['light', phrase('Light')],
+  ['dark', phrase('Dark')],
+  ['system', phrase('As the system')],
 ];
 
 /** Each by its own name, so that whoever reads only that finds it. */
@@ -41,12 +42,18 @@ export function ProjectMenu() {
   const close = (): void => menu.current?.hidePopover();
   return (
     <>
-      <button type="button" className="icon-button" aria-label="Menu" title="Menu" popoverTarget={id}>
+      <button
+        type="button"
+        className="icon-button"
+        aria-label={phrase('Menu')}
+        title={phrase('Menu')}
+        popoverTarget={id}
+      >
         <Icon name="menu" />
       </button>
       <div ref={menu} id={id} popover="auto" className="menu">
-        <WindowItem text="Projects…" open="projects" onRun={close} />
-        <WindowItem text="Earlier states…" open="earlier" onRun={close} />
+        <WindowItem text={phrase('Projects…')} open="projects" onRun={close} />
+        <WindowItem text={phrase('Earlier states…')} open="earlier" onRun={close} />
         <MenuCommand name="new-project" onRun={close} />
         <MenuCommand name="open" onRun={close} />
         <MenuCommand name="save" onRun={close} />
@@ -61,17 +68,22 @@ export function ProjectMenu() {
             void openDemo();
           }}
         >
-          Open the demo quilt
+          {phrase('Open the demo quilt')}
         </button>
         <hr />
         <Choice
-          label="Lengths in"
+          label={phrase('Lengths in')}
           options={UNITS}
           value={unit}
-          onChoose={(chosen) => edit('Change unit', (project) => setUnit(project, chosen))}
+          onChoose={(chosen) => edit(phrase('Change unit'), (project) => setUnit(project, chosen))}
         />
-        <Choice label="Screen" options={THEMES} value={theme} onChoose={setTheme} />
-        <Choice label="Language" options={NAMES} value={currentLanguage()} onChoose={chooseLanguage} />
+        <Choice label={phrase('Screen')} options={THEMES} value={theme} onChoose={setTheme} />
+        <Choice
+          label={phrase('Language')}
+          options={NAMES}
+          value={currentLanguage()}
+          onChoose={chooseLanguage}
+        />
       </div>
     </>
   );
@@ -126,6 +138,6 @@ async function openDemo(): Promise<void> {
     if (!response.ok) throw new Error(response.statusText);
     openProjectText(name, await response.text());
   } catch {
-    say('trouble', 'The demo quilt could not be fetched. Nothing has changed.');
+    say('trouble', phrase('The demo quilt could not be fetched. Nothing has changed.'));
   }
 }

@@ -1,6 +1,7 @@
 import { useEffect } from 'react';
 import { useStore } from 'zustand';
 import { renameProject } from '../document/edit-project.ts';
+import { phrase } from '../words/phrase.ts';
 import { edit, goTo } from '../workspace/actions.ts';
 import { keyText } from '../workspace/command.ts';
 import { type CommandName, command, runCommand } from '../workspace/commands.ts';
@@ -14,9 +15,9 @@ import { ProjectMenu } from './project-menu.tsx';
 import { openWindowDialog } from './window-dialog.ts';
 
 const SAVE_WORDS: Readonly<Record<SaveState, string>> = {
-  saved: 'Saved in this browser',
-  saving: 'Saving …',
-  'not-saved': 'Not saved',
+  saved: phrase('Saved in this browser'),
+  saving: phrase('Saving …'),
+  'not-saved': phrase('Not saved'),
 };
 
 /** What is always in sight: the project's name, whether it is kept, the places, undo, redo, the menu and help. */
@@ -24,7 +25,7 @@ export function TopBar() {
   const name = useStore(session, (state) => state.project.name);
   const save = useStore(session, (state) => state.save);
   useEffect(() => {
-    document.title = `${name} – Underpaper`;
+    document.title = phrase('{name} – Underpaper', { name });
   }, [name]);
   // The work is on show: what the other places will show of it is got ready.
   useEffect(() => {
@@ -33,20 +34,20 @@ export function TopBar() {
   return (
     <header className="top-bar">
       <div className="top-project">
-        <h1 className="only-heard">Underpaper</h1>
+        <h1 className="only-heard">{phrase('Underpaper')}</h1>
         <MarkIcon />
         <NameField
-          label="Project name"
+          label={phrase('Project name')}
           name={name}
           className="project-name"
-          onRename={(text) => edit('Rename project', (project) => renameProject(project, text))}
+          onRename={(text) => edit(phrase('Rename project'), (project) => renameProject(project, text))}
         />
         <span className={`save-state save-${save}`}>
           <Icon name={save === 'not-saved' ? 'caution' : 'good'} size={16} />
           <span>{SAVE_WORDS[save]}</span>
         </span>
       </div>
-      <nav className="places" aria-label="Places">
+      <nav className="places" aria-label={phrase('Places')}>
         {PLACES.map((place) => (
           <PlaceButton key={place.name} place={place} />
         ))}
@@ -58,8 +59,8 @@ export function TopBar() {
         <button
           type="button"
           className="icon-button"
-          aria-label="Help"
-          title="Help"
+          aria-label={phrase('Help')}
+          title={phrase('Help')}
           onClick={() => openWindowDialog('help')}
         >
           <Icon name="help" />

@@ -16,6 +16,10 @@ export function numeral(value: number, options: Intl.NumberFormatOptions = {}): 
 /** The sign between whole and part: a point or a comma. */
 export const decimalSign = (): string => numeral(1.5, { minimumFractionDigits: 1 })[1] ?? '.';
 
+/** An amount of money, without its sign: `12.50`. */
+export const amount = (value: number): string =>
+  numeral(value, { minimumFractionDigits: 2, maximumFractionDigits: 2 });
+
 /** A share of one as per cent, without decimals: `0.25` as `25%`. */
 export const perCent = (share: number): string => numeral(share, { style: 'percent' });
 

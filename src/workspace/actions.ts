@@ -1,6 +1,7 @@
 import { type OpenedFile, openFile } from '../document/file.ts';
 import { oneLine } from '../document/file-place.ts';
 import type { Project, ProjectEdit } from '../document/project.ts';
+import { phrase } from '../words/phrase.ts';
 import type { History, HistoryEntry, Moment, Notice, SaveState, Session, Theme } from './session.ts';
 import { nextOpening, session } from './session.ts';
 
@@ -161,11 +162,20 @@ export const openProjectText = (fileName: string, text: string): boolean =>
 /** The same with the text already read. */
 export function takeOpened(fileName: string, opened: OpenedFile): boolean {
   if (!opened.ok) {
-    say('trouble', `‘${oneLine(fileName)}’ was not opened. ${opened.error.message}`);
+    say(
+      'trouble',
+      phrase('‘{fileName}’ was not opened. {message}', {
+        fileName: oneLine(fileName),
+        message: opened.error.message,
+      }),
+    );
     return false;
   }
-  replaceProject(`Open ‘${oneLine(opened.project.name)}’`, opened.project);
-  say('done', `Opened ‘${oneLine(opened.project.name)}’. The earlier one is in Projects.`);
+  replaceProject(phrase('Open ‘{name}’', { name: oneLine(opened.project.name) }), opened.project);
+  say(
+    'done',
+    phrase('Opened ‘{name}’. The earlier one is in Projects.', { name: oneLine(opened.project.name) }),
+  );
   return true;
 }
 

@@ -1,6 +1,7 @@
 import { get, set, type UseStore } from 'idb-keyval';
 import { openFile } from '../document/file.ts';
 import { toText } from '../document/to-text.ts';
+import { phrase } from '../words/phrase.ts';
 import { dismissNotice, say, setSaveState } from './actions.ts';
 import { hasStates, putState } from './keep/earlier-states.ts';
 import { asked, patiently, written } from './keep/keep.ts';
@@ -177,7 +178,7 @@ export function startAutosave(
   /** Writes one state of a project into its record, or, where another tab saves it, beside it. */
   async function commit(slot: Slot, state: Session, content: string): Promise<void> {
     const { project, blockId, place, history, opening } = state;
-    const label = undoLabel(state) ?? 'Opened';
+    const label = undoLabel(state) ?? phrase('Opened');
     const step = `${owner}/${opening}/${history.past.length}/${label}`;
     const time = Date.now();
     const isChanged = content !== slot.known;
@@ -185,7 +186,12 @@ export function startAutosave(
       const before = (await asked(store.get(PROJECT + slot.id))) as KeptWork | undefined;
       const isOurs = before === undefined || before.owner === owner;
       if (slot.role === 'follows') {
-        const aside = { time, label: `In another tab: ${label}`, step: owner, isAside: true };
+        const aside = {
+          time,
+          label: phrase('In another tab: {label}', { label }),
+          step: owner,
+          isAside: true,
+        };
         if (isChanged) await putState(store, slot.id, aside, content);
         return;
       }
@@ -194,7 +200,12 @@ export function startAutosave(
         await putState(
           store,
           slot.id,
-          { time, label: 'Before this tab took over', step: `${before.owner} lost`, isAside: true },
+          {
+            time,
+            label: phrase('Before this tab took over'),
+            step: `${before.owner} lost`,
+            isAside: true,
+          },
           before.text,
         );
       const card = (await asked(store.get(CARD + slot.id))) as ProjectCard | undefined;
@@ -349,4 +360,4 @@ export function startAutosave(
   return running;
 }
 
-const NOT_SAVED = 'The browser could not save the last change: save the work to a file.';
+const NOT_SAVED = phrase('The browser could not save the last change: save the work to a file.');

@@ -1,5 +1,6 @@
 import { oneLine } from '../document/file-place.ts';
 import { readSvg } from '../document/import-svg/read-svg.ts';
+import { phrase } from '../words/phrase.ts';
 import { say } from './actions.ts';
 import { askFor } from './dialogs.ts';
 import type { ReadableFile } from './files.ts';
@@ -31,18 +32,20 @@ export function chooseDrawing(): Promise<void> {
  */
 export async function bringIn(file: ReadableFile): Promise<void> {
   const refused = (reason: string): void =>
-    say('trouble', `‘${oneLine(file.name)}’ was not brought in. ${reason}`);
+    say('trouble', phrase('‘{file}’ was not brought in. {reason}', { file: oneLine(file.name), reason }));
   if (file.size > MAX_BYTES)
-    return refused(`It is larger than ${MAX_BYTES / 1e6} MB, far too large for a block.`);
+    return refused(
+      phrase('It is larger than {maxBytes} MB, far too large for a block.', { maxBytes: MAX_BYTES / 1e6 }),
+    );
   let text: string;
   try {
     text = await file.text();
   } catch {
-    return refused('The browser could not read it: it may have been moved, or be a folder.');
+    return refused(phrase('The browser could not read it: it may have been moved, or be a folder.'));
   }
   const read = readSvg(text, 0);
   if (!read.ok) return refused(read.error);
   if (read.drawing.runs.length === 0 && read.drawing.curves === 0)
-    return refused('No line was found in it that a block could be made of.');
+    return refused(phrase('No line was found in it that a block could be made of.'));
   askFor({ kind: 'bring-in', fileName: oneLine(file.name), text });
 }

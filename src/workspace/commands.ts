@@ -4,6 +4,7 @@ import { nextBlockId } from '../document/ids.ts';
 import { outlineOf } from '../document/outline.ts';
 import { EMPTY_PROJECT, type Project } from '../document/project.ts';
 import { MM_PER_IN } from '../geometry/lattice.ts';
+import { phrase } from '../words/phrase.ts';
 import { edit, redo, replaceProject, undo } from './actions.ts';
 import { chooseDrawing } from './bring-in.ts';
 import type { Command } from './command.ts';
@@ -37,29 +38,29 @@ interface AppCommand extends Command {
 export const COMMANDS: readonly AppCommand[] = [
   {
     name: 'undo',
-    label: (state) => withStep('Undo', undoLabel(state)),
+    label: (state) => withStep(phrase('Undo'), undoLabel(state)),
     keys: ['Mod+z'],
     enabled: (state) => undoLabel(state) !== null,
     run: undo,
   },
   {
     name: 'redo',
-    label: (state) => withStep('Redo', redoLabel(state)),
+    label: (state) => withStep(phrase('Redo'), redoLabel(state)),
     keys: ['Mod+Shift+z', 'Mod+y'],
     enabled: (state) => redoLabel(state) !== null,
     run: redo,
   },
   {
     name: 'new-project',
-    label: () => 'New project',
+    label: () => phrase('New project'),
     keys: ['Mod+Alt+n'],
     whileTyping: true,
     enabled: () => true,
-    run: () => replaceProject('New project', EMPTY_PROJECT),
+    run: () => replaceProject(phrase('New project'), EMPTY_PROJECT),
   },
   {
     name: 'open',
-    label: () => 'Open a file…',
+    label: () => phrase('Open a file…'),
     keys: ['Mod+o'],
     whileTyping: true,
     enabled: () => true,
@@ -67,7 +68,7 @@ export const COMMANDS: readonly AppCommand[] = [
   },
   {
     name: 'save',
-    label: () => 'Save to a file',
+    label: () => phrase('Save to a file'),
     keys: ['Mod+s'],
     whileTyping: true,
     enabled: () => true,
@@ -75,14 +76,14 @@ export const COMMANDS: readonly AppCommand[] = [
   },
   {
     name: 'save-kept-aside',
-    label: () => 'Save the work that could not be read',
+    label: () => phrase('Save the work that could not be read'),
     keys: [],
     enabled: (state) => state.keptAside.length > 0,
     run: saveKeptAside,
   },
   {
     name: 'add-block',
-    label: () => 'Add a block',
+    label: () => phrase('Add a block'),
     keys: ['Mod+Alt+b'],
     whileTyping: true,
     enabled: () => true,
@@ -90,49 +91,49 @@ export const COMMANDS: readonly AppCommand[] = [
   },
   {
     name: 'from-the-shelf',
-    label: () => 'From the shelf…',
+    label: () => phrase('From the shelf…'),
     keys: [],
     enabled: () => true,
     run: () => askFor({ kind: 'shelf' }),
   },
   {
     name: 'bring-in-drawing',
-    label: () => 'Bring in a drawing (SVG)…',
+    label: () => phrase('Bring in a drawing (SVG)…'),
     keys: [],
     enabled: () => true,
     run: chooseDrawing,
   },
   {
     name: 'lay-picture',
-    label: () => 'Lay a picture under the drawing…',
+    label: () => phrase('Lay a picture under the drawing…'),
     keys: [],
     enabled: hasOpenBlock,
     run: choosePicture,
   },
   {
     name: 'take-elsewhere',
-    label: () => 'Take the block elsewhere…',
+    label: () => phrase('Take the block elsewhere…'),
     keys: [],
     enabled: hasOpenBlock,
     run: () => askFor({ kind: 'elsewhere' }),
   },
   {
     name: 'recolour',
-    label: () => 'Replace or swap fabrics…',
+    label: () => phrase('Replace or swap fabrics…'),
     keys: [],
     enabled: (state) => hasOpenBlock(state) && state.project.fabrics.length > 1,
     run: () => askFor({ kind: 'recolour' }),
   },
   {
     name: 'duplicate-block',
-    label: () => 'Duplicate the block',
+    label: () => phrase('Duplicate the block'),
     keys: ['Mod+d'],
     whileTyping: true,
     enabled: hasOpenBlock,
     run: () => {
       const { project, blockId } = session.getState();
       if (blockId === null) return;
-      edit('Duplicate block', (before) => duplicateBlock(before, blockId), {
+      edit(phrase('Duplicate block'), (before) => duplicateBlock(before, blockId), {
         openBlock: nextBlockId(project),
         select: [],
       });
@@ -140,7 +141,7 @@ export const COMMANDS: readonly AppCommand[] = [
   },
   {
     name: 'remove-block',
-    label: () => 'Delete the block',
+    label: () => phrase('Delete the block'),
     keys: [],
     enabled: hasOpenBlock,
     run: () => {
@@ -167,7 +168,7 @@ export function addSquareBlock(): void {
   const { project } = session.getState();
   const side = project.unit === 'mm' ? 150 / MM_PER_IN : 6;
   edit(
-    'Add block',
+    phrase('Add block'),
     (before) =>
       addBlock(before, { name: freeBlockName(before), outline: outlineOf({ kind: 'square', side }) }),
     { openBlock: nextBlockId(project), select: [] },
@@ -178,8 +179,8 @@ export function addSquareBlock(): void {
 export function freeBlockName(project: Project): string {
   const taken = new Set(project.blocks.map(({ name }) => name));
   let n = project.blocks.length + 1;
-  while (taken.has(`Block ${n}`)) n++;
-  return `Block ${n}`;
+  while (taken.has(phrase('Block {n}', { n }))) n++;
+  return phrase('Block {n}', { n });
 }
 
 function hasOpenBlock({ project, blockId }: Session): boolean {

@@ -9,6 +9,7 @@ import { inAllCopies } from '../quilt/finishing/cloth.ts';
 import { finishingList, finishingPieces } from '../quilt/finishing/finishing-list.ts';
 import { plainPieces } from '../quilt/finishing/plain-pieces.ts';
 import { layOut } from '../quilt/layout.ts';
+import { phrase } from '../words/phrase.ts';
 import type { CutSum, CuttingHand, CuttingOrder, FabricCuts, OrderedBlock } from './cutting-worker.ts';
 import { makingAtHand } from './making.ts';
 import { plansCome } from './plans.ts';
@@ -149,7 +150,7 @@ async function work(): Promise<void> {
       hand = null;
       isSent = new Set();
       const reason = thrown instanceof Error ? thrown.message : String(thrown);
-      cuttings.setState({ failure: `What to cut could not be worked out. ${reason}` });
+      cuttings.setState({ failure: phrase('What to cut could not be worked out. {reason}', { reason }) });
     }
   } while (isWanted);
   isRunning = false;

@@ -1,6 +1,7 @@
 import { removeBlock } from '../document/edit-block.ts';
 import { placesOfBlock, quiltOf } from '../document/edit-quilt.ts';
 import { findBlock } from '../document/find.ts';
+import { phrase } from '../words/phrase.ts';
 import { edit, say } from './actions.ts';
 import { session } from './session.ts';
 
@@ -10,12 +11,12 @@ export function deleteBlock(blockId: string): void {
   const block = findBlock(project, blockId);
   if (block === null) return;
   const places = placesOfBlock(quiltOf(project), blockId);
-  edit('Delete block', (before) => removeBlock(before, blockId));
+  edit(phrase('Delete block'), (before) => removeBlock(before, blockId));
   const lay =
     places === 0
       ? ''
       : places === 1
-        ? ', which lay in one place of the quilt: it is empty now'
-        : `, which lay in ${places} places of the quilt: they are empty now`;
-  say('done', `Deleted ‘${block.name}’${lay}. Undo brings it back.`);
+        ? phrase(', which lay in one place of the quilt: it is empty now')
+        : phrase(', which lay in {places} places of the quilt: they are empty now', { places });
+  say('done', phrase('Deleted ‘{block}’{lay}. Undo brings it back.', { block: block.name, lay }));
 }

@@ -2,6 +2,7 @@ import { checkFileSize, openFile } from '../document/file.ts';
 import { fileNameFor } from '../document/file-name.ts';
 import { oneLine } from '../document/file-place.ts';
 import { toText } from '../document/to-text.ts';
+import { phrase } from '../words/phrase.ts';
 import { say, takeOpened } from './actions.ts';
 import { session } from './session.ts';
 
@@ -10,7 +11,7 @@ export function saveToFile(): void {
   const { project } = session.getState();
   const name = fileNameFor(project.name);
   download(name, new Blob([toText(project)], { type: 'application/json' }));
-  say('done', `The project is on its way to your downloads as ‘${name}’.`);
+  say('done', phrase('The project is on its way to your downloads as ‘{name}’.', { name }));
 }
 
 /** Hands over the kept work that could not be read, just as it was found, a file for each. */
@@ -65,7 +66,10 @@ export async function openProjectFile(file: ReadableFile): Promise<boolean> {
   try {
     text = await file.text();
   } catch {
-    return refused(file.name, 'The browser could not read it: it may have been moved, or be a folder.');
+    return refused(
+      file.name,
+      phrase('The browser could not read it: it may have been moved, or be a folder.'),
+    );
   }
   const opened = openFile(text);
   // Reading a large quilt and drawing it for the first time would hold up one frame together.
@@ -74,6 +78,6 @@ export async function openProjectFile(file: ReadableFile): Promise<boolean> {
 }
 
 function refused(fileName: string, reason: string): false {
-  say('trouble', `‘${oneLine(fileName)}’ was not opened. ${reason}`);
+  say('trouble', phrase('‘{fileName}’ was not opened. {reason}', { fileName: oneLine(fileName), reason }));
   return false;
 }

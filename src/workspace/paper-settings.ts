@@ -16,6 +16,7 @@ import { DEFAULT_NESTING, type Together, type Turning } from '../foundations/she
 import type { Side } from '../foundations/side.ts';
 import { parseLength } from '../geometry/length.ts';
 import type { Sheet } from '../making/piece-options.ts';
+import { phrase } from '../words/phrase.ts';
 
 /** How the sheets are shown: many at a glance, one across, or as large as they print. */
 export type Zoom = 'overview' | 'page' | 'true-size';
@@ -115,7 +116,7 @@ export function readChosenPage(settings: PaperSettings, unit: Unit): Read<Page> 
   const name = pageName(settings, unit);
   if (name !== 'other') return { ok: true, value: PAGES[name] };
   if (settings.otherPage.trim() === '')
-    return { ok: false, error: 'Type a size, such as 8.5x14in or 210x297mm.' };
+    return { ok: false, error: phrase('Type a size, such as 8.5x14in or 210x297mm.') };
   const choice = readPage(settings.otherPage);
   return choice.ok ? { ok: true, value: choice.page } : choice;
 }

@@ -3,6 +3,7 @@ import type { Block } from '../document/project.ts';
 import type { FittingJoins } from '../foundations/sheet/joins-that-fit.ts';
 import type { Rectangle } from '../foundations/sheet/level-packing.ts';
 import type { PieceOptions } from '../piecing/options.ts';
+import { phrase } from '../words/phrase.ts';
 import { drawingOf } from './drawing-of.ts';
 import type { LaidOut, PrintOrder, QuiltOrder, SheetPrinter, ZipKind } from './pdf-worker.ts';
 import { handOf, startWorker } from './worker-hand.ts';
@@ -176,7 +177,7 @@ export function printPdf(pdf: Blob): void {
   document.getElementById(FRAME_ID)?.remove();
   const frame = document.createElement('iframe');
   frame.id = FRAME_ID;
-  frame.title = 'Sheets being printed';
+  frame.title = phrase('Sheets being printed');
   frame.style.cssText = 'position:fixed;inset:auto 0 0 auto;width:1px;height:1px;border:0;opacity:0';
   frame.addEventListener('load', () => {
     try {

@@ -23,6 +23,7 @@ import {
 } from '../foundations/type/typeface.ts';
 import type { PieceOptions } from '../piecing/options.ts';
 import type { QuiltPrint } from '../quilt/papers/quilt-sheets.ts';
+import { phrase } from '../words/phrase.ts';
 import { withSystemLetters } from './system-letters.ts';
 
 /** What is to be laid out: plain data, so that it can be handed to the worker. */
@@ -357,7 +358,7 @@ const printer = {
       ]);
       const setting = { page, margin, side: 'front', typeface, project: project.name, printedOn } as const;
       return toPdf(quiltSheets({ ...order, setting }), typeface, {
-        title: `${project.name}, quilt`,
+        title: phrase('{project}, quilt', { project: project.name }),
         createdAt,
         beforeSheet: progress(onSheet),
       });

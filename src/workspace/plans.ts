@@ -5,6 +5,7 @@ import type { PieceOptions } from '../piecing/options.ts';
 import { piece } from '../piecing/piece.ts';
 import { pieceMemory } from '../piecing/piece-memory.ts';
 import type { PiecingPlan } from '../piecing/plan.ts';
+import { phrase } from '../words/phrase.ts';
 import { drawingOf } from './drawing-of.ts';
 import { isInSight } from './in-sight.ts';
 import { keepPlan, keptPlan } from './kept-plans.ts';
@@ -55,7 +56,7 @@ const queue = newestFirst<PieceOrder, MadePlan>({
     const plan = brokenPlan(
       'plan-failed',
       block.outline[0] ?? [0, 0],
-      'This drawing could not be worked out. Undo brings the one before it back.',
+      phrase('This drawing could not be worked out. Undo brings the one before it back.'),
     );
     keepPlan(block, options, plan);
     tellOf(block, plan);

@@ -1,5 +1,6 @@
 import { createStore } from 'zustand/vanilla';
 import { type CorrectionChoice, readCorrection } from '../foundations/sheet/correction.ts';
+import { phrase } from '../words/phrase.ts';
 
 /** What the 50 mm test lines of an uncorrected print measured on a printer, as typed. */
 export interface PrinterMeasures {
@@ -54,8 +55,8 @@ export function choosePrinter(name: string | null): void {
 /** Adds a printer under a name of its own, not yet measured, and chooses it. */
 export function addPrinter(): void {
   const { known } = printers.getState();
-  let name = 'My printer';
-  for (let n = 2; known.some((one) => one.name === name); n++) name = `My printer ${n}`;
+  let name = phrase('My printer');
+  for (let n = 2; known.some((one) => one.name === name); n++) name = phrase('My printer {n}', { n });
   keep({ known: [...known, { name, across: '50', down: '50' }].slice(-MOST_PRINTERS), chosen: name });
 }
 

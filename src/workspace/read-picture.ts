@@ -1,4 +1,5 @@
 import { MAX_PICTURE_BYTES, pictureTooLarge, readPictureHeader } from '../document/picture-file.ts';
+import { phrase } from '../words/phrase.ts';
 
 /** A picture as the project keeps it: pixels alone, nothing of the file they came from. */
 export interface ReadPicture {
@@ -31,21 +32,21 @@ export async function readPicture(file: Blob, longestSide = TRACED_PX): Promise<
   try {
     bytes = new Uint8Array(await file.arrayBuffer());
   } catch {
-    return refused('The browser could not read it: it may have been moved, or be a folder.');
+    return refused(phrase('The browser could not read it: it may have been moved, or be a folder.'));
   }
   const read = readPictureHeader(bytes);
   if (!read.ok) return read;
   const tooLarge = pictureTooLarge(read.header);
   if (tooLarge !== null) return refused(tooLarge);
   if (!read.header.isWhole)
-    return refused('The picture stops in the middle: the end of the file is missing.');
+    return refused(phrase('The picture stops in the middle: the end of the file is missing.'));
   let bitmap: ImageBitmap;
   try {
     // The kind that the bytes tell, not what the file is said to be.
     const picture = new Blob([bytes], { type: `image/${read.header.kind}` });
     bitmap = await createImageBitmap(picture, { imageOrientation: 'from-image' });
   } catch {
-    return refused('The picture is damaged: the browser cannot show it.');
+    return refused(phrase('The picture is damaged: the browser cannot show it.'));
   }
   try {
     return encoded(bitmap, longestSide);
@@ -62,7 +63,7 @@ function encoded(bitmap: ImageBitmap, longestSide: number): PictureRead {
   canvas.width = width;
   canvas.height = height;
   const ctx = canvas.getContext('2d');
-  if (ctx === null) return refused('The browser has no memory left for the picture.');
+  if (ctx === null) return refused(phrase('The browser has no memory left for the picture.'));
   ctx.fillStyle = '#fff';
   ctx.fillRect(0, 0, width, height);
   ctx.imageSmoothingQuality = 'high';
@@ -70,10 +71,13 @@ function encoded(bitmap: ImageBitmap, longestSide: number): PictureRead {
   const data = canvas.toDataURL('image/jpeg', JPEG_QUALITY);
   return data.startsWith('data:image/jpeg;base64,')
     ? { ok: true, picture: { data, width, height } }
-    : refused('The browser could not make the picture smaller.');
+    : refused(phrase('The browser could not make the picture smaller.'));
 }
 
 const refused = (error: string): PictureRead => ({ ok: false, error });
 
 const tooManyBytes = (bytes: number): string =>
-  `The picture is ${Math.ceil(bytes / 1e6).toLocaleString('en')} MB; pictures of up to ${MAX_PICTURE_BYTES / 1e6} MB can be used.`;
+  phrase('The picture is {ceil, number} MB; pictures of up to {maxPictureBytes} MB can be used.', {
+    ceil: Math.ceil(bytes / 1e6),
+    maxPictureBytes: MAX_PICTURE_BYTES / 1e6,
+  });

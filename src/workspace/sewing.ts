@@ -3,6 +3,7 @@ import { createStore } from 'zustand/vanilla';
 import { completed, withOrders } from '../document/carry-patches.ts';
 import { changeBlock } from '../document/find.ts';
 import type { Work } from '../document/work.ts';
+import { phrase } from '../words/phrase.ts';
 import { edit, noteDone, say } from './actions.ts';
 import { makingAtHand } from './making.ts';
 import { pieceOptions } from './present-options.ts';
@@ -30,7 +31,7 @@ let asked = 0;
 function theHand(): Remote<RoundsHand> {
   if (hand === null) {
     const worker = startWorker('rounds');
-    worker.addEventListener('error', () => failed('The part that plans rounds could not be loaded.'));
+    worker.addEventListener('error', () => failed(phrase('The part that plans rounds could not be loaded.')));
     hand = wrap<RoundsHand>(worker);
   }
   return hand;
@@ -38,7 +39,10 @@ function theHand(): Remote<RoundsHand> {
 
 function failed(reason: string): void {
   hand = null;
-  planning.setState({ isBusy: false, failure: `The rounds could not be planned. ${reason}` });
+  planning.setState({
+    isBusy: false,
+    failure: phrase('The rounds could not be planned. {reason}', { reason }),
+  });
 }
 
 const reasonOf = (thrown: unknown): string => (thrown instanceof Error ? thrown.message : String(thrown));
@@ -82,7 +86,7 @@ export async function takePlanIntoWork(): Promise<void> {
   try {
     const taken = await theHand().take(pieceOptions());
     if (taken === null || own !== asked) return;
-    edit('Take into work', (project) =>
+    edit(phrase('Take into work'), (project) =>
       taken.orders.reduce(
         (before, [block, orders]) => changeBlock(before, block, (one) => withOrders(completed(one), orders)),
         project,
@@ -104,5 +108,5 @@ export function putWorkAway(): void {
   const { work } = session.getState().project;
   if (work === undefined) return;
   noteDone(({ work: _, ...project }) => project);
-  say('done', 'The work is put away.');
+  say('done', phrase('The work is put away.'));
 }

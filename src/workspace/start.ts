@@ -1,4 +1,5 @@
 import { openFile } from '../document/file.ts';
+import { phrase } from '../words/phrase.ts';
 import { say } from './actions.ts';
 import { startAutosave } from './autosave.ts';
 import { openKeep } from './keep/keep.ts';
@@ -37,7 +38,7 @@ async function openDemo(): Promise<void> {
     session.setState({ ...freshSession(opened.project), theme, keptAside, notice });
   } catch {
     if (session.getState().notice === null) {
-      say('trouble', 'The demo project could not be loaded; this is an empty project.');
+      say('trouble', phrase('The demo project could not be loaded; this is an empty project.'));
     }
   }
 }

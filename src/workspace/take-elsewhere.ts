@@ -3,6 +3,7 @@ import { fileNameFor } from '../document/file-name.ts';
 import { oneLine } from '../document/file-place.ts';
 import type { Block, Fabric } from '../document/project.ts';
 import type { Ring } from '../geometry/point.ts';
+import { phrase } from '../words/phrase.ts';
 import { say } from './actions.ts';
 import { patternOf, picturesReady } from './fabric-pictures.ts';
 import { download } from './files.ts';
@@ -27,7 +28,7 @@ export function saveBlockSvg(
   const name = fileNameFor(block.name, '.svg');
   const text = toSvgPicture(drawBlock(block, fabrics, kind, widthIn), block.name);
   download(name, new Blob([text], { type: 'image/svg+xml' }));
-  say('done', `‘${oneLine(name)}’ is on its way to your downloads.`);
+  say('done', phrase('‘{name}’ is on its way to your downloads.', { name: oneLine(name) }));
 }
 
 /** Hands over the block as a PNG picture on white, so many pixels wide. */
@@ -48,11 +49,11 @@ export async function saveBlockPng(
   if (pen !== null) paint(pen, drawing, widthPx / (drawing.width + drawing.line));
   const picture = pen && (await new Promise<Blob | null>((resolve) => canvas.toBlob(resolve, 'image/png')));
   if (picture === null) {
-    say('trouble', 'This browser could not make a picture of that size. A smaller one may do.');
+    say('trouble', phrase('This browser could not make a picture of that size. A smaller one may do.'));
     return;
   }
   download(name, picture);
-  say('done', `‘${oneLine(name)}’ is on its way to your downloads.`);
+  say('done', phrase('‘{name}’ is on its way to your downloads.', { name: oneLine(name) }));
 }
 
 function paint(pen: CanvasRenderingContext2D, drawing: BlockDrawing, scale: number): void {

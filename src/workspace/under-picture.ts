@@ -2,6 +2,7 @@ import { isPictureLocked } from '../document/edit-picture.ts';
 import { oneLine } from '../document/file-place.ts';
 import { findBlock } from '../document/find.ts';
 import { checkUnderRoom } from '../document/under-picture.ts';
+import { phrase } from '../words/phrase.ts';
 import { say } from './actions.ts';
 import { askFor } from './dialogs.ts';
 import { readPicture } from './read-picture.ts';
@@ -44,13 +45,13 @@ export function choosePicture(): Promise<void> {
  * used changes nothing and a notice says why.
  */
 export async function takePicture(file: PictureFile): Promise<void> {
-  const named = file.name === undefined ? 'The picture' : `‘${oneLine(file.name)}’`;
+  const named = file.name === undefined ? phrase('The picture') : `‘${oneLine(file.name)}’`;
   const refused = (reason: string): void =>
-    say('trouble', `${named} was not laid under the drawing. ${reason}`);
+    say('trouble', phrase('{named} was not laid under the drawing. {reason}', { named, reason }));
   const { project, blockId } = session.getState();
-  if (blockId === null || findBlock(project, blockId) === null) return refused('Open a block first.');
+  if (blockId === null || findBlock(project, blockId) === null) return refused(phrase('Open a block first.'));
   if (isPictureLocked(project, blockId))
-    return refused('The picture that lies there is locked: unlock it first.');
+    return refused(phrase('The picture that lies there is locked: unlock it first.'));
   const read = await readPicture(file);
   if (!read.ok) return refused(read.error);
   const room = checkUnderRoom(session.getState().project, blockId, read.picture.data);

@@ -1,8 +1,10 @@
 import { type Remote, wrap } from 'comlink';
 import { currentLanguage, currentLocale } from '../words/language.ts';
+import { phrase } from '../words/phrase.ts';
 
-const NOT_THERE =
-  'This part of the app could not be loaded or stopped working. Try again, or reload the page.';
+const NOT_THERE = phrase(
+  'This part of the app could not be loaded or stopped working. Try again, or reload the page.',
+);
 
 /** Starts a worker with one of the programs named in `worker.ts`, in the language of the page. */
 export const startWorker = (program: string): Worker =>

@@ -10,6 +10,7 @@ import { updateFabric } from '../../document/edit-fabrics.ts';
 import { readClothLength } from '../../document/fabric-csv.ts';
 import type { Fabric, Unit } from '../../document/project.ts';
 import { formatLength, parseLength } from '../../geometry/length.ts';
+import { phrase } from '../../words/phrase.ts';
 import { edit } from '../../workspace/actions.ts';
 import { ActButton } from '../act-button.tsx';
 import { Choice } from '../choice.tsx';
@@ -26,11 +27,11 @@ interface ClothCardProps {
 
 /** Sizes that cloth is sold in besides off the bolt: common practice. Usable inches. */
 const PRECUTS: readonly PiecesAtHand[] = [
-  { name: 'Fat quarter', width: 21, height: 18, count: 1 },
-  { name: 'Fat eighth', width: 21, height: 9, count: 1 },
-  { name: 'Strip 2 1/2 in', width: 42, height: 2.5, count: 1 },
-  { name: 'Square 10 in', width: 10, height: 10, count: 1 },
-  { name: 'Square 5 in', width: 5, height: 5, count: 1 },
+  { name: phrase('Fat quarter'), width: 21, height: 18, count: 1 },
+  { name: phrase('Fat eighth'), width: 21, height: 9, count: 1 },
+  { name: phrase('Strip 2 1/2 in'), width: 42, height: 2.5, count: 1 },
+  { name: phrase('Square 10 in'), width: 10, height: 10, count: 1 },
+  { name: phrase('Square 5 in'), width: 5, height: 5, count: 1 },
 ];
 
 /** What is known of a fabric: all of it may be left open. */
@@ -42,16 +43,16 @@ export function ClothCard({ fabric, unit, usualWidth }: ClothCardProps) {
   return (
     <section className="cloth-card" aria-labelledby="cloth-title">
       <h2 id="cloth-title" className="panel-title">
-        The fabric
+        {phrase('The fabric')}
       </h2>
       <div className="cloth-card-name">
         <input
           type="color"
-          aria-label={`Colour of ${fabric.name}`}
+          aria-label={phrase('Colour of {fabric}', { fabric: fabric.name })}
           value={fabric.color}
           onChange={(event) =>
             edit(
-              'Change a colour',
+              phrase('Change a colour'),
               (project) => updateFabric(project, fabric.id, { color: event.target.value }),
               {
                 merge: `colour ${fabric.id}`,
@@ -60,22 +61,22 @@ export function ClothCard({ fabric, unit, usualWidth }: ClothCardProps) {
           }
         />
         <NameField
-          label="Name of the fabric"
+          label={phrase('Name of the fabric')}
           name={fabric.name}
           onRename={(name) =>
-            edit('Rename a fabric', (project) => updateFabric(project, fabric.id, { name }))
+            edit(phrase('Rename a fabric'), (project) => updateFabric(project, fabric.id, { name }))
           }
         />
       </div>
       <div className="fabric-pair">
         <KeptField
-          label="Code"
+          label={phrase('Code')}
           text={fabric.code ?? ''}
-          hint="maker’s number"
-          onKeep={(code) => change('Change the code', { code: code === '' ? null : code })}
+          hint={phrase('maker’s number')}
+          onKeep={(code) => change(phrase('Change the code'), { code: code === '' ? null : code })}
         />
         <KeptField
-          label="Usable width"
+          label={phrase('Usable width')}
           text={fabric.width === undefined ? '' : formatLength(fabric.width, unit)}
           hint={formatLength(usualWidth, unit)}
           fault={(text) => {
@@ -86,20 +87,22 @@ export function ClothCard({ fabric, unit, usualWidth }: ClothCardProps) {
           }}
           onKeep={(text) => {
             const parsed = parseLength(text, unit);
-            change('Change the usable width', { width: text === '' || !parsed.ok ? null : parsed.inches });
+            change(phrase('Change the usable width'), {
+              width: text === '' || !parsed.ok ? null : parsed.inches,
+            });
           }}
         />
       </div>
       <Choice
-        label="Straight grain"
+        label={phrase('Straight grain')}
         options={[
-          ['seam', 'Along the seam'],
-          ['block', 'With the block'],
-          ['directional', 'Upright'],
+          ['seam', phrase('Along the seam')],
+          ['block', phrase('With the block')],
+          ['directional', phrase('Upright')],
         ]}
         value={fabric.directional === true ? 'directional' : (fabric.grain ?? 'seam')}
         onChoose={(grain) =>
-          change('Change the grain', {
+          change(phrase('Change the grain'), {
             directional: grain === 'directional',
             grain: grain === 'block' ? 'block' : null,
           })
@@ -107,7 +110,7 @@ export function ClothCard({ fabric, unit, usualWidth }: ClothCardProps) {
       />
       <div className="fabric-pair">
         <KeptField
-          label={`Price a ${per}`}
+          label={phrase('Price a {per}', { per })}
           text={price === undefined ? '' : price.amount.toFixed(2)}
           hint="12.50"
           fault={(text) => {
@@ -117,13 +120,13 @@ export function ClothCard({ fabric, unit, usualWidth }: ClothCardProps) {
           }}
           onKeep={(text) => {
             const read = readPrice(text);
-            change('Change the price', {
+            change(phrase('Change the price'), {
               price: text === '' || !read.ok ? null : { amount: read.value, per },
             });
           }}
         />
         <KeptField
-          label="At hand, off the bolt"
+          label={phrase('At hand, off the bolt')}
           text={atHand?.length === undefined ? '' : formatLength(atHand.length, unit)}
           hint={unit === 'mm' ? '0.5 m' : '1 1/2 yd'}
           fault={(text) => {
@@ -135,7 +138,7 @@ export function ClothCard({ fabric, unit, usualWidth }: ClothCardProps) {
           onKeep={(text) => {
             const parsed = readClothLength(text, unit);
             const { length: _, ...others } = atHand ?? {};
-            change('Change what is at hand', {
+            change(phrase('Change what is at hand'), {
               atHand: tidied(text === '' || !parsed.ok ? others : { ...others, length: parsed.inches }),
             });
           }}
@@ -144,13 +147,13 @@ export function ClothCard({ fabric, unit, usualWidth }: ClothCardProps) {
       <AtHandList
         fabric={fabric}
         unit={unit}
-        onChange={(next) => change('Change what is at hand', { atHand: next })}
+        onChange={(next) => change(phrase('Change what is at hand'), { atHand: next })}
       />
       <KeptField
-        label="Notes"
+        label={phrase('Notes')}
         text={fabric.notes ?? ''}
         isLong
-        onKeep={(notes) => change('Change the notes', { notes: notes === '' ? null : notes })}
+        onKeep={(notes) => change(phrase('Change the notes'), { notes: notes === '' ? null : notes })}
       />
     </section>
   );
@@ -180,21 +183,31 @@ function AtHandList({ fabric, unit, onChange }: AtHandListProps) {
     );
   return (
     <div className="at-hand">
-      <h3>Pieces at hand</h3>
+      <h3>{phrase('Pieces at hand')}</h3>
       {pieces.map((piece, i) => {
-        const words = `${piece.name ?? 'Scrap'}, ${bothWords(piece.width, piece.height, unit)}`;
+        const words = `${piece.name ?? phrase('Scrap')}, ${bothWords(piece.width, piece.height, unit)}`;
         return (
           <div key={`${piece.name} ${piece.width} ${piece.height}`} className="at-hand-row">
             <span className="at-hand-words">{words}</span>
-            <ActButton icon="minus" size={16} label={`One fewer: ${words}`} act={() => countIn(i, -1)} />
+            <ActButton
+              icon="minus"
+              size={16}
+              label={phrase('One fewer: {words}', { words })}
+              act={() => countIn(i, -1)}
+            />
             <b>{piece.count}</b>
-            <ActButton icon="plus" size={16} label={`One more: ${words}`} act={() => countIn(i, 1)} />
+            <ActButton
+              icon="plus"
+              size={16}
+              label={phrase('One more: {words}', { words })}
+              act={() => countIn(i, 1)}
+            />
           </div>
         );
       })}
       <div className="at-hand-add">
         <label className="only-heard" htmlFor="precut">
-          Add a precut
+          {phrase('Add a precut')}
         </label>
         <select
           id="precut"
@@ -206,7 +219,7 @@ function AtHandList({ fabric, unit, onChange }: AtHandListProps) {
             else if (precut) set([...pieces, precut]);
           }}
         >
-          <option value="">Add a precut …</option>
+          <option value="">{phrase('Add a precut …')}</option>
           {PRECUTS.map(({ name }) => (
             <option key={name} value={name}>
               {name}
@@ -214,10 +227,10 @@ function AtHandList({ fabric, unit, onChange }: AtHandListProps) {
           ))}
         </select>
         <KeptField
-          label="Or a scrap, such as 7 x 9"
+          label={phrase('Or a scrap, such as 7 x 9')}
           text=""
           fault={(text) =>
-            text.trim() === '' || readScrap(text, unit) ? null : 'Two lengths with an x between.'
+            text.trim() === '' || readScrap(text, unit) ? null : phrase('Two lengths with an x between.')
           }
           onKeep={(text) => {
             const scrap = readScrap(text, unit);

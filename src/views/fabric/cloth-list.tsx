@@ -2,6 +2,7 @@ import { toBuy } from '../../cutting/lengths.ts';
 import { slackOf } from '../../cutting/project-cutting.ts';
 import { boughtWords } from '../../cutting/sums.ts';
 import type { Fabric, Project } from '../../document/project.ts';
+import { phrase } from '../../words/phrase.ts';
 import type { FabricSum } from '../../workspace/cutting-client.ts';
 import { swatchStyle, usePictures } from '../fabric-fills.tsx';
 import { fabricView } from './fabric-state.ts';
@@ -55,13 +56,13 @@ function ClothRow({ project, fabric, sum, isOpen }: ClothRowProps) {
           style={fabric ? swatchStyle(fabric) : undefined}
         />
         <span className="cloth-words">
-          <span className="cloth-name">{fabric?.name ?? 'Without a fabric'}</span>
+          <span className="cloth-name">{fabric?.name ?? phrase('Without a fabric')}</span>
           <span className="cloth-uses">
             {pieces === 0
-              ? 'not laid on any patch'
-              : `${pieces.toLocaleString('en')} ${pieces === 1 ? 'piece' : 'pieces'}`}
-            {sum && sum.tooLarge > 0 && ', too narrow for some'}
-            {sum && sum.short > 0 && ', a size falls short'}
+              ? phrase('not laid on any patch')
+              : phrase('{pieces, plural, one {# piece} other {# pieces}}', { pieces })}
+            {sum && sum.tooLarge > 0 && phrase(', too narrow for some')}
+            {sum && sum.short > 0 && phrase(', a size falls short')}
           </span>
         </span>
         <span className="cloth-length">

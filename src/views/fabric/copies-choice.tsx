@@ -1,6 +1,7 @@
 import { useStore } from 'zustand';
 import type { Project } from '../../document/project.ts';
 import { isBlockPlace } from '../../document/quilt.ts';
+import { phrase } from '../../words/phrase.ts';
 import { copiesInHand, cuttingChoice } from '../../workspace/cutting-client.ts';
 import { Choice } from '../choice.tsx';
 
@@ -35,15 +36,15 @@ export function CopiesChoice({ project }: { readonly project: Project }) {
   return (
     <section className="fabric-settings" aria-labelledby="counted-title">
       <h2 id="counted-title" className="panel-title">
-        Counted for
+        {phrase('Counted for')}
       </h2>
       <Choice<Whose>
-        label="Copies"
+        label={phrase('Copies')}
         isLabelShown={false}
         options={[
-          ['every', 'Every block once'],
-          ...(quilt ? ([['quilt', 'The quilt']] as const) : []),
-          ['own', 'As below'],
+          ['every', phrase('Every block once')],
+          ...(quilt ? ([['quilt', phrase('The quilt')]] as const) : []),
+          ['own', phrase('As below')],
         ]}
         value={whose}
         onChoose={(next) => {

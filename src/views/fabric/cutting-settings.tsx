@@ -6,6 +6,7 @@ import { chooseCutting } from '../../document/edit-cloth.ts';
 import type { Project } from '../../document/project.ts';
 import { MM_PER_IN } from '../../geometry/lattice.ts';
 import { formatLength, parseLength } from '../../geometry/length.ts';
+import { phrase } from '../../words/phrase.ts';
 import { edit } from '../../workspace/actions.ts';
 import { Choice } from '../choice.tsx';
 import { KeptField } from './kept-field.tsx';
@@ -22,58 +23,60 @@ export function CuttingSettings({ project }: { readonly project: Project }) {
   const preset = EASES.find(({ inches }) => inches === rules.ease);
   const steps =
     unit === 'mm'
-      ? ([1, 5, 10] as const).map((mm) => [mm / MM_PER_IN, `${mm} mm`] as const)
+      ? ([1, 5, 10] as const).map((mm) => [mm / MM_PER_IN, phrase('{mm} mm', { mm })] as const)
       : ([1 / 8, 1 / 4, 1 / 2] as const).map((inches) => [inches, formatLength(inches, unit)] as const);
   const step = steps.find(([inches]) => Math.abs(inches - rules.step) < 1e-9);
   return (
     <section className="fabric-settings" aria-labelledby="cutting-title">
       <h2 id="cutting-title" className="panel-title">
-        How it is cut
+        {phrase('How it is cut')}
       </h2>
       <Choice
-        label="Ease beyond the seam allowance"
+        label={phrase('Ease beyond the seam allowance')}
         options={EASES.map(({ key, name, inches }) => [key, `${name} ${bareLength(inches, unit)}`] as const)}
         value={preset?.key ?? null}
         onChoose={(key) =>
-          choose('Change the ease', { ease: EASES.find((one) => one.key === key)?.inches ?? rules.ease })
+          choose(phrase('Change the ease'), {
+            ease: EASES.find((one) => one.key === key)?.inches ?? rules.ease,
+          })
         }
       />
       <KeptField
-        label="Ease on every side"
+        label={phrase('Ease on every side')}
         text={formatLength(rules.ease, unit)}
         fault={(text) => {
           const parsed = parseLength(text, unit);
           if (!parsed.ok) return parsed.error;
           return parsed.inches < 0 || parsed.inches > MOST_EASE_IN
-            ? `From nothing to ${formatLength(MOST_EASE_IN, unit)}.`
+            ? phrase('From nothing to {mostEase}.', { mostEase: formatLength(MOST_EASE_IN, unit) })
             : null;
         }}
         onKeep={(text) => {
           const parsed = parseLength(text, unit);
-          if (parsed.ok) choose('Change the ease', { ease: parsed.inches });
+          if (parsed.ok) choose(phrase('Change the ease'), { ease: parsed.inches });
         }}
       />
       <Choice
-        label="Sizes rounded up to"
+        label={phrase('Sizes rounded up to')}
         options={steps.map(([, words]) => [words, words] as const)}
         value={step?.[1] ?? null}
         onChoose={(words) => {
           const inches = steps.find((one) => one[1] === words)![0];
-          choose('Change the rounding', { step: inches === usualStep(unit) ? undefined : inches });
+          choose(phrase('Change the rounding'), { step: inches === usualStep(unit) ? undefined : inches });
         }}
       />
       <Choice<Savings>
-        label="Cuts that save cloth"
+        label={phrase('Cuts that save cloth')}
         options={[
-          ['none', 'None'],
-          ['squares', 'Halved squares'],
-          ['all', 'Also aslant'],
+          ['none', phrase('None')],
+          ['squares', phrase('Halved squares')],
+          ['all', phrase('Also aslant')],
         ]}
         value={rules.savings}
-        onChoose={(savings) => choose('Change the cuts that save', { savings })}
+        onChoose={(savings) => choose(phrase('Change the cuts that save'), { savings })}
       />
       <KeptField
-        label="Usable width of fabrics"
+        label={phrase('Usable width of fabrics')}
         text={formatLength(rules.usableWidth, unit)}
         fault={(text) => {
           const parsed = parseLength(text, unit);
@@ -82,19 +85,19 @@ export function CuttingSettings({ project }: { readonly project: Project }) {
         }}
         onKeep={(text) => {
           const parsed = parseLength(text, unit);
-          if (parsed.ok) choose('Change the usable width', { width: parsed.inches });
+          if (parsed.ok) choose(phrase('Change the usable width'), { width: parsed.inches });
         }}
       />
       <div className="fabric-pair">
         <ShareField
-          label="To spare, %"
+          label={phrase('To spare, %')}
           share={spare}
-          onKeep={(share) => choose('Change what is to spare', { spare: share })}
+          onKeep={(share) => choose(phrase('Change what is to spare'), { spare: share })}
         />
         <ShareField
-          label="Shrinkage, %"
+          label={phrase('Shrinkage, %')}
           share={shrinkage}
-          onKeep={(share) => choose('Change the shrinkage', { shrinkage: share })}
+          onKeep={(share) => choose(phrase('Change the shrinkage'), { shrinkage: share })}
         />
       </div>
       <label className="fabric-tick">
@@ -102,10 +105,12 @@ export function CuttingSettings({ project }: { readonly project: Project }) {
           type="checkbox"
           checked={project.cutting?.stockFirst === true}
           onChange={(event) =>
-            choose('Change what is cut first', { stockFirst: event.target.checked ? true : undefined })
+            choose(phrase('Change what is cut first'), {
+              stockFirst: event.target.checked ? true : undefined,
+            })
           }
         />
-        <span>Use up fat quarters, precuts and scraps first</span>
+        <span>{phrase('Use up fat quarters, precuts and scraps first')}</span>
       </label>
     </section>
   );
@@ -127,7 +132,7 @@ function ShareField({ label, share, onKeep }: ShareFieldProps) {
         const percent = read(text);
         return text.trim() !== '' && percent >= 0 && percent <= 100 * MOST_SHARE
           ? null
-          : `A number from 0 to ${100 * MOST_SHARE}.`;
+          : phrase('A number from 0 to {mostShare}.', { mostShare: 100 * MOST_SHARE });
       }}
       onKeep={(text) => onKeep(read(text) === 0 ? undefined : read(text) / 100)}
     />

@@ -3,6 +3,7 @@ import { orderByValue } from '../../document/edit-cloth.ts';
 import { fabricsToCsv, readFabricsCsv, tableText, takeInFabrics } from '../../document/fabric-csv.ts';
 import { fileNameFor } from '../../document/file-name.ts';
 import type { Project } from '../../document/project.ts';
+import { phrase } from '../../words/phrase.ts';
 import { edit, say } from '../../workspace/actions.ts';
 import { cutsOfFabric, cuttings } from '../../workspace/cutting-client.ts';
 import { download } from '../../workspace/files.ts';
@@ -16,7 +17,7 @@ const csvName = (project: Project, what: string): string =>
 
 const save = (name: string, text: string): void => {
   download(name, new Blob([text], { type: 'text/csv;charset=utf-8' }));
-  say('done', `‘${name}’ is on its way to your downloads.`);
+  say('done', phrase('‘{name}’ is on its way to your downloads.', { name }));
 };
 
 function exportFabrics(): void {
@@ -36,32 +37,43 @@ async function exportCuttingList(): Promise<void> {
     found.flatMap((one) => (one ? [one.plan] : [])),
     project.unit,
     {
-      fabric: (id) => (id === null ? 'Without a fabric' : (fabricName.get(id) ?? id)),
+      fabric: (id) => (id === null ? phrase('Without a fabric') : (fabricName.get(id) ?? id)),
       block: (id) => blockName.get(id) ?? id,
     },
   );
-  save(csvName(project, 'cutting list'), tableText(rows));
+  save(csvName(project, phrase('cutting list')), tableText(rows));
 }
 
 async function importFabrics(file: File): Promise<void> {
   if (file.size > MOST_BYTES) {
-    say('trouble', `‘${file.name}’ is larger than the 5 MB a table may have.`);
+    say('trouble', phrase('‘{file}’ is larger than the 5 MB a table may have.', { file: file.name }));
     return;
   }
   const { project } = session.getState();
   const table = readFabricsCsv(await file.text(), project.unit);
   if (table.fabrics.length === 0) {
-    say('trouble', `‘${file.name}’ was not read. ${table.troubles[0] ?? 'It names no fabrics.'}`);
+    say(
+      'trouble',
+      phrase('‘{file}’ was not read. {trouble}', {
+        file: file.name,
+        trouble: table.troubles[0] ?? phrase('It names no fabrics.'),
+      }),
+    );
     return;
   }
-  edit('Import fabrics', (before) => takeInFabrics(before, table));
+  edit(phrase('Import fabrics'), (before) => takeInFabrics(before, table));
   const [first, ...more] = table.troubles;
-  const count = `${table.fabrics.length} ${table.fabrics.length === 1 ? 'fabric' : 'fabrics'}`;
-  if (first === undefined) say('done', `${count} taken in from ‘${file.name}’.`);
+  const count = phrase('{fabrics, plural, one {# fabric} other {# fabrics}}', {
+    fabrics: table.fabrics.length,
+  });
+  if (first === undefined) say('done', phrase('{count} taken in from ‘{file}’.', { count, file: file.name }));
   else
     say(
       'trouble',
-      `${count} taken in from ‘${file.name}’. ${first}${more.length > 0 ? ` And ${more.length} more like it.` : ''}`,
+      phrase(
+        '{count} taken in from ‘{file}’. {first}{isMore, select, true { And {more} more like it.} other {}}',
+        { count, file: file.name, first, isMore: more.length > 0, more: more.length },
+      ),
     );
 }
 
@@ -70,7 +82,7 @@ export function FabricActs() {
   return (
     <div className="buttons fabric-acts">
       <label className="button">
-        Import
+        {phrase('Import')}
         <input
           type="file"
           className="only-heard"
@@ -83,13 +95,17 @@ export function FabricActs() {
         />
       </label>
       <button type="button" className="button" onClick={exportFabrics}>
-        Export
+        {phrase('Export')}
       </button>
-      <button type="button" className="button" onClick={() => edit('Order fabrics by value', orderByValue)}>
-        Light to dark
+      <button
+        type="button"
+        className="button"
+        onClick={() => edit(phrase('Order fabrics by value'), orderByValue)}
+      >
+        {phrase('Light to dark')}
       </button>
       <button type="button" className="button" onClick={() => void exportCuttingList()}>
-        Cutting list as a table
+        {phrase('Cutting list as a table')}
       </button>
     </div>
   );

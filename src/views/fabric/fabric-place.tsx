@@ -5,6 +5,8 @@ import { costOf } from '../../cutting/shortage.ts';
 import { addFabric } from '../../document/edit-fabrics.ts';
 import { nextFabricId } from '../../document/ids.ts';
 import type { Project } from '../../document/project.ts';
+import { amount } from '../../words/numeral.ts';
+import { phrase } from '../../words/phrase.ts';
 import { edit, goTo } from '../../workspace/actions.ts';
 import type { FabricSum } from '../../workspace/cutting-client.ts';
 import { session } from '../../workspace/session.ts';
@@ -38,17 +40,20 @@ export default function FabricPlace() {
       <section className="fabric-shelf" aria-labelledby="fabric-title">
         <div className="fabric-shelf-head">
           <h2 id="fabric-title" className="panel-title">
-            Fabrics
+            {phrase('Fabrics')}
           </h2>
           <button
             type="button"
             className="icon-button"
-            aria-label="Add a fabric"
-            title="Add a fabric"
+            aria-label={phrase('Add a fabric')}
+            title={phrase('Add a fabric')}
             onClick={() => {
               const id = nextFabricId(session.getState().project);
-              edit('Add fabric', (before) =>
-                addFabric(before, { name: `Fabric ${before.fabrics.length + 1}`, color: '#c8c2b4' }),
+              edit(phrase('Add fabric'), (before) =>
+                addFabric(before, {
+                  name: phrase('Fabric {fabrics}', { fabrics: before.fabrics.length + 1 }),
+                  color: '#c8c2b4',
+                }),
               );
               fabricView.setState({ fabric: id });
             }}
@@ -61,7 +66,7 @@ export default function FabricPlace() {
           {totalWords(project, sums)}
           {isBusy && (
             <span className="updating">
-              <Icon name="updating" size={14} /> being worked out
+              <Icon name="updating" size={14} /> {phrase('being worked out')}
             </span>
           )}
         </p>
@@ -69,15 +74,17 @@ export default function FabricPlace() {
       </section>
       <section
         className="fabric-desk"
-        aria-label="What to cut"
+        aria-label={phrase('What to cut')}
         aria-busy={isBusy}
         data-thorough={sum?.isThorough}
       >
         {failure !== null && <p className="fabric-empty">{failure}</p>}
         {toCome > 0 && (
           <p className="fabric-empty">
-            {toCome === 1 ? 'One block is' : `${toCome} blocks are`} still being worked out and not counted
-            yet.
+            {phrase(
+              '{toCome, plural, one {One block is} other {# blocks are}} still being worked out and not counted yet.',
+              { toCome },
+            )}
           </p>
         )}
         {cuts ? (
@@ -88,11 +95,13 @@ export default function FabricPlace() {
             <div className="fabric-empty">
               <p>
                 {project.fabrics.length === 0
-                  ? 'There is no fabric yet. Add one, then lay it on patches in Block.'
-                  : `${fabric?.name ?? 'This fabric'} is laid on no patch of the blocks that are counted.`}
+                  ? phrase('There is no fabric yet. Add one, then lay it on patches in Block.')
+                  : phrase('{fabric} is laid on no patch of the blocks that are counted.', {
+                      fabric: fabric?.name ?? phrase('This fabric'),
+                    })}
               </p>
               <button type="button" className="button" onClick={() => goTo('block')}>
-                Go to Block
+                {phrase('Go to Block')}
               </button>
             </div>
           )
@@ -122,7 +131,7 @@ export default function FabricPlace() {
 /** All pieces, and what they cost where prices are known. */
 function totalWords(project: Project, sums: readonly FabricSum[]): string {
   const pieces = sums.reduce((total, one) => total + one.pieces, 0);
-  if (pieces === 0) return 'Nothing to cut yet';
+  if (pieces === 0) return phrase('Nothing to cut yet');
   const slack = slackOf(project);
   let cost = 0;
   let isPriced = true;
@@ -131,6 +140,12 @@ function totalWords(project: Project, sums: readonly FabricSum[]): string {
     if (price) cost += costOf(length, slack, price);
     else if (length > 0) isPriced = false;
   }
-  const count = `${pieces.toLocaleString('en')} ${pieces === 1 ? 'piece' : 'pieces'} to cut`;
-  return cost === 0 ? count : `${count}, ${cost.toFixed(2)} in all${isPriced ? '' : ' for what has a price'}`;
+  const count = phrase('{pieces, plural, one {# piece} other {# pieces}} to cut', { pieces });
+  return cost === 0
+    ? count
+    : phrase('{count}, {cost} in all{isPriced, select, true {} other { for what has a price}}', {
+        count,
+        cost: amount(cost),
+        isPriced,
+      });
 }

@@ -6,6 +6,8 @@ import { BOUND_WORDS, boughtWords, sumLines } from '../../cutting/sums.ts';
 import { cutMark } from '../../document/cutting-choices.ts';
 import type { Fabric, Project } from '../../document/project.ts';
 import { formatLength } from '../../geometry/length.ts';
+import { amount, numeral } from '../../words/numeral.ts';
+import { phrase } from '../../words/phrase.ts';
 import type { FabricCuts } from '../../workspace/cutting-client.ts';
 import { Icon } from '../icons.tsx';
 import { PiecesTable } from './pieces-table.tsx';
@@ -58,67 +60,91 @@ export function FabricSheet({ project, fabric, cuts }: FabricSheetProps) {
   return (
     <div className="fabric-sheet">
       <header className="fabric-sheet-head">
-        <h2>{fabric?.name ?? 'Without a fabric'}</h2>
+        <h2>{fabric?.name ?? phrase('Without a fabric')}</h2>
         <p>
-          {plan.strips.length > 0 ? boughtWords(toBuy(plan.length, slack), unit) : 'nothing to buy'}, {total}{' '}
-          {total === 1 ? 'piece' : 'pieces'}
-          {cutAlready > 0 && `, ${cutAlready} cut`}
+          {phrase(
+            '{isStrips, select, true {{boughtWords}} other {nothing to buy}}, {total, plural, one {# piece} other {# pieces}}',
+            {
+              isStrips: plan.strips.length > 0,
+              boughtWords: boughtWords(toBuy(plan.length, slack), unit),
+              total,
+            },
+          )}
+          {cutAlready > 0 && phrase(', {cutAlready} cut', { cutAlready })}
           {fabric?.price &&
             plan.strips.length > 0 &&
-            `, ${costOf(plan.length, slack, fabric.price).toFixed(2)} in all`}
+            phrase(', {cost} in all', { cost: amount(costOf(plan.length, slack, fabric.price)) })}
         </p>
       </header>
       <Troubles project={project} fabric={fabric} cuts={cuts} />
       {plan.strips.length > 0 && (
         <section className="fabric-sum" aria-labelledby="sum-title">
-          <h3 id="sum-title">How much</h3>
+          <h3 id="sum-title">{phrase('How much')}</h3>
           <ol className="sum-lines">
             {sumLines(plan, slack, unit).map((line) => (
               <li key={line}>{line}</li>
             ))}
           </ol>
           <p className="soft">
-            No plan can do with less than {said(plan.bound.length)}: {BOUND_WORDS[plan.bound.kind]}.{' '}
-            {(100 * plan.fill).toFixed(1)} % of the strips is used.
+            {phrase('No plan can do with less than {bound}: {boundWord}. {fill} % of the strips is used.', {
+              bound: said(plan.bound.length),
+              boundWord: BOUND_WORDS[plan.bound.kind],
+              fill: numeral(100 * plan.fill, { minimumFractionDigits: 1, maximumFractionDigits: 1 }),
+            })}
           </p>
         </section>
       )}
       {plan.fromStock.map((piece, i) => (
-        // biome-ignore lint/suspicious/noArrayIndexKey: pieces at hand are known by their order.
-        // biome-ignore lint/a11y/noNoninteractiveTabindex: it scrolls sideways where it is narrow, by keys too.
-        <section key={i} className="strips" aria-label={`Piece ${i + 1} at hand`} tabIndex={0}>
-          <h3>From a piece at hand, {bothWords(piece.width, piece.height, unit)}</h3>
+        <section
+          // biome-ignore lint/suspicious/noArrayIndexKey: pieces at hand are known by their order.
+          key={i}
+          className="strips"
+          aria-label={phrase('Piece {i} at hand', { i: i + 1 })}
+          // biome-ignore lint/a11y/noNoninteractiveTabindex: it scrolls sideways where it is narrow, by keys too.
+          tabIndex={0}
+        >
+          <h3>
+            {phrase('From a piece at hand, {bothWords}', {
+              bothWords: bothWords(piece.width, piece.height, unit),
+            })}
+          </h3>
           {drawn(piece.strips, piece.width)}
         </section>
       ))}
       {plan.strips.length > 0 && (
         // biome-ignore lint/a11y/noNoninteractiveTabindex: it scrolls sideways where it is narrow, by keys too.
         <section className="strips" aria-labelledby="strips-title" tabIndex={0}>
-          <h3 id="strips-title">Strips across {said(plan.usableWidth)}, in the order to cut them</h3>
+          <h3 id="strips-title">
+            {phrase('Strips across {usableWidth}, in the order to cut them', {
+              usableWidth: said(plan.usableWidth),
+            })}
+          </h3>
           <p className="soft caution-line">
-            <Icon name="caution" size={16} /> Close the blade after every cut, cut away from yourself, fingers
-            well behind the edge of the ruler. The maker’s instructions come first.
+            <Icon name="caution" size={16} />{' '}
+            {phrase(
+              'Close the blade after every cut, cut away from yourself, fingers well behind the edge of the ruler. The maker’s instructions come first.',
+            )}
           </p>
           {drawn(plan.strips, plan.usableWidth)}
         </section>
       )}
       {plan.plain.length > 0 && (
         <section aria-labelledby="plain-title">
-          <h3 id="plain-title">For the quilt</h3>
+          <h3 id="plain-title">{phrase('For the quilt')}</h3>
           <ul>
             {plan.plain.map((cut) => (
               <li key={`${cut.what} ${cut.kind} ${cut.width} ${cut.height}`}>
                 <b>{cut.count}</b> · {cut.what}, {bothWords(cut.width, cut.height, unit)}
                 {plan.plainTooLarge.includes(cut) &&
-                  ': wider than the fabric, joined from two lengths and not counted'}
+                  phrase(': wider than the fabric, joined from two lengths and not counted')}
               </li>
             ))}
           </ul>
         </section>
       )}
       <section className="pieces" aria-labelledby="pieces-title">
-        <h3 id="pieces-title">Pieces, to tick off as they are cut</h3>
-        <p className="soft">Press a patch to see its cloth laid and swung over.</p>
+        <h3 id="pieces-title">{phrase('Pieces, to tick off as they are cut')}</h3>
+        <p className="soft">{phrase('Press a patch to see its cloth laid and swung over.')}</p>
         <PiecesTable pieces={pieces} blocks={project.blocks} unit={unit} done={done} />
       </section>
     </div>
@@ -133,17 +159,34 @@ function Troubles({ project, fabric, cuts: { plan, pieces } }: FabricSheetProps)
   const lines: string[] = [];
   if (plan.tooLarge.length > 0) {
     const { block, patch, piece } = plan.tooLarge[0]!;
-    const more = plan.tooLarge.length > 1 ? ` and ${plan.tooLarge.length - 1} more` : '';
+    const more =
+      plan.tooLarge.length > 1 ? phrase(' and {tooLarge} more', { tooLarge: plan.tooLarge.length - 1 }) : '';
     lines.push(
-      `${blockName(block)} ${patch}${more} takes ${bothWords(piece.cut.width, piece.cut.height, unit)}, and the fabric is only ${said(plan.usableWidth)} wide${
-        plan.grain === 'directional' ? ' with its print upright' : ''
-      }: it is in no strip. A wider fabric, or a seam in the patch, would do.`,
+      phrase(
+        '{blockName} {patch}{more} takes {bothWords}, and the fabric is only {usableWidth} wide{grain, select, directional { with its print upright} other {}}: it is in no strip. A wider fabric, or a seam in the patch, would do.',
+        {
+          blockName: blockName(block),
+          patch,
+          more,
+          bothWords: bothWords(piece.cut.width, piece.cut.height, unit),
+          usableWidth: said(plan.usableWidth),
+          grain: plan.grain,
+        },
+      ),
     );
   }
   const short = pieces.filter((piece) => piece.short.length > 0);
   if (short.length > 0)
     lines.push(
-      `${blockName(short[0]!.block)} ${short[0]!.patch}${short.length > 1 ? ` and ${short.length - 1} more` : ''} would not be covered by the size chosen by hand.`,
+      phrase(
+        '{blockName} {patch}{isShort, select, true { and {short} more} other {}} would not be covered by the size chosen by hand.',
+        {
+          blockName: blockName(short[0]!.block),
+          patch: short[0]!.patch,
+          isShort: short.length > 1,
+          short: short.length - 1,
+        },
+      ),
     );
   const atHand = fabric?.atHand?.length;
   const shortage = atHand === undefined ? null : shortageOf(plan, slackOf(project), atHand);
@@ -151,10 +194,18 @@ function Troubles({ project, fabric, cuts: { plan, pieces } }: FabricSheetProps)
     const names = shortage.patches.map(([block, patch]) => `${blockName(block)} ${patch}`);
     const listed = [...new Set(names)];
     lines.push(
-      `What is at hand falls short by ${said(shortage.inches)}. In another fabric could go: ${listed.slice(0, 12).join(', ')}${listed.length > 12 ? ` and ${listed.length - 12} more` : ''}.`,
+      phrase(
+        'What is at hand falls short by {inches}. In another fabric could go: {listed}{isListed, select, true { and {listed2} more} other {}}.',
+        {
+          inches: said(shortage.inches),
+          listed: listed.slice(0, 12).join(', '),
+          isListed: listed.length > 12,
+          listed2: listed.length - 12,
+        },
+      ),
     );
   } else if (atHand !== undefined && plan.length > 0)
-    lines.push(`What is at hand is enough: ${said(atHand)}.`);
+    lines.push(phrase('What is at hand is enough: {atHand}.', { atHand: said(atHand) }));
   return (
     <>
       {lines.map((line) => (

@@ -3,6 +3,8 @@ import { nearestFabrics } from '../../document/colour-difference.ts';
 import { mergeFabric, moveFabric } from '../../document/edit-cloth.ts';
 import { replaceFabric } from '../../document/edit-fabrics.ts';
 import type { Fabric, Project } from '../../document/project.ts';
+import { numeral } from '../../words/numeral.ts';
+import { phrase } from '../../words/phrase.ts';
 import { edit } from '../../workspace/actions.ts';
 import { ActButton } from '../act-button.tsx';
 import { swatchStyle } from '../fabric-fills.tsx';
@@ -23,17 +25,23 @@ export function NearestFabrics({ project, fabric }: NearestFabricsProps) {
   return (
     <section className="nearest" aria-labelledby="nearest-title">
       <h2 id="nearest-title" className="panel-title">
-        Nearest fabrics
+        {phrase('Nearest fabrics')}
       </h2>
-      {near.length === 0 && <p className="soft">There is no other fabric yet.</p>}
+      {near.length === 0 && <p className="soft">{phrase('There is no other fabric yet.')}</p>}
       <ul>
         {near.map(({ fabric: one, difference }) => (
           <li key={one.id} className="nearest-row">
             <span className="cloth-swatch" style={swatchStyle(one)} />
             <span>{one.name}</span>
             <span className="soft">
-              {difference.toFixed(1)}{' '}
-              {difference < 3 ? 'hardly told apart' : difference < 10 ? 'close' : 'apart'}
+              {phrase(
+                '{difference} {isLike, select, true {hardly told apart} other {{isClose, select, true {close} other {apart}}}}',
+                {
+                  difference: numeral(difference, { minimumFractionDigits: 1, maximumFractionDigits: 1 }),
+                  isLike: difference < 3,
+                  isClose: difference < 10,
+                },
+              )}
             </span>
           </li>
         ))}
@@ -41,7 +49,7 @@ export function NearestFabrics({ project, fabric }: NearestFabricsProps) {
       {other && (
         <div className="nearest-acts">
           <select
-            aria-label="The other fabric"
+            aria-label={phrase('The other fabric')}
             value={other.id}
             onChange={(event) => setChosen(event.target.value)}
           >
@@ -54,35 +62,37 @@ export function NearestFabrics({ project, fabric }: NearestFabricsProps) {
           <button
             type="button"
             className="button"
-            onClick={() => edit('Replace a fabric', (before) => replaceFabric(before, fabric.id, other.id))}
+            onClick={() =>
+              edit(phrase('Replace a fabric'), (before) => replaceFabric(before, fabric.id, other.id))
+            }
           >
-            Lay it instead
+            {phrase('Lay it instead')}
           </button>
           <button
             type="button"
             className="button"
             onClick={() => {
-              edit('Merge two fabrics', (before) => mergeFabric(before, fabric.id, other.id));
+              edit(phrase('Merge two fabrics'), (before) => mergeFabric(before, fabric.id, other.id));
               fabricView.setState({ fabric: other.id });
             }}
           >
-            Merge into it
+            {phrase('Merge into it')}
           </button>
         </div>
       )}
       <div className="nearest-move">
-        <span className="soft">In the list</span>
+        <span className="soft">{phrase('In the list')}</span>
         <ActButton
           icon="up"
-          label="Move up"
+          label={phrase('Move up')}
           isOff={at === 0}
-          act={() => edit('Move a fabric', (before) => moveFabric(before, fabric.id, at - 1))}
+          act={() => edit(phrase('Move a fabric'), (before) => moveFabric(before, fabric.id, at - 1))}
         />
         <ActButton
           icon="down"
-          label="Move down"
+          label={phrase('Move down')}
           isOff={at === project.fabrics.length - 1}
-          act={() => edit('Move a fabric', (before) => moveFabric(before, fabric.id, at + 1))}
+          act={() => edit(phrase('Move a fabric'), (before) => moveFabric(before, fabric.id, at + 1))}
         />
       </div>
     </section>

@@ -3,6 +3,7 @@ import { clothOf, cutKey } from '../../cutting/piece.ts';
 import { cutMark } from '../../document/cutting-choices.ts';
 import { noteCut } from '../../document/edit-cloth.ts';
 import type { Block, Unit } from '../../document/project.ts';
+import { phrase } from '../../words/phrase.ts';
 import { noteDone } from '../../workspace/actions.ts';
 import { fabricView } from './fabric-state.ts';
 import { sizeWords } from './words.ts';
@@ -54,12 +55,15 @@ export function PiecesTable({ pieces, blocks, unit, done }: PiecesTableProps) {
                   key={`${piece.block}/${piece.key}`}
                   type="button"
                   className={piece.short.length > 0 ? 'piece-patch piece-patch-short' : 'piece-patch'}
-                  title={`${nameOf.get(piece.block) ?? piece.block}, ${piece.patch}: see how it covers`}
+                  title={phrase('{nameOf}, {patch}: see how it covers', {
+                    nameOf: nameOf.get(piece.block) ?? piece.block,
+                    patch: piece.patch,
+                  })}
                   onClick={() => fabricView.setState({ proof: { block: piece.block, key: piece.key } })}
                 >
                   {nameOf.get(piece.block) ?? piece.block} {piece.patch}
                   {piece.copies > 1 && ` ×${piece.copies}`}
-                  {piece.short.length > 0 && ' falls short'}
+                  {piece.short.length > 0 && phrase(' falls short')}
                 </button>
               ))}
             </span>

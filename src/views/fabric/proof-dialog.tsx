@@ -7,6 +7,7 @@ import type { Fabric, Project } from '../../document/project.ts';
 import { formatLength, parseLength } from '../../geometry/length.ts';
 import type { Ring } from '../../geometry/point.ts';
 import { boxOf } from '../../geometry/ring.ts';
+import { phrase } from '../../words/phrase.ts';
 import { edit } from '../../workspace/actions.ts';
 import { madePlan } from '../../workspace/plans.ts';
 import { Choice } from '../choice.tsx';
@@ -37,7 +38,7 @@ export function ProofDialog({ project, piece, fabric, onClose }: ProofDialogProp
   if (!block || !plan || !patch)
     return (
       <Dialog title={name} onClose={onClose}>
-        <p>The drawing has changed, and this patch is being worked out anew.</p>
+        <p>{phrase('The drawing has changed, and this patch is being worked out anew.')}</p>
       </Dialog>
     );
   const { laid } = piece.piece;
@@ -53,14 +54,19 @@ export function ProofDialog({ project, piece, fabric, onClose }: ProofDialogProp
     <Dialog title={name} className="proof-dialog" onClose={onClose}>
       <p>
         {patch.seam === null
-          ? 'Position 1: the cloth is laid over the patch, right side up.'
-          : `Sewn along its seam: laid right sides together with its edge ${said(seamAllowance)} past the seam, sewn, swung over and pressed.`}
+          ? phrase('Position 1: the cloth is laid over the patch, right side up.')
+          : phrase(
+              'Sewn along its seam: laid right sides together with its edge {seamAllowance} past the seam, sewn, swung over and pressed.',
+              { seamAllowance: said(seamAllowance) },
+            )}
       </p>
       <svg
         className="proof-drawing"
         viewBox={`${minX - pad} ${minY - pad} ${maxX - minX + 2 * pad} ${maxY - minY + 2 * pad}`}
         role="img"
-        aria-label={`The cloth over the patch. It reaches at least ${said(least)} beyond it on every side.`}
+        aria-label={phrase('The cloth over the patch. It reaches at least {least} beyond it on every side.', {
+          least: said(least),
+        })}
       >
         {plan.patches.map((other) => (
           <path
@@ -108,11 +114,11 @@ export function ProofDialog({ project, piece, fabric, onClose }: ProofDialogProp
       </svg>
       {laid && (
         <Choice
-          label="Show the cloth"
+          label={phrase('Show the cloth')}
           isLabelShown={false}
           options={[
-            ['laid', 'As it is laid'],
-            ['pressed', 'Swung over and pressed'],
+            ['laid', phrase('As it is laid')],
+            ['pressed', phrase('Swung over and pressed')],
           ]}
           value={moment}
           onChoose={setMoment}
@@ -121,10 +127,16 @@ export function ProofDialog({ project, piece, fabric, onClose }: ProofDialogProp
       <p className={short.length > 0 ? 'proof-verdict proof-verdict-short' : 'proof-verdict'}>
         <Icon name={short.length > 0 ? 'trouble' : 'good'} size={16} />
         {short.length > 0
-          ? `It falls short by ${said(Math.max(...short.map(({ missing }) => missing)))} at the corner${short.length > 1 ? 's' : ''} marked with a ring.`
-          : `It covers: at least ${said(least)} beyond the patch on every side, where ${said(seamAllowance)} is needed.`}
+          ? phrase(
+              'It falls short by {max} at the corner{isShort, select, true {s} other {}} marked with a ring.',
+              { max: said(Math.max(...short.map(({ missing }) => missing))), isShort: short.length > 1 },
+            )
+          : phrase(
+              'It covers: at least {least} beyond the patch on every side, where {seamAllowance} is needed.',
+              { least: said(least), seamAllowance: said(seamAllowance) },
+            )}
       </p>
-      <p className="soft">Cut {sizeWords(piece.piece.cut, unit)}.</p>
+      <p className="soft">{phrase('Cut {sizeWords}.', { sizeWords: sizeWords(piece.piece.cut, unit) })}</p>
       <HandSizeForm project={project} piece={piece} />
     </Dialog>
   );
@@ -142,7 +154,7 @@ function HandSizeForm({ project, piece }: { readonly project: Project; readonly 
   const [w, h] = [parseLength(texts[0], unit), parseLength(texts[1], unit)];
   const isUsable = w.ok && h.ok && w.inches > 0 && h.inches > 0;
   const choose = (size: { width: number; height: number } | null): void =>
-    edit(size ? 'Choose a size to cut' : 'Cut the size worked out', (before) =>
+    edit(size ? phrase('Choose a size to cut') : phrase('Cut the size worked out'), (before) =>
       chooseSize(before, piece.block, piece.key, size),
     );
   return (
@@ -154,24 +166,24 @@ function HandSizeForm({ project, piece }: { readonly project: Project; readonly 
       }}
     >
       <LengthField
-        label="Width"
+        label={phrase('Width')}
         text={texts[0]}
         unit={unit}
         onChange={(text) => setTexts([text, texts[1]])}
       />
       <LengthField
-        label="Height"
+        label={phrase('Height')}
         text={texts[1]}
         unit={unit}
         onChange={(text) => setTexts([texts[0], text])}
       />
       <div className="buttons">
         <button type="submit" className="button" disabled={!isUsable}>
-          Cut this size
+          {phrase('Cut this size')}
         </button>
         {known && (
           <button type="button" className="button" onClick={() => choose(null)}>
-            Back to the size worked out
+            {phrase('Back to the size worked out')}
           </button>
         )}
       </div>

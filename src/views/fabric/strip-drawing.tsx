@@ -2,6 +2,7 @@ import type { Strip } from '../../cutting/cutting-plan.ts';
 import { cutMark } from '../../document/cutting-choices.ts';
 import type { Fabric, Unit } from '../../document/project.ts';
 import { formatLength } from '../../geometry/length.ts';
+import { phrase } from '../../words/phrase.ts';
 import { bareLength } from './words.ts';
 
 interface StripDrawingProps {
@@ -37,14 +38,18 @@ export function StripDrawing({ strip, nth, width, fabric, unit, done, keyOf }: S
     at += cut.width;
   }
   const said = (inches: number): string => bareLength(inches, unit);
-  const label = `Strip ${nth}, ${formatLength(strip.height, unit)} high: ${strip.cuts
-    .map((cut, i) => `cut ${i + 1} ${formatLength(cut.width, unit)} wide`)
-    .join(', ')}`;
+  const label = phrase('Strip {nth}, {height} high: {cuts}', {
+    nth,
+    height: formatLength(strip.height, unit),
+    cuts: strip.cuts
+      .map((cut, i) => phrase('cut {i} {width} wide', { i: i + 1, width: formatLength(cut.width, unit) }))
+      .join(', '),
+  });
   return (
     <figure className="strip">
       <figcaption>
         <b>{nth}</b> {formatLength(strip.height, unit)}
-        {squeeze < 1 && <span className="soft">drawn lower</span>}
+        {squeeze < 1 && <span className="soft">{phrase('drawn lower')}</span>}
       </figcaption>
       <svg
         viewBox={`-1 -1 ${width * SCALE + 2} ${height * SCALE + 2}`}

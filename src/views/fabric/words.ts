@@ -1,6 +1,7 @@
 import type { Cut } from '../../cutting/piece.ts';
 import type { Unit } from '../../document/project.ts';
 import { formatLength } from '../../geometry/length.ts';
+import { phrase } from '../../words/phrase.ts';
 
 /** A length without its unit. */
 export const bareLength = (inches: number, unit: Unit): string =>
@@ -18,10 +19,14 @@ export function sizeWords({ kind, width, height, slant }: Cut, unit: Unit): stri
     case 'rectangle':
       return both;
     case 'half-square':
-      return `half a square of ${formatLength(width, unit)}`;
+      return phrase('half a square of {width}', { width: formatLength(width, unit) });
     case 'quarter-square':
-      return `quarter of a square of ${formatLength(width, unit)}`;
+      return phrase('quarter of a square of {width}', { width: formatLength(width, unit) });
     case 'half-rectangle':
-      return `half of ${both}, cut aslant from ${formatLength(slant![0], unit)} to ${formatLength(slant![1], unit)}`;
+      return phrase('half of {both}, cut aslant from {slant} to {slant2}', {
+        both,
+        slant: formatLength(slant![0], unit),
+        slant2: formatLength(slant![1], unit),
+      });
   }
 }

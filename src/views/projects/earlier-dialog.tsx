@@ -3,6 +3,7 @@ import { useEffect, useState } from 'react';
 import { useStore } from 'zustand';
 import { openFile } from '../../document/file.ts';
 import type { Project } from '../../document/project.ts';
+import { phrase } from '../../words/phrase.ts';
 import { edit, say } from '../../workspace/actions.ts';
 import { flushWork } from '../../workspace/autosave.ts';
 import { BUDGET_BYTES, earlierStates, LATEST, textOfState } from '../../workspace/keep/earlier-states.ts';
@@ -47,17 +48,22 @@ export default function EarlierDialog({ onClose }: { readonly onClose: () => voi
 
   const bringBack = (): void => {
     if (project === null || chosen === null) return;
-    edit(`Bring back ${sayWhen(chosen.time)}`, () => project);
-    say('done', `The project is as it was on ${sayWhen(chosen.time)}. Undo takes this back.`);
+    edit(phrase('Bring back {time}', { time: sayWhen(chosen.time) }), () => project);
+    say(
+      'done',
+      phrase('The project is as it was on {time}. Undo takes this back.', { time: sayWhen(chosen.time) }),
+    );
     onClose();
   };
   const bytes = states.reduce((sum, state) => sum + state.bytes, 0);
   return (
-    <Dialog title="Earlier states" className="earlier-dialog" onClose={onClose}>
+    <Dialog title={phrase('Earlier states')} className="earlier-dialog" onClose={onClose}>
       <div className="earlier-parts">
         <fieldset className="earlier-list">
-          <legend className="only-heard">State to look at</legend>
-          {states.length === 0 && <p className="soft">Nothing has been saved of this project yet.</p>}
+          <legend className="only-heard">{phrase('State to look at')}</legend>
+          {states.length === 0 && (
+            <p className="soft">{phrase('Nothing has been saved of this project yet.')}</p>
+          )}
           {states.map((state) => (
             <label key={state.key} className="earlier-state">
               <input
@@ -81,15 +87,19 @@ export default function EarlierDialog({ onClose }: { readonly onClose: () => voi
             <p>
               <b>{project.name}</b>
               <br />
-              {project.blocks.length === 1 ? '1 block' : `${project.blocks.length} blocks`},{' '}
-              {project.blocks.reduce((sum, block) => sum + block.cuts.length, 0)} lines
+              {phrase('{blocks, plural, one {# block} other {# blocks}}, {reduce} lines', {
+                blocks: project.blocks.length,
+                reduce: project.blocks.reduce((sum, block) => sum + block.cuts.length, 0),
+              })}
             </p>
           )}
         </div>
       </div>
       <p className="soft">
-        The last {LATEST} states are kept, and the last of each day, up to {saySize(BUDGET_BYTES)} for a
-        project; these take {saySize(bytes)}.
+        {phrase(
+          'The last {latest} states are kept, and the last of each day, up to {budgetBytes} for a project; these take {bytes}.',
+          { latest: LATEST, budgetBytes: saySize(BUDGET_BYTES), bytes: saySize(bytes) },
+        )}
       </p>
       <div className="buttons">
         <button
@@ -98,10 +108,10 @@ export default function EarlierDialog({ onClose }: { readonly onClose: () => voi
           aria-disabled={project === null}
           onClick={bringBack}
         >
-          Bring back
+          {phrase('Bring back')}
         </button>
         <button type="button" className="button" onClick={onClose}>
-          Cancel
+          {phrase('Cancel')}
         </button>
       </div>
     </Dialog>

@@ -3,6 +3,7 @@ import { useEffect, useState } from 'react';
 import { useStore } from 'zustand';
 import { renameProject } from '../../document/edit-project.ts';
 import type { Project } from '../../document/project.ts';
+import { phrase } from '../../words/phrase.ts';
 import { edit, say } from '../../workspace/actions.ts';
 import { keeping } from '../../workspace/keep/keeping.ts';
 import {
@@ -38,7 +39,7 @@ export default function ProjectsDialog({ onClose }: { readonly onClose: () => vo
 
   const act = (run: () => Promise<unknown>): void => {
     run()
-      .catch(() => say('trouble', 'The browser could not save this. Nothing has changed.'))
+      .catch(() => say('trouble', phrase('The browser could not save this. Nothing has changed.')))
       .then(() => setActs((n) => n + 1));
   };
   const rows = (list: readonly ProjectCard[]) => (
@@ -52,14 +53,22 @@ export default function ProjectsDialog({ onClose }: { readonly onClose: () => vo
   const archived = cards?.filter((card) => card.deleted === undefined && card.isArchived) ?? [];
   const here = cards?.filter((card) => card.deleted === undefined && !card.isArchived) ?? [];
   return (
-    <Dialog title="Projects" className="projects-dialog" onClose={onClose}>
+    <Dialog title={phrase('Projects')} className="projects-dialog" onClose={onClose}>
       <div className="projects-body">
-        {cards?.length === 0 && <p className="soft">No project is saved in this browser.</p>}
+        {cards?.length === 0 && <p className="soft">{phrase('No project is saved in this browser.')}</p>}
         {rows(here)}
-        {archived.length > 0 && <Folded title={`Archived (${archived.length})`}>{rows(archived)}</Folded>}
+        {archived.length > 0 && (
+          <Folded title={phrase('Archived ({archived})', { archived: archived.length })}>
+            {rows(archived)}
+          </Folded>
+        )}
         {deleted.length > 0 && (
-          <Folded title={`Deleted (${deleted.length})`}>
-            <p className="soft">They go for good {DAYS_TO_RETURN} days after they were deleted.</p>
+          <Folded title={phrase('Deleted ({deleted})', { deleted: deleted.length })}>
+            <p className="soft">
+              {phrase('They go for good {daysToReturn} days after they were deleted.', {
+                daysToReturn: DAYS_TO_RETURN,
+              })}
+            </p>
             {rows(deleted)}
           </Folded>
         )}
@@ -90,14 +99,14 @@ function ProjectRow({ card, onAct, onClose }: RowProps) {
     });
   const rename = (text: string): void =>
     isOpen
-      ? edit('Rename project', (present) => renameProject(present, text))
+      ? edit(phrase('Rename project'), (present) => renameProject(present, text))
       : onAct(() => renameKept(keep, id, text));
   return (
     <li className="project-row" aria-current={isOpen ? 'true' : undefined}>
       <button
         type="button"
         className="project-open"
-        aria-label={`Open ‘${name}’`}
+        aria-label={phrase('Open ‘{name}’', { name })}
         onClick={open}
         disabled={deleted !== undefined}
       >
@@ -105,33 +114,49 @@ function ProjectRow({ card, onAct, onClose }: RowProps) {
       </button>
       <div className="project-told">
         {deleted === undefined ? (
-          <NameField label={`Name of ‘${name}’`} name={name} onRename={rename} />
+          <NameField label={phrase('Name of ‘{name}’', { name })} name={name} onRename={rename} />
         ) : (
           <b>{name}</b>
         )}
         <span className="soft">
-          {blocks === 1 ? '1 block' : `${blocks} blocks`} · {sayWhen(changed)} · {saySize(bytes)}
+          {phrase('{blocks, plural, one {# block} other {# blocks}} · {changed} · {bytes}', {
+            blocks,
+            changed: sayWhen(changed),
+            bytes: saySize(bytes),
+          })}
         </span>
-        {isOpen && <span className="project-now">Open now</span>}
+        {isOpen && <span className="project-now">{phrase('Open now')}</span>}
       </div>
       <div className="project-acts">
         {deleted !== undefined ? (
           <>
-            <Act name={name} text="Bring back" run={() => onAct(() => setDeleted(keep, id, false))} />
-            <Act name={name} text="Delete for good" run={() => onAct(() => removeForGood(keep, id))} />
+            <Act
+              name={name}
+              text={phrase('Bring back')}
+              run={() => onAct(() => setDeleted(keep, id, false))}
+            />
+            <Act
+              name={name}
+              text={phrase('Delete for good')}
+              run={() => onAct(() => removeForGood(keep, id))}
+            />
           </>
         ) : (
           <>
-            {!isOpen && <Act name={name} text="Open" run={open} />}
-            <Act name={name} text="Duplicate" run={() => onAct(() => duplicateProject(keep, id))} />
+            {!isOpen && <Act name={name} text={phrase('Open')} run={open} />}
+            <Act name={name} text={phrase('Duplicate')} run={() => onAct(() => duplicateProject(keep, id))} />
             {!isOpen && (
               <>
                 <Act
                   name={name}
-                  text={isArchived ? 'Unarchive' : 'Archive'}
+                  text={isArchived ? phrase('Unarchive') : phrase('Archive')}
                   run={() => onAct(() => setArchived(keep, id, !isArchived))}
                 />
-                <Act name={name} text="Delete" run={() => onAct(() => setDeleted(keep, id, true))} />
+                <Act
+                  name={name}
+                  text={phrase('Delete')}
+                  run={() => onAct(() => setDeleted(keep, id, true))}
+                />
               </>
             )}
           </>
@@ -166,10 +191,11 @@ function Room() {
   }, []);
   return (
     <p className="soft projects-room">
-      {room !== null && `${saySize(room.used)} of ${saySize(room.quota)} used. `}
-      {isLasting === true && 'The browser has agreed to keep this until you delete it. '}
-      {isLasting === false && 'The browser may clear this when its disk is short of room. '}
-      Save what matters to a file as well.
+      {room !== null &&
+        phrase('{used} of {quota} used. ', { used: saySize(room.used), quota: saySize(room.quota) })}
+      {isLasting === true && phrase('The browser has agreed to keep this until you delete it. ')}
+      {isLasting === false && phrase('The browser may clear this when its disk is short of room. ')}
+      {phrase('Save what matters to a file as well.')}
     </p>
   );
 }

@@ -1,16 +1,17 @@
 import type { RehearsalStep } from '../../piecing/rehearsal.ts';
+import { phrase } from '../../words/phrase.ts';
 
 /** The short acts a step of the rehearsal is made of. */
 export type Phase = 'lay' | 'pin' | 'stitch' | 'flip' | 'trim' | 'free' | 'press';
 
 export const PHASE_NAMES: Readonly<Record<Phase, string>> = {
-  lay: 'Lay',
-  pin: 'Pin',
-  stitch: 'Stitch',
-  flip: 'Flip and press',
-  trim: 'Trim',
-  free: 'Free of paper',
-  press: 'Press',
+  lay: phrase('Lay'),
+  pin: phrase('Pin'),
+  stitch: phrase('Stitch'),
+  flip: phrase('Flip and press'),
+  trim: phrase('Trim'),
+  free: phrase('Free of paper'),
+  press: phrase('Press'),
 };
 
 export function phasesOf(step: RehearsalStep): readonly Phase[] {

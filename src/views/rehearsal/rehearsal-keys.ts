@@ -1,4 +1,5 @@
 import type { KeyboardEvent } from 'react';
+import { phrase } from '../../words/phrase.ts';
 import { type KeyPress, type PartKey, takeKey, when } from '../../workspace/command.ts';
 import { leaveStage, playOrPause, rehearsal, showStep } from './rehearsal-state.ts';
 
@@ -30,23 +31,23 @@ const toLast = toStep('End', (_, last) => last);
 export const REHEARSAL_KEYS: readonly PartKey<Here>[] = [
   {
     shown: '← →',
-    does: 'The step before or after',
+    does: phrase('The step before or after'),
     run: (press, here) => toStepBefore(press, here) || toStepAfter(press, here),
   },
   {
     shown: 'Home, End',
-    does: 'The first or the last step',
+    does: phrase('The first or the last step'),
     run: (press, here) => toFirst(press, here) || toLast(press, here),
   },
   {
     shown: 'Space',
-    does: 'Play the steps, or pause',
+    does: phrase('Play the steps, or pause'),
     // Buttons are pressed with Space.
     run: when(isNamed(' '), (_, { steps, target }) =>
       target.matches('input, button') ? false : playOrPause(steps),
     ),
   },
-  { shown: 'Esc', does: 'Back to the drawing', run: when(isNamed('Escape'), leaveByKey) },
+  { shown: 'Esc', does: phrase('Back to the drawing'), run: when(isNamed('Escape'), leaveByKey) },
 ];
 
 export function rehearsalKey(event: KeyboardEvent, steps: number): void {

@@ -2,6 +2,7 @@ import './rehearsal.css';
 import { useEffect } from 'react';
 import { useStore } from 'zustand';
 import { board, onEmptySheet } from '../../board/board-state.ts';
+import { phrase } from '../../words/phrase.ts';
 import { session } from '../../workspace/session.ts';
 import { ActButton } from '../act-button.tsx';
 import { Icon } from '../icons.tsx';
@@ -42,32 +43,32 @@ export function Rehearsal() {
             onClick={() => setOpen(!isOpen)}
           >
             <Icon name="chevron" size={16} />
-            Rehearsal
+            {phrase('Rehearsal')}
           </button>
         </h2>
         <p className="rehearsal-count">
           {work === null
-            ? 'Nothing to sew yet'
+            ? phrase('Nothing to sew yet')
             : current === null
-              ? `${count} steps`
-              : `${current + 1} of ${count}`}
+              ? phrase('{count} steps', { count })
+              : phrase('{current} of {count}', { current: current + 1, count })}
         </p>
         {isOpen && work !== null && (
           <div className="rehearsal-buttons">
             <ActButton
               icon="previous"
-              label="Previous step"
+              label={phrase('Previous step')}
               isOff={current === null || current === 0}
               act={() => showStep(Math.max(0, (current ?? 0) - 1))}
             />
             <ActButton
               icon={isPlaying ? 'pause' : 'play'}
-              label={isPlaying ? 'Pause' : 'Play the rehearsal'}
+              label={isPlaying ? phrase('Pause') : phrase('Play the rehearsal')}
               act={() => playOrPause(count)}
             />
             <ActButton
               icon="next"
-              label="Next step"
+              label={phrase('Next step')}
               isOff={current === count - 1}
               act={() => showStep(current === null ? 0 : Math.min(count - 1, current + 1))}
             />
@@ -78,7 +79,7 @@ export function Rehearsal() {
       {/* It keeps its place before there is a step, or the drawing would jump with the first cut. */}
       {isOpen && work === null && (
         <p className="rehearsal-awaited soft">
-          Every step of sewing is shown here once a cut divides the block.
+          {phrase('Every step of sewing is shown here once a cut divides the block.')}
         </p>
       )}
     </section>

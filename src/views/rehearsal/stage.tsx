@@ -1,6 +1,7 @@
 import { useEffect, useLayoutEffect, useMemo, useRef, useState, useSyncExternalStore } from 'react';
 import { useStore } from 'zustand';
 import { cautionsOf, stepSentence } from '../../piecing/sentences.ts';
+import { phrase } from '../../words/phrase.ts';
 import { Choice } from '../choice.tsx';
 import { Icon } from '../icons.tsx';
 import { PHASE_NAMES, type Phase, phaseAt, phasesOf } from './phases.ts';
@@ -19,13 +20,13 @@ const STILL_SHARES: Partial<Record<Phase, number>> = { free: 0.5 };
 const STILL_MS = 4000;
 
 const SIDES: readonly (readonly [Side, string])[] = [
-  ['front', 'From the front'],
-  ['printed', 'From the printed side'],
+  ['front', phrase('From the front')],
+  ['printed', phrase('From the printed side')],
 ];
 
 const SIDE_WORDS: Readonly<Record<Side, string>> = {
-  front: 'Seen from the front, as the block will look.',
-  printed: 'Seen from the printed side, mirrored, as it lies under the needle. The cloth is beneath.',
+  front: phrase('Seen from the front, as the block will look.'),
+  printed: phrase('Seen from the printed side, mirrored, as it lies under the needle. The cloth is beneath.'),
 };
 
 /** The step of the rehearsal that is looked at, large, over the drawing. Nothing while the drawing is on the board. */
@@ -51,7 +52,7 @@ function Stage({ work, index }: { readonly work: Rehearsed; readonly index: numb
   return (
     <section
       className="stage"
-      aria-label={`Rehearsal, step ${index + 1} of ${steps.length}`}
+      aria-label={phrase('Rehearsal, step {index} of {steps}', { index: index + 1, steps: steps.length })}
       data-phase={phase}
       onKeyDown={(event) => rehearsalKey(event, steps.length)}
     >
@@ -62,12 +63,12 @@ function Stage({ work, index }: { readonly work: Rehearsed; readonly index: numb
         <button
           type="button"
           className="button stage-leave"
-          aria-label="Back to the drawing"
-          title="Back to the drawing (Esc)"
+          aria-label={phrase('Back to the drawing')}
+          title={phrase('Back to the drawing (Esc)')}
           onClick={leaveStage}
         >
           <Icon name="close" size={16} />
-          <span>Back to the drawing</span>
+          <span>{phrase('Back to the drawing')}</span>
         </button>
       </div>
       <Pictures
@@ -90,7 +91,7 @@ function Stage({ work, index }: { readonly work: Rehearsed; readonly index: numb
         {!isStill && (
           // Buttons and not radio buttons: the part that runs just now can be pressed too, to rest there.
           <fieldset className="choice">
-            <legend className="only-heard">Part of the step</legend>
+            <legend className="only-heard">{phrase('Part of the step')}</legend>
             <div className="choice-row">
               {phases.map((one, k) => (
                 <button
@@ -106,10 +107,16 @@ function Stage({ work, index }: { readonly work: Rehearsed; readonly index: numb
             </div>
           </fieldset>
         )}
-        <Choice label="Side shown" isLabelShown={false} options={SIDES} value={side} onChoose={setSide} />
+        <Choice
+          label={phrase('Side shown')}
+          isLabelShown={false}
+          options={SIDES}
+          value={side}
+          onChoose={setSide}
+        />
         <p className="soft stage-side">
           {SIDE_WORDS[side]}
-          {side === 'front' && step.kind === 'sew' && ' Hatched: the wrong side of the cloth.'}
+          {side === 'front' && step.kind === 'sew' && phrase(' Hatched: the wrong side of the cloth.')}
         </p>
       </div>
       {cautions.length > 0 && (

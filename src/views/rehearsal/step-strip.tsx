@@ -2,6 +2,7 @@ import { type PointerEvent, useEffect, useId, useLayoutEffect, useRef, useState 
 import type { PiecingPlan } from '../../piecing/plan.ts';
 import type { RehearsalStep } from '../../piecing/rehearsal.ts';
 import { stepName } from '../../piecing/sentences.ts';
+import { phrase } from '../../words/phrase.ts';
 import { drawStep } from './step-picture.ts';
 
 /** A picture with its name below and the gap to the next, CSS pixels. The style sheet has the same. */
@@ -64,7 +65,7 @@ export function StepStrip({ plan, steps, colors, current, onShow }: StepStripPro
       className="step-strip"
       role="listbox"
       aria-orientation="horizontal"
-      aria-label="Steps"
+      aria-label={phrase('Steps')}
       tabIndex={0}
       aria-activedescendant={isCurrentMade ? `${id}-${current}` : undefined}
       onPointerDown={(event) => {

@@ -15,10 +15,10 @@ import { type Block, EMPTY_PROJECT, type Unit } from '../../document/project.ts'
 import { formatLength, parseLength } from '../../geometry/length.ts';
 import type { Segment } from '../../geometry/point.ts';
 import { boxOf } from '../../geometry/ring.ts';
+import { phrase } from '../../words/phrase.ts';
 import { edit, say } from '../../workspace/actions.ts';
 import { session } from '../../workspace/session.ts';
 import { numbersOf } from '../../workspace/starter-numbers.ts';
-import { countOf } from '../block/counts.ts';
 import { Dialog } from '../dialog.tsx';
 import { Icon } from '../icons.tsx';
 import { LengthField, readSize } from '../length-field.tsx';
@@ -32,9 +32,9 @@ interface BringInDialogProps {
 type ScaleChoice = '96' | '90' | '72' | 'width';
 
 const OUTLINES: Readonly<Record<OutlineChoice, string>> = {
-  closed: 'the outer edge of the drawing',
-  box: 'the rectangle round everything',
-  page: 'the page of the file',
+  closed: phrase('the outer edge of the drawing'),
+  box: phrase('the rectangle round everything'),
+  page: phrase('the page of the file'),
 };
 
 const CHORDS = [0, 1, 2, 3, 4, 6, 8, 12, 16];
@@ -51,7 +51,7 @@ export function BringInDialog({ fileName, text, onClose }: BringInDialogProps) {
       fileName
         .replace(/\.svg$/i, '')
         .trim()
-        .slice(0, NAME_LENGTH - 8) || 'Drawing',
+        .slice(0, NAME_LENGTH - 8) || phrase('Drawing'),
     ),
   );
   const [chords, setChords] = useState(4);
@@ -87,8 +87,11 @@ export function BringInDialog({ fileName, text, onClose }: BringInDialogProps) {
     () =>
       imported === null
         ? null
-        : (addDrawnBlock(EMPTY_PROJECT, { name: 'Drawing', outline: imported.outline, cuts: imported.cuts })
-            .blocks[0] ?? null),
+        : (addDrawnBlock(EMPTY_PROJECT, {
+            name: phrase('Drawing'),
+            outline: imported.outline,
+            cuts: imported.cuts,
+          }).blocks[0] ?? null),
     [imported],
   );
   const checkedName = checkName(name);
@@ -101,17 +104,20 @@ export function BringInDialog({ fileName, text, onClose }: BringInDialogProps) {
     const blockId = nextBlockId(session.getState().project);
     onClose();
     edit(
-      'Bring in drawing',
+      phrase('Bring in drawing'),
       (project) =>
         addDrawnBlock(project, { name: checkedName.value, outline: imported.outline, cuts: imported.cuts }),
       { openBlock: blockId, select: [] },
     );
     if (session.getState().blockId !== blockId)
-      say('trouble', `‘${fileName}’ was not brought in: the project holds as many blocks as it can.`);
+      say(
+        'trouble',
+        phrase('‘{fileName}’ was not brought in: the project holds as many blocks as it can.', { fileName }),
+      );
   };
 
   return (
-    <Dialog title={`Bring in ‘${fileName}’`} className="bring-in" onClose={onClose}>
+    <Dialog title={phrase('Bring in ‘{fileName}’', { fileName })} className="bring-in" onClose={onClose}>
       <form className="dialog-parts" onSubmit={add}>
         <div className="dialog-seen">
           {imported === null ? (
@@ -133,7 +139,7 @@ export function BringInDialog({ fileName, text, onClose }: BringInDialogProps) {
         </div>
         <div className="dialog-asked">
           <div className="length-field">
-            <label htmlFor={nameId}>Name</label>
+            <label htmlFor={nameId}>{phrase('Name')}</label>
             <input
               id={nameId}
               className="text-input"
@@ -147,7 +153,9 @@ export function BringInDialog({ fileName, text, onClose }: BringInDialogProps) {
           </div>
           <fieldset className="scale-choice">
             <legend>
-              {stated === 'none' ? 'How large is it? The file does not say.' : 'How large is it?'}
+              {stated === 'none'
+                ? phrase('How large is it? The file does not say.')
+                : phrase('How large is it?')}
             </legend>
             {scaleOptions(stated).map(([option, label]) => (
               <label key={option} className="check-line">
@@ -162,10 +170,10 @@ export function BringInDialog({ fileName, text, onClose }: BringInDialogProps) {
             ))}
           </fieldset>
           {scaleChoice === 'width' && (
-            <LengthField label="Finished width" unit={unit} text={width} onChange={setWidth} />
+            <LengthField label={phrase('Finished width')} unit={unit} text={width} onChange={setWidth} />
           )}
           <div className="length-field">
-            <label htmlFor={outlineId}>The outline of the block is</label>
+            <label htmlFor={outlineId}>{phrase('The outline of the block is')}</label>
             <select
               id={outlineId}
               value={outline ?? imported?.outlineChoice ?? 'box'}
@@ -180,7 +188,7 @@ export function BringInDialog({ fileName, text, onClose }: BringInDialogProps) {
           </div>
           {read.ok && read.drawing.curves > 0 && (
             <div className="length-field">
-              <label htmlFor={chordsId}>Each curve becomes</label>
+              <label htmlFor={chordsId}>{phrase('Each curve becomes')}</label>
               <select
                 id={chordsId}
                 value={chords}
@@ -188,7 +196,11 @@ export function BringInDialog({ fileName, text, onClose }: BringInDialogProps) {
               >
                 {CHORDS.map((number) => (
                   <option key={number} value={number}>
-                    {number === 0 ? 'nothing: it is left out' : countOf(number, 'straight line')}
+                    {number === 0
+                      ? phrase('nothing: it is left out')
+                      : phrase('{number, plural, one {# straight line} other {# straight lines}}', {
+                          number,
+                        })}
                   </option>
                 ))}
               </select>
@@ -199,13 +211,15 @@ export function BringInDialog({ fileName, text, onClose }: BringInDialogProps) {
           </div>
           <div className="buttons">
             <button type="submit" className="button button-main" aria-disabled={!isSound}>
-              Add block
+              {phrase('Add block')}
             </button>
             <button type="button" className="button" onClick={onClose}>
-              Cancel
+              {phrase('Cancel')}
             </button>
           </div>
-          {scaleChoice === null && <p className="soft bring-in-ask">Say first how large the drawing is.</p>}
+          {scaleChoice === null && (
+            <p className="soft bring-in-ask">{phrase('Say first how large the drawing is.')}</p>
+          )}
         </div>
       </form>
     </Dialog>
@@ -215,17 +229,19 @@ export function BringInDialog({ fileName, text, onClose }: BringInDialogProps) {
 function scaleOptions(stated: StatedSize): readonly (readonly [ScaleChoice, string])[] {
   if (stated === 'true')
     return [
-      ['96', 'As large as the file says'],
-      ['width', 'So wide when finished:'],
+      ['96', phrase('As large as the file says')],
+      ['width', phrase('So wide when finished:')],
     ];
   return [
     [
       '96',
-      stated === 'pixels' ? '96 of its pixels are an inch, as on screens' : '96 of its units are an inch',
+      stated === 'pixels'
+        ? phrase('96 of its pixels are an inch, as on screens')
+        : phrase('96 of its units are an inch'),
     ],
-    ['90', '90 are an inch, as in older drawings'],
-    ['72', '72 are an inch, as in print (points)'],
-    ['width', 'So wide when finished:'],
+    ['90', phrase('90 are an inch, as in older drawings')],
+    ['72', phrase('72 are an inch, as in print (points)')],
+    ['width', phrase('So wide when finished:')],
   ];
 }
 
@@ -241,7 +257,7 @@ function JoinField({ text, fault, onChange }: JoinFieldProps) {
   const id = useId();
   return (
     <div className="length-field">
-      <label htmlFor={id}>Join ends that miss by at most</label>
+      <label htmlFor={id}>{phrase('Join ends that miss by at most')}</label>
       <input
         id={id}
         className="text-input"
@@ -273,7 +289,10 @@ function Understood({ imported }: { readonly imported: ImportedBlock }) {
       className="bring-in-picture"
       viewBox={`${(minX + maxX - extent) / 2 - 8 * line} ${(minY + maxY - extent) / 2 - 8 * line} ${extent + 16 * line} ${extent + 16 * line}`}
       role="img"
-      aria-label={`The block with ${countOf(cuts.length, 'cut')}${left.length > 0 ? `, and ${countOf(left.length, 'line')} left out` : ''}`}
+      aria-label={phrase(
+        'The block with {cuts, plural, one {# cut} other {# cuts}}{isLeft, select, true {, and {left, plural, one {# line} other {# lines}} left out} other {}}',
+        { cuts: cuts.length, isLeft: left.length > 0, left: left.length },
+      )}
     >
       <polygon
         points={outline.map((p) => p.join(',')).join(' ')}
@@ -302,16 +321,18 @@ interface WordsProps {
 }
 
 const LEFT_OUT_WORDS: Readonly<Record<LeftOutKind, (count: number) => string>> = {
-  text: (n) => `${countOf(n, 'piece')} of text`,
-  picture: (n) => `${countOf(n, 'picture')} inside it (nothing is fetched)`,
-  copy: (n) => `${countOf(n, 'copy', 'copies')} of other parts (‘use’)`,
-  script: (n) => `${countOf(n, 'script')} (nothing is ever run)`,
-  foreign: (n) => `${countOf(n, 'piece')} of another kind of document`,
-  hidden: (n) => `${countOf(n, 'hidden shape')}`,
-  background: () => 'the colour of the page',
-  unreadable: (n) => `${countOf(n, 'shape')} with numbers that cannot be read`,
-  'part-of-path': (n) => `the unreadable end of ${countOf(n, 'path')}`,
-  curve: (n) => `${countOf(n, 'curve')}`,
+  text: (n) => phrase('{n, plural, one {# piece} other {# pieces}} of text', { n }),
+  picture: (n) =>
+    phrase('{n, plural, one {# picture} other {# pictures}} inside it (nothing is fetched)', { n }),
+  copy: (n) => phrase('{n, plural, one {# copy} other {# copies}} of other parts (‘use’)', { n }),
+  script: (n) => phrase('{n, plural, one {# script} other {# scripts}} (nothing is ever run)', { n }),
+  foreign: (n) => phrase('{n, plural, one {# piece} other {# pieces}} of another kind of document', { n }),
+  hidden: (n) => phrase('{n, plural, one {# hidden shape} other {# hidden shapes}}', { n }),
+  background: () => phrase('the colour of the page'),
+  unreadable: (n) =>
+    phrase('{n, plural, one {# shape} other {# shapes}} with numbers that cannot be read', { n }),
+  'part-of-path': (n) => phrase('the unreadable end of {n, plural, one {# path} other {# paths}}', { n }),
+  curve: (n) => phrase('{n, plural, one {# curve} other {# curves}}', { n }),
 };
 
 /** What was understood, what was done to it, and what was left out. */
@@ -321,7 +342,13 @@ function Words({ block, imported, leftOut, unit, isSized }: WordsProps) {
   const length = (inches: number): string => formatLength(Math.round(inches * 64) / 64, unit);
   const left = [
     ...[...leftOut].map(([kind, times]) => LEFT_OUT_WORDS[kind](times)),
-    ...(outside.length > 0 ? [`${countOf(outside.length, 'line')} outside the outline`] : []),
+    ...(outside.length > 0
+      ? [
+          phrase('{outside, plural, one {# line} other {# lines}} outside the outline', {
+            outside: outside.length,
+          }),
+        ]
+      : []),
   ];
   return (
     <div className="bring-in-words" role="status">
@@ -329,16 +356,26 @@ function Words({ block, imported, leftOut, unit, isSized }: WordsProps) {
         <b>{sewn(block)}</b>
       </p>
       <p>
-        {isSized ? `${length(maxX)} by ${length(maxY)} finished. ` : ''}
-        {countOf(pieces, 'straight piece')} became {countOf(cuts.length, 'cut')} and an outline of{' '}
-        {countOf(outline.length, 'side')}
-        {repeated > 0 ? `; ${repeated} lay on others` : ''}
-        {joined > 0 ? `; ${countOf(joined, 'end')} moved to meet` : ''}.
+        {phrase(
+          '{isSized, select, true {{maxX} by {maxY} finished. } other {}}{pieces, plural, one {# straight piece} other {# straight pieces}} became {cuts, plural, one {# cut} other {# cuts}} and an outline of {outline, plural, one {# side} other {# sides}}{isRepeated, select, true {; {repeated} lay on others} other {}}{isJoined, select, true {; {joined, plural, one {# end} other {# ends}} moved to meet} other {}}.',
+          {
+            isSized,
+            maxX: length(maxX),
+            maxY: length(maxY),
+            pieces,
+            cuts: cuts.length,
+            outline: outline.length,
+            isRepeated: repeated > 0,
+            repeated,
+            isJoined: joined > 0,
+            joined,
+          },
+        )}
       </p>
       {left.length > 0 && (
         <p className="bring-in-left">
           <Icon name="caution" size={18} />
-          <span>Left out: {left.join(', ')}.</span>
+          <span>{phrase('Left out: {left}.', { left: left.join(', ') })}</span>
         </p>
       )}
     </div>
@@ -351,12 +388,16 @@ const QUICK_PATCHES = 200;
 /** What the block will be to sew. */
 function sewn(block: Block): string {
   const count = patchesOf(block).length;
-  if (count === 0) return 'It cannot be divided into patches.';
-  if (count === 1) return 'One patch, nothing to sew.';
-  const patches = countOf(count, 'patch', 'patches');
-  if (count > QUICK_PATCHES) return `${patches}. How they are sewn is worked out once the block is added.`;
+  if (count === 0) return phrase('It cannot be divided into patches.');
+  if (count === 1) return phrase('One patch, nothing to sew.');
+  const patches = phrase('{count, plural, one {# patch} other {# patches}}', { count });
+  if (count > QUICK_PATCHES)
+    return phrase('{patches}. How they are sewn is worked out once the block is added.', { patches });
   const { foundations, isSetIn } = numbersOf(block);
   return isSetIn
-    ? `${patches}, with set-in seams.`
-    : `${patches}, sewn on ${countOf(foundations, 'foundation')}.`;
+    ? phrase('{patches}, with set-in seams.', { patches })
+    : phrase('{patches}, sewn on {foundations, plural, one {# foundation} other {# foundations}}.', {
+        patches,
+        foundations,
+      });
 }

@@ -5,6 +5,7 @@ import type { Fabric, FabricPicture } from '../../document/project.ts';
 import { formatLength } from '../../geometry/length.ts';
 import type { Ring } from '../../geometry/point.ts';
 import { boxOf } from '../../geometry/ring.ts';
+import { phrase } from '../../words/phrase.ts';
 import { session, shownBlock } from '../../workspace/session.ts';
 import {
   MAX_PIXELS,
@@ -21,13 +22,13 @@ import { LengthField, readSize } from '../length-field.tsx';
 type FileKind = 'svg' | 'png';
 
 const FILES: readonly (readonly [FileKind, string])[] = [
-  ['svg', 'SVG, measures true'],
-  ['png', 'PNG picture'],
+  ['svg', phrase('SVG, measures true')],
+  ['png', phrase('PNG picture')],
 ];
 
 const KINDS: readonly (readonly [PictureKind, string])[] = [
-  ['lines', 'Lines only'],
-  ['colours', 'In its colours'],
+  ['lines', phrase('Lines only')],
+  ['colours', phrase('In its colours')],
 ];
 
 /** The open block as a drawing or a picture for other programs. */
@@ -49,7 +50,10 @@ export function ElsewhereDialog({ onClose }: { readonly onClose: () => void }) {
   const height = width > 0 ? pixelHeight(block, width) : 0;
   const pixelFault =
     width < MIN_PIXELS || width > MAX_PIXELS || height > MAX_PIXELS
-      ? `Type a whole number from ${MIN_PIXELS} to ${MAX_PIXELS.toLocaleString('en')}${height > MAX_PIXELS ? ', fewer for a block as tall as this' : ''}.`
+      ? phrase(
+          'Type a whole number from {minPixels} to {maxPixels, number}{isHeight, select, true {, fewer for a block as tall as this} other {}}.',
+          { minPixels: MIN_PIXELS, maxPixels: MAX_PIXELS, isHeight: height > MAX_PIXELS },
+        )
       : '';
   const isSound = file === 'svg' ? read.ok : pixelFault === '';
 
@@ -62,17 +66,21 @@ export function ElsewhereDialog({ onClose }: { readonly onClose: () => void }) {
   };
 
   return (
-    <Dialog title={`Take ‘${block.name}’ elsewhere`} className="elsewhere" onClose={onClose}>
+    <Dialog
+      title={phrase('Take ‘{block}’ elsewhere', { block: block.name })}
+      className="elsewhere"
+      onClose={onClose}
+    >
       <form className="elsewhere-form" onSubmit={save}>
         <Picture drawing={drawBlock(block, fabrics, kind, 6)} fabrics={fabrics} />
         <div className="elsewhere-fields">
-          <Choice label="File" options={FILES} value={file} onChoose={setFile} />
-          <Choice label="Drawn" options={KINDS} value={kind} onChoose={setKind} />
+          <Choice label={phrase('File')} options={FILES} value={file} onChoose={setFile} />
+          <Choice label={phrase('Drawn')} options={KINDS} value={kind} onChoose={setKind} />
           {file === 'svg' ? (
-            <LengthField label="Finished width" unit={unit} text={size} onChange={setSize} />
+            <LengthField label={phrase('Finished width')} unit={unit} text={size} onChange={setSize} />
           ) : (
             <div className="length-field">
-              <label htmlFor={pixelsId}>Width in pixels</label>
+              <label htmlFor={pixelsId}>{phrase('Width in pixels')}</label>
               <input
                 id={pixelsId}
                 className="text-input"
@@ -90,16 +98,21 @@ export function ElsewhereDialog({ onClose }: { readonly onClose: () => void }) {
           )}
           <p className="soft elsewhere-note">
             {file === 'svg'
-              ? 'The front of the block, without seam allowance. Foundations to sew from are printed in Paper.'
-              : `The front of the block on white${pixelFault === '' ? `, ${width.toLocaleString('en')} by ${height.toLocaleString('en')} pixels` : ''}.`}
+              ? phrase(
+                  'The front of the block, without seam allowance. Foundations to sew from are printed in Paper.',
+                )
+              : phrase(
+                  'The front of the block on white{isPixelFault, select, true {, {width, number} by {height, number} pixels} other {}}.',
+                  { isPixelFault: pixelFault === '', width, height },
+                )}
           </p>
         </div>
         <div className="buttons">
           <button type="submit" className="button button-main" aria-disabled={!isSound}>
-            Save
+            {phrase('Save')}
           </button>
           <button type="button" className="button" onClick={onClose}>
-            Cancel
+            {phrase('Cancel')}
           </button>
         </div>
       </form>

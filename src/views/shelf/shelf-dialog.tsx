@@ -13,6 +13,7 @@ import {
 } from '../../document/starters/starter.ts';
 import { MM_PER_IN } from '../../geometry/lattice.ts';
 import { formatLength } from '../../geometry/length.ts';
+import { phrase } from '../../words/phrase.ts';
 import { edit, say } from '../../workspace/actions.ts';
 import { session } from '../../workspace/session.ts';
 import {
@@ -22,7 +23,6 @@ import {
   type StarterNumbers,
   workOutNext,
 } from '../../workspace/starter-numbers.ts';
-import { countOf } from '../block/counts.ts';
 import { Dialog } from '../dialog.tsx';
 import { LengthField, readSize } from '../length-field.tsx';
 import { StarterPicture } from './starter-picture.tsx';
@@ -32,23 +32,23 @@ type Foundations = 'any' | 'one' | 'several' | 'set-in';
 type Order = 'name' | 'patches' | 'foundations';
 
 const PATCHES: readonly (readonly [Patches, string])[] = [
-  ['any', 'Patches: any'],
-  ['few', 'Patches: up to 9'],
-  ['some', 'Patches: 10 to 20'],
-  ['many', 'Patches: over 20'],
+  ['any', phrase('Patches: any')],
+  ['few', phrase('Patches: up to 9')],
+  ['some', phrase('Patches: 10 to 20')],
+  ['many', phrase('Patches: over 20')],
 ];
 
 const FOUNDATIONS: readonly (readonly [Foundations, string])[] = [
-  ['any', 'Foundations: any'],
-  ['one', 'Foundations: one'],
-  ['several', 'Foundations: several'],
-  ['set-in', 'Set-in seams'],
+  ['any', phrase('Foundations: any')],
+  ['one', phrase('Foundations: one')],
+  ['several', phrase('Foundations: several')],
+  ['set-in', phrase('Set-in seams')],
 ];
 
 const ORDERS: readonly (readonly [Order, string])[] = [
-  ['name', 'Order: name'],
-  ['patches', 'Order: patches'],
-  ['foundations', 'Order: foundations'],
+  ['name', phrase('Order: name')],
+  ['patches', phrase('Order: patches')],
+  ['foundations', phrase('Order: foundations')],
 ];
 
 const NO_FABRICS: readonly Fabric[] = [];
@@ -93,28 +93,31 @@ export function ShelfDialog({ onClose }: { readonly onClose: () => void }) {
     const drawn = drawnAt(name, drawing, read.inches, shownFabrics);
     const blockId = nextBlockId(session.getState().project);
     onClose();
-    edit('Add block from the shelf', (project) => addDrawnBlock(project, drawn), {
+    edit(phrase('Add block from the shelf'), (project) => addDrawnBlock(project, drawn), {
       openBlock: blockId,
       select: [],
     });
     say(
       session.getState().blockId === blockId ? 'done' : 'trouble',
       session.getState().blockId === blockId
-        ? `Added ‘${name}’. Every line of it can be moved, as in a block of your own.`
-        : `‘${name}’ does not fit here: it would reach beyond what a block may, or the project is full.`,
+        ? phrase('Added ‘{name}’. Every line of it can be moved, as in a block of your own.', { name })
+        : phrase(
+            '‘{name}’ does not fit here: it would reach beyond what a block may, or the project is full.',
+            { name },
+          ),
     );
   };
 
   return (
-    <Dialog title="From the shelf" className="starter-dialog" onClose={onClose}>
+    <Dialog title={phrase('From the shelf')} className="starter-dialog" onClose={onClose}>
       <form className="dialog-parts" onSubmit={add}>
         <div className="dialog-seen">
           <div className="starters-search">
             <input
               type="search"
               className="text-input"
-              aria-label="Search by name"
-              placeholder="Search by name"
+              aria-label={phrase('Search by name')}
+              placeholder={phrase('Search by name')}
               data-first-focus=""
               value={search}
               onChange={(event) => setSearch(event.target.value)}
@@ -125,21 +128,27 @@ export function ShelfDialog({ onClose }: { readonly onClose: () => void }) {
                 if (found[0] !== undefined) setChosen(found[0]);
               }}
             />
-            <Filter label="Number of patches" options={PATCHES} value={patches} onChoose={setPatches} />
             <Filter
-              label="Number of foundations"
+              label={phrase('Number of patches')}
+              options={PATCHES}
+              value={patches}
+              onChoose={setPatches}
+            />
+            <Filter
+              label={phrase('Number of foundations')}
               options={FOUNDATIONS}
               value={foundations}
               onChoose={setFoundations}
             />
-            <Filter label="Order" options={ORDERS} value={order} onChoose={setOrder} />
+            <Filter label={phrase('Order')} options={ORDERS} value={order} onChoose={setOrder} />
           </div>
           <fieldset className="starters-grid">
-            <legend className="only-heard">Blocks on the shelf</legend>
+            <legend className="only-heard">{phrase('Blocks on the shelf')}</legend>
             {found.length === 0 && (
               <p className="starters-none">
-                Nothing on the shelf answers to that. Try a part of a name, or any number of patches and
-                foundations.
+                {phrase(
+                  'Nothing on the shelf answers to that. Try a part of a name, or any number of patches and foundations.',
+                )}
               </p>
             )}
             {found.map((one) => (
@@ -158,7 +167,10 @@ export function ShelfDialog({ onClose }: { readonly onClose: () => void }) {
             ))}
           </fieldset>
           <p className="soft starters-count" role="status">
-            {countOf(found.length, 'block')} of {SHELF.length}
+            {phrase('{found, plural, one {# block} other {# blocks}} of {shelf}', {
+              found: found.length,
+              shelf: SHELF.length,
+            })}
           </p>
         </div>
         <div className="dialog-asked">
@@ -176,7 +188,7 @@ export function ShelfDialog({ onClose }: { readonly onClose: () => void }) {
               onChange={(value) => setSettings(new Map(settings).set(chosen, { ...values, [key]: value }))}
             />
           ))}
-          <LengthField label="Finished width" unit={unit} text={size} onChange={setSize} />
+          <LengthField label={phrase('Finished width')} unit={unit} text={size} onChange={setSize} />
           <p className="soft starter-size">{read.ok ? sizeSentence(drawing, read.inches, unit) : ''}</p>
           <label className="check-line">
             <input
@@ -186,16 +198,16 @@ export function ShelfDialog({ onClose }: { readonly onClose: () => void }) {
               onChange={(event) => setPainted(event.target.checked)}
             />
             <span>
-              Lay fabrics of this project on it
-              {!canPaint && <span className="soft"> (it has fewer than two)</span>}
+              {phrase('Lay fabrics of this project on it')}
+              {!canPaint && <span className="soft"> {phrase('(it has fewer than two)')}</span>}
             </span>
           </label>
           <div className="buttons">
             <button type="submit" className="button button-main" aria-disabled={!read.ok}>
-              Add block
+              {phrase('Add block')}
             </button>
             <button type="button" className="button" onClick={onClose}>
-              Cancel
+              {phrase('Cancel')}
             </button>
           </div>
         </div>
@@ -256,7 +268,10 @@ function inNumbers(starter: Starter): string {
 }
 
 const numbersInWords = ({ patches, foundations, isSetIn }: StarterNumbers): string =>
-  `${countOf(patches, 'patch', 'patches')}, ${isSetIn ? 'set-in seams' : countOf(foundations, 'foundation')}`;
+  phrase(
+    '{patches, plural, one {# patch} other {# patches}}, {isSetIn, select, true {set-in seams} other {{foundations, plural, one {# foundation} other {# foundations}}}}',
+    { patches, isSetIn, foundations },
+  );
 
 interface PreviewProps {
   readonly name: string;
@@ -273,7 +288,11 @@ function Preview({ name, alsoCalled, drawing, fabrics }: PreviewProps) {
       <StarterPicture drawing={drawing} fabrics={fabrics} size={208} isBare={fabrics.length === 0} />
       <h3>{name}</h3>
       <p className="soft">{numbersInWords(numbersOf(block))}</p>
-      {alsoCalled.length > 0 && <p className="soft">Also called {alsoCalled.join(', ').toLowerCase()}</p>}
+      {alsoCalled.length > 0 && (
+        <p className="soft">
+          {phrase('Also called {alsoCalled}', { alsoCalled: alsoCalled.join(', ').toLowerCase() })}
+        </p>
+      )}
     </div>
   );
 }
@@ -328,7 +347,11 @@ function ParameterField({ parameter, value, onChange }: ParameterFieldProps) {
   return (
     <div className="length-field">
       <label htmlFor={id}>
-        {parameter.label} ({parameter.least} to {parameter.most})
+        {phrase('{label} ({least} to {most})', {
+          label: parameter.label,
+          least: parameter.least,
+          most: parameter.most,
+        })}
       </label>
       <div className="count-field">
         <input
@@ -349,6 +372,15 @@ function sizeSentence(drawing: GridDrawing, widthIn: number, unit: Unit): string
   const heightIn = heightAt(drawing, widthIn);
   const words = (value: number) => formatLength(Math.round(value * 64) / 64, unit);
   const metric =
-    unit === 'mm' ? '' : ` (${(widthIn * MM_PER_IN).toFixed(0)} by ${(heightIn * MM_PER_IN).toFixed(0)} mm)`;
-  return `Finished size ${words(widthIn)} by ${words(heightIn)}${metric}.`;
+    unit === 'mm'
+      ? ''
+      : phrase(' ({widthIn} by {heightIn} mm)', {
+          widthIn: (widthIn * MM_PER_IN).toFixed(0),
+          heightIn: (heightIn * MM_PER_IN).toFixed(0),
+        });
+  return phrase('Finished size {words} by {words2}{metric}.', {
+    words: words(widthIn),
+    words2: words(heightIn),
+    metric,
+  });
 }

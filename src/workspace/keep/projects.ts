@@ -3,6 +3,7 @@ import { renameProject } from '../../document/edit-project.ts';
 import { openFile } from '../../document/file.ts';
 import type { Project } from '../../document/project.ts';
 import { toText } from '../../document/to-text.ts';
+import { phrase } from '../../words/phrase.ts';
 import { replaceProject, say } from '../actions.ts';
 import { flushWork, knowOpening } from '../autosave.ts';
 import { nextOpening } from '../session.ts';
@@ -47,12 +48,12 @@ export async function openProject(keep: UseStore, id: string): Promise<boolean> 
   const work = await patiently(get<KeptWork>(PROJECT + id, keep)).catch(() => undefined);
   const opened = openFile(work?.text ?? '');
   if (work === undefined || !opened.ok) {
-    say('trouble', opened.ok ? 'The project could not be read.' : opened.error.message);
+    say('trouble', opened.ok ? phrase('The project could not be read.') : opened.error.message);
     return false;
   }
   const opening = nextOpening();
   knowOpening(opening, id, work.text);
-  replaceProject(`Open ‘${opened.project.name}’`, opened.project, opening);
+  replaceProject(phrase('Open ‘{name}’', { name: opened.project.name }), opened.project, opening);
   return true;
 }
 
@@ -82,7 +83,9 @@ export const renameKept = (keep: UseStore, id: string, name: string): Promise<vo
 
 /** Keeps a second project that begins as the first is now; its earlier states are its own. */
 export const duplicateProject = (keep: UseStore, id: string): Promise<void> =>
-  rewritten(keep, id, newId(), (project) => renameProject(project, `${project.name} (copy)`));
+  rewritten(keep, id, newId(), (project) =>
+    renameProject(project, phrase('{project} (copy)', { project: project.name })),
+  );
 
 async function rewritten(
   keep: UseStore,

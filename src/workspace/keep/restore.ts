@@ -1,6 +1,7 @@
 import { get, getMany, type UseStore } from 'idb-keyval';
 import { openFile } from '../../document/file.ts';
 import type { Project } from '../../document/project.ts';
+import { phrase } from '../../words/phrase.ts';
 import { say } from '../actions.ts';
 import { freshSession, session, type Theme } from '../session.ts';
 import { putState } from './earlier-states.ts';
@@ -11,7 +12,7 @@ import { CARD, type KeptWork, newId, OPEN, PROJECT, type ProjectCard } from './r
 
 /** The one project of earlier versions. */
 const WORK = 'work';
-const ASIDE = 'kept aside';
+const ASIDE = phrase('kept aside');
 const THEME = 'theme';
 
 /** What was found in the browser's own storage. */
@@ -24,8 +25,9 @@ export type Restored =
   /** The browser refuses storage; a notice says that only saving to a file keeps the work. */
   | { readonly kind: 'refused' };
 
-export const NO_STORAGE =
-  'This browser does not let the page save anything, so the work is gone when the page is closed: save it to a file.';
+export const NO_STORAGE = phrase(
+  'This browser does not let the page save anything, so the work is gone when the page is closed: save it to a file.',
+);
 
 export const cardOf = (id: string, project: Project, text: string, before?: ProjectCard): ProjectCard => ({
   ...(before ?? { id, created: Date.now() }),
@@ -85,7 +87,7 @@ async function settle(
   if (before?.owner === words.owner && before.counter >= words.counter) return;
   if (before !== undefined && before.owner !== words.owner) {
     if (before.text === words.text) return;
-    const aside = { time: Date.now(), label: 'Changes of a tab that was closed', isAside: true };
+    const aside = { time: Date.now(), label: phrase('Changes of a tab that was closed'), isAside: true };
     await putState(store, projectId, { ...aside, step: words.owner }, words.text);
     return;
   }
@@ -145,17 +147,26 @@ async function keepAside(work: unknown, keep: UseStore, key: string): Promise<Re
   const before = session.getState().keptAside;
   const keptAside = before.includes(text) ? before : [...before, text];
   session.setState({ keptAside });
-  const sorry = 'The work saved in this browser could not be read';
+  const sorry = phrase('The work saved in this browser could not be read');
   try {
     await written(keep, async (store) => {
       store.put(keptAside, ASIDE);
       store.delete(key);
       store.delete(OPEN);
     });
-    say('trouble', `${sorry}. It is kept aside, and the menu can save it to a file. ${reason}`);
+    say(
+      'trouble',
+      phrase('{sorry}. It is kept aside, and the menu can save it to a file. {reason}', { sorry, reason }),
+    );
     return { kind: 'damaged', aside: true };
   } catch {
-    say('trouble', `${sorry}. It is left where it is, and the menu can save it to a file. ${reason}`);
+    say(
+      'trouble',
+      phrase('{sorry}. It is left where it is, and the menu can save it to a file. {reason}', {
+        sorry,
+        reason,
+      }),
+    );
     return { kind: 'damaged', aside: false };
   }
 }
