@@ -26,8 +26,24 @@ test('two blocks, two copies, from taking into work to trimmed', async ({ page }
   const pile = page.getByRole('button', { name: /pile is sewn|papers? sewn$/ });
   const round = page.getByText(/^Round \d+ of \d+/);
   await pile.click();
-  await expect(page.getByText('done', { exact: true })).toBeVisible();
+  await expect(page.getByText('done', { exact: true }).first()).toBeVisible();
   const sewn = await page.getByText(/of \d+ patches/).textContent();
+
+  // A paper is found by the code printed on it, as a camera would read it, and can be begun again.
+  const code = await page.locator('.sew-where-row .sew-soft').first().textContent();
+  await page.getByRole('button', { name: 'Scan' }).click();
+  await page.getByLabel('Or type the short code beside it').fill('nothing');
+  await page.getByRole('button', { name: 'Find', exact: true }).click();
+  await expect(page.getByText('No paper in work has the code ‘nothing’.')).toBeVisible();
+  await page.getByLabel('Or type the short code beside it').fill(code!);
+  await page.getByRole('button', { name: 'Find', exact: true }).click();
+  await expect(page.getByText('2 of 8 papers')).toBeVisible();
+  await page.getByRole('searchbox').fill('');
+  await page.evaluate(() => {
+    location.hash = '#paper=b1%2FA%2F1';
+  });
+  await expect(page.getByRole('dialog', { name: 'Lighthouse, A, copy 1' })).toBeVisible();
+  await page.keyboard.press('Escape');
 
   // An edit of a block in work, undone and done again, takes nothing back; nor does a reload.
   await page.keyboard.press('Alt+1');
@@ -53,7 +69,7 @@ test('two blocks, two copies, from taking into work to trimmed', async ({ page }
     else break;
     await expect(round.or(page.getByText('Every paper is sewn'))).not.toHaveText(before!);
   }
-  await expect(page.getByText('100 %')).toBeVisible();
+  await expect(page.getByText('100%')).toBeVisible();
   // Joins open in turn; the last tick of each block is its trimming, and takes it from the list.
   const blocks = page.getByRole('region', { name: 'Ready to join' }).getByRole('group');
   await expect(blocks).toHaveCount(4);

@@ -1,5 +1,12 @@
 import * as z from 'zod';
-import { MOST_COPIES } from './limits.ts';
+import { PLAN_CHOICES } from '../piecing/block.ts';
+import {
+  CUTS_PER_BLOCK,
+  MOST_COPIES,
+  ORDERS_PER_BLOCK,
+  PATCHES_PER_BLOCK,
+  PATCHES_PER_ORDER,
+} from './limits.ts';
 import { id, list, name, number, otherwise, point, record } from './schema-words.ts';
 
 /** The shape of the key `work` of a file, and what must hold between its parts. */
@@ -8,7 +15,41 @@ const MOST_PAPERS = 200_000;
 
 const ring = list(point, 10_000).refine((corners) => corners.length >= 3, 'has fewer than three points');
 const letters = list(id, 2_000);
+const size = number.refine((n) => n > 0 && n <= 1_000, 'is not above 0 and up to 1,000');
+const seconds = number.refine((n) => n >= 0, 'is below 0');
 const count = number.refine((n) => Number.isInteger(n) && n >= 0, 'is not a whole number');
+
+const pieceCut = z.looseObject(
+  {
+    kind: z.enum(['rectangle', 'half-square', 'quarter-square', 'half-rectangle'], {
+      error: 'is no way to cut a piece',
+    }),
+    width: size,
+    height: size,
+  },
+  record,
+);
+
+const drawing = z.looseObject(
+  {
+    cuts: list(
+      z.looseObject(
+        {
+          id,
+          from: point,
+          to: point,
+          role: z.enum(['auto', 'join', 'seam'], { error: 'is none of auto, join and seam' }),
+        },
+        record,
+      ),
+      CUTS_PER_BLOCK,
+    ),
+    patches: list(z.looseObject({ id, at: point, fabric: id.optional() }, record), PATCHES_PER_BLOCK),
+    plan: z.enum(PLAN_CHOICES, { error: `is none of ${PLAN_CHOICES.join(', ')}` }).optional(),
+    orders: list(list(id, PATCHES_PER_ORDER), ORDERS_PER_BLOCK).optional(),
+  },
+  record,
+);
 
 const block = z.looseObject(
   {
@@ -16,10 +57,20 @@ const block = z.looseObject(
     name,
     copies: count.refine((n) => n >= 1 && n <= MOST_COPIES, `is not from 1 to ${MOST_COPIES}`),
     outline: ring,
-    patches: list(z.looseObject({ id, fabric: id.optional(), polygon: ring }, record), 2_000),
+    patches: list(
+      z.looseObject({ id, fabric: id.optional(), polygon: ring, cut: pieceCut.optional() }, record),
+      2_000,
+    ),
     sections: list(
       z.looseObject(
-        { letter: id, stamp: id, outline: ring, order: letters, startsFrom: letters.optional() },
+        {
+          letter: id,
+          printedAs: id.optional(),
+          stamp: id,
+          outline: ring,
+          order: letters,
+          startsFrom: letters.optional(),
+        },
         record,
       ),
       2_000,
@@ -37,13 +88,33 @@ const block = z.looseObject(
       ),
       2_000,
     ),
+    drawing: drawing.optional(),
   },
   record,
 );
 
 const take = z.looseObject({ paper: id, patches: letters }, record);
-const round = z.looseObject({ fabric: id.optional(), takes: list(take, MOST_PAPERS) }, record);
+const round = z.looseObject(
+  { fabric: id.optional(), takes: list(take, MOST_PAPERS), batch: count.optional() },
+  record,
+);
 const counts = z.record(id, count, record);
+
+const quilt = z.looseObject(
+  {
+    copies: count.refine((n) => n >= 1 && n <= MOST_COPIES, `is not from 1 to ${MOST_COPIES}`),
+    places: list(z.looseObject({ id, number: count, block: id.optional() }, record), 10_000),
+    steps: list(
+      z.looseObject(
+        { left: letters, right: letters, length: seconds, kind: id, pins: count, matches: count },
+        record,
+      ),
+      10_000,
+    ),
+    done: list(list(count, 10_000), MOST_COPIES),
+  },
+  record,
+);
 
 export const fileWork = z
   .looseObject(
@@ -53,6 +124,18 @@ export const fileWork = z
       sewn: counts,
       joined: counts,
       trimmed: list(id, MOST_PAPERS),
+      stages: list(
+        z.enum(['cut', 'trimmed', 'pressed'], { error: 'is none of cut, trimmed and pressed' }),
+        3,
+      ).optional(),
+      partly: z
+        .record(id, z.enum(['sewn', 'trimmed'], { error: 'is neither sewn nor trimmed' }), record)
+        .optional(),
+      cut: list(count, 100_000).optional(),
+      pile: count.refine((n) => n >= 1, 'is not 1 or more').optional(),
+      days: counts.optional(),
+      time: z.looseObject({ seconds, patches: count }, record).optional(),
+      quilt: quilt.optional(),
     },
     record,
   )
@@ -68,6 +151,12 @@ export const fileWork = z
       if (takes.some(({ paper }) => !lengths.has(paper)))
         say('names a paper that is not in work', 'rounds', k);
     });
+    if (work.cut?.some((round) => round >= work.rounds.length)) say('names a round that is not there', 'cut');
+    for (const paper of Object.keys(work.partly ?? {}))
+      if (!lengths.has(paper)) say('names a paper that is not in work', 'partly');
+    const steps = work.quilt?.steps.length ?? 0;
+    if (work.quilt?.done.some((done) => done.some((step) => step >= steps)))
+      say('names a step that is not there', 'quilt', 'done');
     for (const [paper, done] of Object.entries(work.sewn))
       if (done > (lengths.get(paper) ?? -1)) say('counts more than there is to sew', 'sewn');
   });

@@ -12,6 +12,8 @@ import { printable, type Typeface } from './type/typeface.ts';
 export interface PrintWork {
   readonly project: Project;
   readonly jobs: readonly MadeBlock[];
+  /** Letters of the sections that are printed of every block, as when a paper was lost; all when absent. */
+  readonly sections?: readonly string[];
 }
 
 /**
@@ -70,7 +72,8 @@ export function foundationsOf(
     if (name.lacking !== '') notes.push(nameNote(block.id, `The name of block ${position}`, name));
     // One job for all sections of the block: they are known by it to belong together.
     const counted = { ...job, copies: Math.floor(copies) };
-    return plan.sections.map((section) => ({
+    const printed = plan.sections.filter(({ letter }) => work.sections?.includes(letter) ?? true);
+    return printed.map((section) => ({
       job: counted,
       section,
       blockName: name.text,

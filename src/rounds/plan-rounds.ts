@@ -24,6 +24,8 @@ export interface Round {
   /** Null for patches that have no fabric yet. */
   readonly fabric: string | null;
   readonly work: readonly { readonly paper: string; readonly patches: readonly string[] }[];
+  /** Which batch it belongs to, from 1, where papers are sewn so many at a time. */
+  readonly batch?: number;
 }
 
 export interface RoundsOptions extends StageOptions {

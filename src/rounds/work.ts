@@ -1,4 +1,4 @@
-import type { Work, WorkBlock, WorkJoin, WorkSection } from '../document/work.ts';
+import type { FollowedStage, PaperStage, Work, WorkBlock, WorkJoin, WorkSection } from '../document/work.ts';
 import type { PiecingPlan } from '../piecing/plan.ts';
 import { paperId, partsOfPaper } from './papers.ts';
 
@@ -25,37 +25,66 @@ export const papersIn = (work: Work): string[] =>
     ),
   );
 
-/** How many positions of each paper are sewn before a round, were all earlier rounds done. */
-function startsOf(work: Work): ReadonlyMap<string, number>[] {
+/** Of a round: which positions of each paper are sewn in it, from `start` (0 is the first) up to but not with `end`. */
+type Turns = ReadonlyMap<string, { readonly start: number; readonly end: number }>;
+
+const turns = new WeakMap<Work['rounds'], readonly Turns[]>();
+
+function turnsOf({ rounds }: Work): readonly Turns[] {
+  const known = turns.get(rounds);
+  if (known) return known;
   const at = new Map<string, number>();
-  return work.rounds.map(({ takes }) => {
-    const starts = new Map<string, number>();
+  const made = rounds.map(({ takes }): Turns => {
+    const own = new Map<string, { start: number; end: number }>();
     for (const { paper, patches } of takes) {
-      starts.set(paper, at.get(paper) ?? 0);
-      at.set(paper, (at.get(paper) ?? 0) + patches.length);
+      const start = at.get(paper) ?? 0;
+      const end = start + patches.length;
+      own.set(paper, { start, end });
+      at.set(paper, end);
     }
-    return starts;
+    return own;
   });
+  turns.set(rounds, made);
+  return made;
 }
 
-const starts = new WeakMap<Work['rounds'], ReadonlyMap<string, number>[]>();
-
 /** How many positions of a paper are sewn when its turn in a round comes; -1 where the round has nothing for it. */
-export function startIn(work: Work, round: number, paper: string): number {
-  const known = starts.get(work.rounds) ?? startsOf(work);
-  starts.set(work.rounds, known);
-  return known[round]?.get(paper) ?? -1;
+export const startIn = (work: Work, round: number, paper: string): number =>
+  turnsOf(work)[round]?.get(paper)?.start ?? -1;
+
+/** What can be done next to what a paper takes in a round. */
+export type Act = 'sewn' | 'trimmed' | 'pressed';
+
+/** In the order they are done. */
+const ACTS: readonly Act[] = ['sewn', 'trimmed', 'pressed'];
+
+const isFollowed = ({ stages = [] }: Work, stage: FollowedStage): boolean => stages.includes(stage);
+
+/** What is ticked after an act of a paper; null where it is through. */
+function actAfter(work: Work, act: PaperStage): Act | null {
+  const later = ACTS.slice(ACTS.indexOf(act) + 1) as ('trimmed' | 'pressed')[];
+  return later.find((stage) => isFollowed(work, stage)) ?? null;
 }
 
 /**
- * Of a paper in a round: `done`, `ready` to be sewn, or `waiting` for an earlier round, or for the unit it starts from.
+ * Of a paper in a round: `done`, `waiting` for an earlier round or for the unit it starts from, or what is to be ticked
+ * next.
  */
-export function standingIn(work: Work, round: number, paper: string): 'done' | 'ready' | 'waiting' {
-  const start = startIn(work, round, paper);
-  const { patches } = work.rounds[round]!.takes.find((take) => take.paper === paper)!;
+export type Standing = 'done' | 'waiting' | Act;
+
+export function standingIn(work: Work, round: number, paper: string): Standing {
+  const { start, end } = turnsOf(work)[round]!.get(paper)!;
   const sewn = sewnOf(work, paper);
-  if (sewn >= start + patches.length) return 'done';
-  return sewn >= start && isUnitThere(work, paper) ? 'ready' : 'waiting';
+  const under = sewn === end ? work.partly?.[paper] : undefined;
+  if (under !== undefined) return actAfter(work, under) ?? 'done';
+  if (sewn >= end) return 'done';
+  return sewn >= start && isThrough(work, paper) && isUnitThere(work, paper) ? 'sewn' : 'waiting';
+}
+
+/** Nothing is left to be ticked of what the paper took last. */
+function isThrough(work: Work, paper: string): boolean {
+  const under = work.partly?.[paper];
+  return under === undefined || actAfter(work, under) === null;
 }
 
 function isUnitThere(work: Work, paper: string): boolean {
@@ -66,46 +95,116 @@ function isUnitThere(work: Work, paper: string): boolean {
 
 export function isFinished(work: Work, paper: string): boolean {
   const there = paperIn(work, paper);
-  return there !== null && sewnOf(work, paper) === there.section.order.length;
+  return there !== null && sewnOf(work, paper) === there.section.order.length && isThrough(work, paper);
 }
 
-/** The papers of a round that a pile of all can be ticked with: those whose turn has come. */
-export const readyIn = (work: Work, round: number): string[] =>
-  work.rounds[round]!.takes.map(({ paper }) => paper).filter(
-    (paper) => standingIn(work, round, paper) === 'ready',
-  );
+/** Of some papers of a round the next act that any is ready for, the earliest of a pile, and all that are. */
+export function nextActOf(
+  work: Work,
+  round: number,
+  papers: readonly string[],
+): { readonly act: Act; readonly papers: readonly string[] } | null {
+  const standing = new Map(papers.map((paper) => [paper, standingIn(work, round, paper)]));
+  const act = ACTS.find((one) => papers.some((paper) => standing.get(paper) === one));
+  return act === undefined ? null : { act, papers: papers.filter((paper) => standing.get(paper) === act) };
+}
 
-/** The first round with something left to sew; the number of rounds when all is sewn. */
+/** The papers of a round in piles of a comfortable size, in order; one pile where none was chosen. */
+export function pilesOf(work: Work, round: number): readonly (readonly string[])[] {
+  const papers = work.rounds[round]!.takes.map(({ paper }) => paper);
+  const most = Math.max(1, work.pile ?? papers.length);
+  // Piles as even as can be: 13 papers in piles of up to 6 make 5, 4 and 4.
+  const count = Math.ceil(papers.length / most);
+  const piles: string[][] = [];
+  for (let k = 0, at = 0; k < count; k++) {
+    const size = Math.ceil((papers.length - at) / (count - k));
+    piles.push(papers.slice(at, at + size));
+    at += size;
+  }
+  return piles;
+}
+
+export const isRoundDone = (work: Work, round: number): boolean =>
+  work.rounds[round]!.takes.every(({ paper }) => standingIn(work, round, paper) === 'done');
+
+/** The first round with something left to do; the number of rounds when all is sewn. */
 export function currentRound(work: Work): number {
-  const at = work.rounds.findIndex(({ takes }, k) =>
-    takes.some(({ paper }) => standingIn(work, k, paper) !== 'done'),
-  );
+  const at = work.rounds.findIndex((_, k) => !isRoundDone(work, k));
   return at < 0 ? work.rounds.length : at;
 }
 
-/** What some papers take in a round is sewn. Papers whose turn has not come stay as they are. */
+/** The next act is done to what some papers take in a round. Papers whose turn has not come stay as they are. */
 export function tick(work: Work, round: number, papers: readonly string[]): Work {
   const sewn = { ...work.sewn };
-  for (const { paper, patches } of work.rounds[round]!.takes)
-    if (papers.includes(paper) && standingIn(work, round, paper) === 'ready')
-      sewn[paper] = startIn(work, round, paper) + patches.length;
-  return { ...work, sewn };
+  const partly: Record<string, PaperStage> = { ...work.partly };
+  const chosen = new Set(papers);
+  for (const { paper, patches } of work.rounds[round]!.takes) {
+    if (!chosen.has(paper)) continue;
+    const act = standingIn(work, round, paper);
+    if (act === 'done' || act === 'waiting') continue;
+    if (act === 'sewn') sewn[paper] = startIn(work, round, paper) + patches.length;
+    if (act !== 'pressed' && actAfter(work, act) !== null) partly[paper] = act;
+    else delete partly[paper];
+  }
+  return withPartly({ ...work, sewn }, partly);
+}
+
+function withPartly(work: Work, partly: Readonly<Record<string, PaperStage>>): Work {
+  const { partly: _, ...rest } = work;
+  return Object.keys(partly).length === 0 ? rest : { ...rest, partly };
 }
 
 /** What a paper took in a round, and after it, is not sewn after all; nor what was joined and trimmed with it. */
 export function takeBack(work: Work, round: number, paper: string): Work {
   const start = startIn(work, round, paper);
   if (start < 0 || sewnOf(work, paper) <= start) return work;
+  return withPaper(work, paper, start, undefined);
+}
+
+/** Some papers stand again as they did in an earlier record of the same work; what hangs on them with them. */
+export const asBefore = (work: Work, before: Work, papers: readonly string[]): Work =>
+  papers.reduce(
+    (after, paper) => withPaper(after, paper, sewnOf(before, paper), before.partly?.[paper]),
+    work,
+  );
+
+/** A paper that was lost or spoiled is begun again. */
+export const beginAgain = (work: Work, paper: string): Work => withPaper(work, paper, 0, undefined);
+
+function withPaper(work: Work, paper: string, count: number, stage: PaperStage | undefined): Work {
   const { [paper]: _, ...sewn } = work.sewn;
+  const { [paper]: __, ...partly } = work.partly ?? {};
+  const after = withPartly(
+    { ...work, sewn: count === 0 ? sewn : { ...sewn, [paper]: count } },
+    stage === undefined ? partly : { ...partly, [paper]: stage },
+  );
+  if (isFinished(after, paper)) return after;
   const { block, copy } = partsOfPaper(paper);
   const name = `${block}/${copy}`;
-  const { [name]: __, ...joined } = work.joined;
-  return {
-    ...work,
-    sewn: start === 0 ? sewn : { ...sewn, [paper]: start },
-    joined,
-    trimmed: work.trimmed.filter((one) => one !== name),
-  };
+  const { [name]: ___, ...joined } = work.joined;
+  return { ...after, joined, trimmed: work.trimmed.filter((one) => one !== name) };
+}
+
+/** All pieces of a round are cut, or not after all. */
+export function setCut(work: Work, round: number, isCut: boolean): Work {
+  const others = (work.cut ?? []).filter((one) => one !== round);
+  const { cut: _, ...rest } = work;
+  const cut = isCut ? [...others, round].sort((a, b) => a - b) : others;
+  return cut.length === 0 ? rest : { ...rest, cut };
+}
+
+export const isCut = (work: Work, round: number): boolean => work.cut?.includes(round) ?? false;
+
+/** Which stages are ticked from now on. Those that are no longer ticked hold nothing up. */
+export function followStages(work: Work, stages: readonly FollowedStage[]): Work {
+  const { stages: _, ...rest } = work;
+  return stages.length === 0 ? rest : { ...rest, stages };
+}
+
+/** So many papers make a comfortable pile; null for whole rounds. */
+export function setPile(work: Work, pile: number | null): Work {
+  const { pile: _, ...rest } = work;
+  return pile === null ? rest : { ...rest, pile };
 }
 
 /** A block of which all papers are sewn: its joining steps, and how many are done. */
@@ -174,11 +273,49 @@ export function progressOf(work: Work): Progress {
   };
 }
 
+/** All patches that are sewn. */
+export const patchesSewn = ({ sewn }: Work): number =>
+  Object.values(sewn).reduce((sum, count) => sum + count, 0);
+
+/** Longest that one patch may count for, seconds: whoever leaves the timer on and goes away does not teach it. */
+const LONGEST_A_PATCH_S = 600;
+
+/**
+ * A change of what is done, noted for the day (`2026-05-09`), and for the timer where it ran for some seconds since it was
+ * last looked at. What is taken back is taken off the day again.
+ */
+export function noted(before: Work, after: Work, day: string, seconds: number | null): Work {
+  const more = patchesSewn(after) - patchesSewn(before);
+  if (more === 0) return after;
+  const { [day]: today = 0, ...others } = after.days ?? {};
+  const left = Math.max(0, today + more);
+  const days = left === 0 ? others : { ...others, [day]: left };
+  const known = after.time ?? { seconds: 0, patches: 0 };
+  const time =
+    seconds === null || more < 0
+      ? after.time
+      : {
+          seconds: known.seconds + Math.min(seconds, more * LONGEST_A_PATCH_S),
+          patches: known.patches + more,
+        };
+  const { days: _, time: __, ...rest } = after;
+  return {
+    ...rest,
+    ...(Object.keys(days).length > 0 && { days }),
+    ...(time !== undefined && { time }),
+  };
+}
+
+/** Fewest patches that say how fast someone sews. */
+const ENOUGH_TO_TELL = 10;
+
+/** Seconds that so many patches take by what the timer has seen; null before it has seen enough. */
+export const secondsFor = ({ time }: Work, patches: number): number | null =>
+  time === undefined || time.patches < ENOUGH_TO_TELL ? null : (patches * time.seconds) / time.patches;
+
 /** The round a paper waits for next; null when it is finished. */
 export function nextRoundOf(work: Work, paper: string): number | null {
-  const at = work.rounds.findIndex(
-    ({ takes }, k) => takes.some((take) => take.paper === paper) && standingIn(work, k, paper) !== 'done',
-  );
+  const at = turnsOf(work).findIndex((own, k) => own.has(paper) && standingIn(work, k, paper) !== 'done');
   return at < 0 ? null : at;
 }
 

@@ -1,6 +1,8 @@
 import { lazy, Suspense, useEffect, useState } from 'react';
 import { useStore } from 'zustand';
+import { readCode } from '../rounds/paper-address.ts';
 import { phrase } from '../words/phrase.ts';
+import { goTo } from '../workspace/actions.ts';
 import { session } from '../workspace/session.ts';
 import { ErrorBoundary } from './error-boundary.tsx';
 import { FileDrop } from './file-drop.tsx';
@@ -32,6 +34,7 @@ export function App({ started }: AppProps) {
   useEffect(() => {
     void started.then(() => setStarted(true));
   }, [started]);
+  useEffect(() => (isStarted ? followAddress() : undefined), [isStarted]);
 
   return (
     <ErrorBoundary>
@@ -54,6 +57,16 @@ export function App({ started }: AppProps) {
       </div>
     </ErrorBoundary>
   );
+}
+
+/** A code printed on a paper leads here with what it stands for after `#`: the Sew place opens it. Returns a stop function. */
+function followAddress(): () => void {
+  const follow = (): void => {
+    if (readCode(location.hash) !== null) goTo('sew');
+  };
+  follow();
+  addEventListener('hashchange', follow);
+  return () => removeEventListener('hashchange', follow);
 }
 
 function WindowDialogs() {

@@ -1,18 +1,35 @@
 import { expose } from 'comlink';
+import { cuttingPlan } from '../cutting/cutting-plan.ts';
+import { clothsOf, cuttingRulesOf, handSizesOf } from '../cutting/project-cutting.ts';
 import { completed, withOrders } from '../document/carry-patches.ts';
-import type { Fabric } from '../document/project.ts';
-import type { Work } from '../document/work.ts';
+import type { Block, Project } from '../document/project.ts';
+import type { Work, WorkCut } from '../document/work.ts';
+import { signedArea } from '../geometry/ring.ts';
 import type { MadeBlock } from '../making/making.ts';
 import type { PieceOptions } from '../piecing/options.ts';
 import { piece } from '../piecing/piece.ts';
-import { papersOf } from '../rounds/papers.ts';
-import { plansOfRounds, type RoundsPlan } from '../rounds/plan-rounds.ts';
+import type { PiecingPlan } from '../piecing/plan.ts';
+import { type BatchChoice, batchesOf, plansOfBatches } from '../rounds/batches.ts';
+import { type Paper, papersOf } from '../rounds/papers.ts';
+import type { RoundsPlan } from '../rounds/plan-rounds.ts';
+import { quiltSteps } from '../rounds/quilt-steps.ts';
+import { type TakenChanges, takeChanges } from '../rounds/take-changes.ts';
 import { settledOrders, takeIntoWork } from '../rounds/take-into-work.ts';
 
 export interface RoundsOrder {
   readonly made: readonly MadeBlock[];
-  readonly fabrics: readonly Fabric['id'][];
+  /** Ids of the fabrics, in the order they are leafed through. */
+  readonly fabrics: readonly string[];
   readonly isFirstPairCut: boolean;
+  readonly batches: BatchChoice;
+}
+
+/** How work is taken. */
+export interface TakeOrder {
+  /** Without pictures. */
+  readonly project: Project;
+  readonly options: PieceOptions;
+  readonly pile: number | null;
 }
 
 /** A plan of rounds in numbers, and how far the search has come, 0 to 1. */
@@ -22,6 +39,7 @@ export interface RoundsNews {
   readonly byPosition: number;
   readonly byLeafing: number;
   readonly papers: number;
+  readonly batches: number;
   readonly done: number;
 }
 
@@ -46,19 +64,28 @@ const rounds = {
     made = order.made;
     latest = null;
     const papers = papersOf(made);
+    const batches = batchesOf(papers, order.batches, largestIn(made));
     const options = { fabricOrder: order.fabrics, isFirstPairCut: order.isFirstPairCut };
-    for (const { plan, done } of plansOfRounds(papers, options)) {
+    for (const { plan, done } of plansOfBatches(batches, options)) {
       if (own !== number) return false;
       latest = plan;
       const { bound, byPosition, byLeafing } = plan;
-      onNews({ rounds: plan.rounds.length, bound, byPosition, byLeafing, papers: papers.length, done });
+      onNews({
+        rounds: plan.rounds.length,
+        bound,
+        byPosition,
+        byLeafing,
+        papers: papers.length,
+        batches: batches.length,
+        done,
+      });
       await breathe();
     }
     return own === number;
   },
 
   /** Takes the best plan so far into work. Null where there is none. */
-  take(options: PieceOptions): Taken | null {
+  take({ project, options, pile }: TakeOrder): Taken | null {
     if (latest === null) return null;
     number++;
     const orders = settledOrders(made, latest);
@@ -66,9 +93,56 @@ const rounds = {
       const block = withOrders(completed(one.block), orders.get(one.block.id));
       return { ...one, block, plan: piece(block, options) };
     });
-    return { work: takeIntoWork(made, numbered, latest), orders: [...orders] };
+    const planOf = new Map(numbered.map(({ block, plan }) => [block.id, plan]));
+    const quilt = quiltSteps(
+      project,
+      1 + (project.quilt?.copies?.length ?? 0),
+      (id) => planOf.get(id) ?? null,
+    );
+    const cutOf = cutsOf(project, numbered);
+    return { work: takeIntoWork(made, numbered, latest, { cutOf, quilt, pile }), orders: [...orders] };
+  },
+
+  /** What taking a changed drawing of a block into work would do. */
+  change(work: Work, changed: MadeBlock, project: Project): TakenChanges {
+    return takeChanges(work, changed, cutsOf(project, [changed]));
+  },
+
+  /** The plan of a drawing that is in work. */
+  planFor(block: Block, options: PieceOptions): PiecingPlan {
+    return piece(block, options);
   },
 };
+
+/** What is cut for each patch, by block and lasting id: the sizes of the cutting list. */
+function cutsOf(
+  project: Project,
+  blocks: readonly MadeBlock[],
+): (block: string, patchKey: string) => WorkCut | undefined {
+  const { pieces } = cuttingPlan({
+    made: blocks,
+    cloths: clothsOf(project),
+    rules: cuttingRulesOf(project),
+    sizeOf: handSizesOf(project),
+    steps: 0,
+  });
+  const cuts = new Map(
+    pieces.map(({ block, key, piece: { cut } }) => [
+      `${block}/${key}`,
+      { kind: cut.kind, width: cut.width, height: cut.height },
+    ]),
+  );
+  return (block, key) => cuts.get(`${block}/${key}`);
+}
+
+function largestIn(blocks: readonly MadeBlock[]): (paper: Paper) => number {
+  const areas = new Map(
+    blocks.flatMap(({ block, plan }) =>
+      plan.patches.map(({ id, polygon }) => [`${block.id}/${id}`, Math.abs(signedArea(polygon))] as const),
+    ),
+  );
+  return ({ block, form }) => Math.max(0, ...form.patches.map((id) => areas.get(`${block}/${id}`) ?? 0));
+}
 
 export type RoundsHand = typeof rounds;
 

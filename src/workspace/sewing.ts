@@ -2,9 +2,16 @@ import { proxy, type Remote, wrap } from 'comlink';
 import { createStore } from 'zustand/vanilla';
 import { completed, withOrders } from '../document/carry-patches.ts';
 import { changeBlock } from '../document/find.ts';
-import type { Work } from '../document/work.ts';
+import type { Project } from '../document/project.ts';
+import type { Work, WorkBlock } from '../document/work.ts';
+import type { PiecingPlan } from '../piecing/plan.ts';
+import type { BatchChoice } from '../rounds/batches.ts';
+import type { TakenChanges } from '../rounds/take-changes.ts';
+import { drawingIn } from '../rounds/take-into-work.ts';
+import { noted } from '../rounds/work.ts';
 import { phrase } from '../words/phrase.ts';
 import { edit, noteDone, say } from './actions.ts';
+import { drawingOf } from './drawing-of.ts';
 import { makingAtHand } from './making.ts';
 import { pieceOptions } from './present-options.ts';
 import type { RoundsHand, RoundsNews } from './rounds-worker.ts';
@@ -59,6 +66,7 @@ onOtherProject(dropRounds);
 export async function planSewing(
   copies: ReadonlyMap<string, number>,
   isFirstPairCut: boolean,
+  batches: BatchChoice,
 ): Promise<void> {
   const own = ++asked;
   const { project } = session.getState();
@@ -66,7 +74,7 @@ export async function planSewing(
   if (toCome > 0 || blocks.length === 0) return;
   planning.setState({ news: null, isBusy: true, failure: null });
   try {
-    const order = { made: blocks, fabrics: project.fabrics.map(({ id }) => id), isFirstPairCut };
+    const order = { made: blocks, fabrics: project.fabrics.map(({ id }) => id), isFirstPairCut, batches };
     const hear = proxy((news: RoundsNews) => {
       if (own === asked) planning.setState({ news });
     });
@@ -81,10 +89,10 @@ export async function planSewing(
  * Takes the best plan so far into work. The blocks keep the orders it settled, so that their papers are numbered as
  * they will be sewn: that is an edit, and can be undone; what is in work stays whatever is undone.
  */
-export async function takePlanIntoWork(): Promise<void> {
+export async function takePlanIntoWork(pile: number | null): Promise<void> {
   const own = ++asked;
   try {
-    const taken = await theHand().take(pieceOptions());
+    const taken = await theHand().take({ project: plainProject(), options: pieceOptions(), pile });
     if (taken === null || own !== asked) return;
     edit(phrase('Take into work'), (project) =>
       taken.orders.reduce(
@@ -99,9 +107,94 @@ export async function takePlanIntoWork(): Promise<void> {
   }
 }
 
-/** Notes what hands have done of what is in work. */
-export const noteSewn = (change: (work: Work) => Work): void =>
-  noteDone((project) => (project.work === undefined ? project : { ...project, work: change(project.work) }));
+/** The project without pictures, to be handed to the worker. */
+function plainProject(): Project {
+  const { work: _, ...project } = session.getState().project;
+  return {
+    ...project,
+    blocks: project.blocks.map(drawingOf),
+    fabrics: project.fabrics.map(({ picture: __, ...fabric }) => fabric),
+  };
+}
+
+/** Notes what hands have done of what is in work, for the day and the timer too. */
+export function noteSewn(change: (work: Work) => Work): void {
+  const day = dayOf(new Date());
+  const seconds = secondsSinceLooked();
+  // Most moments of the history hold one and the same work.
+  const known = new Map<Work, Work>();
+  noteDone((project) => {
+    const { work } = project;
+    if (work === undefined) return project;
+    const after = known.get(work) ?? noted(work, change(work), day, seconds);
+    known.set(work, after);
+    return after === work ? project : { ...project, work: after };
+  });
+}
+
+/** A day as the person's calendar has it: `2026-05-09`. */
+export const dayOf = (date: Date): string =>
+  [date.getFullYear(), date.getMonth() + 1, date.getDate()]
+    .map((part) => String(part).padStart(2, '0'))
+    .join('-');
+
+/** When the timer was last looked at, ms since 1970; null while it rests. It never runs on by itself after a reload. */
+export const timer = createStore<{ readonly since: number | null }>(() => ({ since: null }));
+
+onOtherProject(() => timer.setState({ since: null }));
+
+export const startTimer = (): void => timer.setState({ since: Date.now() });
+export const pauseTimer = (): void => timer.setState({ since: null });
+
+function secondsSinceLooked(): number | null {
+  const { since } = timer.getState();
+  if (since === null) return null;
+  const now = Date.now();
+  timer.setState({ since: now });
+  return Math.max(0, (now - since) / 1000);
+}
+
+/**
+ * What taking the present drawing of a block into work would do, for it to be looked at first; null where its plan is
+ * still to come. Throws with one sentence where it failed.
+ */
+export async function changesToTake(blockId: string): Promise<TakenChanges | null> {
+  const { project } = session.getState();
+  const { work } = project;
+  const copies = work?.blocks.find(({ id }) => id === blockId)?.copies;
+  if (work === undefined || copies === undefined) return null;
+  const { blocks, toCome } = makingAtHand(project, new Map([[blockId, copies]]));
+  const [made] = blocks;
+  if (toCome > 0 || !made) return null;
+  return theHand().change(work, made, plainProject());
+}
+
+/** Takes what was looked at, unless something was done meanwhile. */
+export function takeDrawing(blockName: string, before: Work, { work }: TakenChanges): void {
+  if (session.getState().project.work !== before) {
+    say('trouble', phrase('Something was ticked meanwhile: look at the new drawing once more.'));
+    return;
+  }
+  noteDone((project) => ({ ...project, work }));
+  say(
+    'done',
+    phrase('‘{name}’ goes on as it is drawn now. Print the new papers before you sew them.', {
+      name: blockName,
+    }),
+  );
+}
+
+/** The plan that the papers of a block in work were made from; null where its drawing was not kept. */
+export async function planInWork(block: WorkBlock): Promise<PiecingPlan | null> {
+  const drawing = drawingIn(block);
+  return drawing === null ? null : theHand().planFor(drawing, pieceOptions());
+}
+
+/** Merges another record of the same work into this one; what is already further here stays. */
+export function takeMerged(work: Work): void {
+  noteDone((project) => ({ ...project, work }));
+  say('done', phrase('Both records are one now: of every paper what has come further.'));
+}
 
 /** Puts all work away. The drawings, plans and papers stay; what is sewn is no longer followed. */
 export function putWorkAway(): void {

@@ -4,15 +4,24 @@ import { EMPTY_PROJECT, type Project } from '../../src/document/project.ts';
 import { toText } from '../../src/document/to-text.ts';
 import type { Work } from '../../src/document/work.ts';
 import { makingOf } from '../../src/making/making.ts';
+import { batchesOf, plansOfBatches } from '../../src/rounds/batches.ts';
+import { isSameWork, mergeWork } from '../../src/rounds/merge-work.ts';
 import { papersOf } from '../../src/rounds/papers.ts';
 import { planRounds } from '../../src/rounds/plan-rounds.ts';
+import { takeChanges } from '../../src/rounds/take-changes.ts';
 import { takeIntoWork } from '../../src/rounds/take-into-work.ts';
 import {
+  asBefore,
   blocksToJoin,
   changesOf,
   currentRound,
+  followStages,
+  nextActOf,
+  noted,
+  pilesOf,
   progressOf,
-  readyIn,
+  secondsFor,
+  setCut,
   setJoined,
   setTrimmed,
   sewnOf,
@@ -49,6 +58,12 @@ function inWork(seed: number): { project: Project; work: Work } {
   const made = makingOf(project, { copies: 2 });
   return { project, work: takeIntoWork(made, made, planRounds(papersOf(made), { steps: 200 })) };
 }
+
+/** Papers of a round that can be sewn now. */
+const readyIn = (work: Work, round: number): string[] =>
+  work.rounds[round]!.takes.map(({ paper }) => paper).filter(
+    (paper) => standingIn(work, round, paper) === 'sewn',
+  );
 
 /** A spot inside: the middle of the first corner that is no hollow, a little way in. */
 function inside(ring: readonly (readonly [number, number])[]): readonly [number, number] {
@@ -95,7 +110,7 @@ describe('work', () => {
       const standing = standingIn(work, round, paper);
       if (rng.chance(0.7)) {
         const next = tick(work, round, [paper]);
-        expect(progressOf(next).patches[0] > before).toBe(standing === 'ready');
+        expect(progressOf(next).patches[0] > before).toBe(standing === 'sewn');
         work = next;
       } else {
         const next = takeBack(work, round, paper);
@@ -146,5 +161,147 @@ describe('work', () => {
     expect(changes.same).toEqual([]);
     expect(changes.gone.length).toBe(block!.sections.length);
     expect(changes.fresh.length).toBe(changed!.plan.sections.length);
+  });
+
+  it('follows the stages that are wanted, each paper and each pile, and only those', () => {
+    const { work: begun } = inWork(7);
+    const work = followStages(begun, ['trimmed', 'pressed']);
+    const { paper } = work.rounds[0]!.takes[0]!;
+    const acts = [];
+    let now = work;
+    for (let k = 0; k < 4; k++) {
+      const next = nextActOf(now, 0, [paper]);
+      acts.push(next?.act ?? 'none');
+      now = tick(now, 0, [paper]);
+    }
+    expect(acts).toEqual(['sewn', 'trimmed', 'pressed', 'none']);
+    // Sewn but not pressed: the paper's next round waits, and a stage no longer ticked holds nothing up.
+    const sewnOnly = tick(work, 0, [paper]);
+    const next = work.rounds.findIndex(({ takes }, k) => k > 0 && takes.some((take) => take.paper === paper));
+    if (next > 0) {
+      expect(standingIn(sewnOnly, next, paper)).toBe('waiting');
+      expect(standingIn(followStages(sewnOnly, []), next, paper)).toBe('sewn');
+    }
+    expect(asBefore(sewnOnly, work, [paper])).toEqual(work);
+    // What is under way comes back from a file.
+    const { project } = inWork(7);
+    const opened = openFile(toText({ ...project, work: setCut(sewnOnly, 0, true) }));
+    expect(opened.ok && opened.project.work).toEqual(setCut(sewnOnly, 0, true));
+  });
+
+  it('parts a round into piles as even as can be, and loses no paper', () => {
+    const { work } = inWork(8);
+    for (const pile of [1, 2, 3, 5, 100])
+      work.rounds.forEach(({ takes }, round) => {
+        const piles = pilesOf({ ...work, pile }, round);
+        expect(piles.flat()).toEqual(takes.map(({ paper }) => paper));
+        const sizes = piles.map(({ length }) => length);
+        expect(Math.max(...sizes)).toBeLessThanOrEqual(pile);
+        expect(Math.max(...sizes) - Math.min(...sizes)).toBeLessThanOrEqual(1);
+      });
+  });
+
+  it('counts patches for the day and the timer, takes them off again, and says how long the rest takes', () => {
+    const { work } = inWork(9);
+    const after = tick(work, 0, readyIn(work, 0));
+    const sewn = progressOf(after).patches[0];
+    const first = noted(work, after, '2026-05-09', 60 * sewn);
+    expect(first.days).toEqual({ '2026-05-09': sewn });
+    expect(first.time).toEqual({ seconds: 60 * sewn, patches: sewn });
+    expect(noted(first, asBefore(first, work, readyIn(work, 0)), '2026-05-09', 5).days).toBeUndefined();
+    expect(secondsFor({ ...first, time: { seconds: 600, patches: 10 } }, 25)).toBe(1500);
+    expect(secondsFor({ ...first, time: { seconds: 600, patches: 9 } }, 25)).toBeNull();
+    // Left running over night: a patch counts ten minutes at most.
+    expect(noted(work, after, '2026-05-09', 1e6).time!.seconds).toBe(600 * sewn);
+  });
+
+  it('merges two records paper by paper, the further one winning, whichever way round', () => {
+    const { work } = inWork(10);
+    const rng = new Prng(10);
+    const random = (): Work => {
+      let now = work;
+      for (let k = 0; k < 60; k++) {
+        const round = rng.whole(0, Math.min(work.rounds.length - 1, 6));
+        now = tick(now, round, [rng.pick(work.rounds[round]!.takes).paper]);
+      }
+      return now;
+    };
+    for (let k = 0; k < 20; k++) {
+      const [a, b] = [random(), random()];
+      const { work: merged, fromThere, fromHere } = mergeWork(a, b);
+      for (const { takes } of work.rounds)
+        for (const { paper } of takes) {
+          expect(sewnOf(merged, paper)).toBe(Math.max(sewnOf(a, paper), sewnOf(b, paper)));
+          expect(fromThere.includes(paper)).toBe(sewnOf(b, paper) > sewnOf(a, paper));
+          expect(fromHere.includes(paper)).toBe(sewnOf(a, paper) > sewnOf(b, paper));
+        }
+      expect(mergeWork(b, a).work.sewn).toEqual(merged.sewn);
+      expect(mergeWork(a, a).work).toEqual(a);
+    }
+    expect(isSameWork(work, inWork(11).work)).toBe(false);
+    expect(() => mergeWork(work, inWork(11).work)).toThrow('not records of the same work');
+  });
+
+  it('takes a changed drawing paper by paper: what is the same keeps what is sewn', () => {
+    for (const seed of [12, 13, 14, 15, 16]) {
+      const { project, work: begun } = inWork(seed);
+      let work = begun;
+      for (let k = 0; k < 4; k++) work = tick(work, k, readyIn(work, k));
+      const made = makingOf(project, { copies: 2 });
+      for (const [k, { block, plan }] of made.entries()) {
+        // The last cut left out: papers it does not touch stay as they are.
+        const [changed] = makingOf({ ...project, blocks: [{ ...block, cuts: block.cuts.slice(0, -1) }] });
+        const wanted = changesOf(begun.blocks[k]!, changed!.plan);
+        const taken = takeChanges(work, { ...changed!, copies: 2 });
+        expect(taken.fresh.length).toBe(wanted.fresh.length);
+        expect(taken.gone.length).toBe(wanted.gone.length);
+        const after = taken.work.blocks[k]!;
+        expect(after.sections.map(({ stamp }) => stamp)).toEqual(
+          changed!.plan.sections.map(({ stamp }) => stamp),
+        );
+        const sum = (of: Work): number => progressOf(of).patches[0];
+        expect(sum(taken.work)).toBe(sum(work) - taken.sewnLost);
+        // Every paper is sewn whole, once, in its order, and the file opens.
+        const sewn = new Map<string, string[]>();
+        for (const { takes } of taken.work.rounds)
+          for (const { paper, patches } of takes) sewn.set(paper, [...(sewn.get(paper) ?? []), ...patches]);
+        for (const { letter, order } of after.sections)
+          for (const copy of [1, 2]) expect(sewn.get(`${block.id}/${letter}/${copy}`)).toEqual(order);
+        expect(openFile(toText({ ...project, work: taken.work })).ok).toBe(true);
+        expect(plan.sections.length).toBeGreaterThan(0);
+      }
+      // Nothing changed: nothing done.
+      const same = takeChanges(work, made[0]!);
+      expect([same.fresh, same.gone, same.work.sewn]).toEqual([[], [], work.sewn]);
+    }
+  });
+
+  it('sews papers so many at a time, every one once, a unit before what starts from it', () => {
+    for (const seed of [17, 18]) {
+      const papers = papersOf(makingOf(inWork(seed).project, { copies: 2 }));
+      for (const order of ['blocks', 'largest', 'fabrics'] as const)
+        for (const most of [2, 5, 1000]) {
+          const batches = batchesOf(papers, { most, order }, ({ form }) => form.patches.length);
+          expect(
+            batches
+              .flat()
+              .map(({ id }) => id)
+              .sort(),
+          ).toEqual(papers.map(({ id }) => id).sort());
+          for (const batch of batches) expect(batch.length).toBeLessThanOrEqual(most);
+          const plans = [...plansOfBatches(batches, { steps: 100 })];
+          const { plan } = plans.at(-1)!;
+          expect(plan.rounds.length).toBeLessThanOrEqual(plans[0]!.plan.rounds.length);
+          expect(plan.rounds.length).toBeGreaterThanOrEqual(plan.bound);
+          const sewn = new Map<string, string[]>();
+          for (const { work, fabric } of plan.rounds)
+            for (const { paper, patches } of work) {
+              const { form } = papers.find(({ id }) => id === paper)!;
+              for (const id of patches) expect(form.fabrics[form.patches.indexOf(id)]).toBe(fabric);
+              sewn.set(paper, [...(sewn.get(paper) ?? []), ...patches]);
+            }
+          for (const { id, order: sewing } of plan.papers) expect(sewn.get(id)).toEqual(sewing);
+        }
+    }
   });
 });

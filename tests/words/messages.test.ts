@@ -9,7 +9,13 @@ import { englishFile, germanFile, messagesOfSource } from '../harness/words.ts';
 const SRC = fileURLToPath(new URL('../../src', import.meta.url));
 
 /** Folders and files whose texts all go through messages; ends with the whole of src. */
-const CONVERTED: readonly string[] = ['words'];
+const CONVERTED: readonly string[] = [
+  'words',
+  'rounds',
+  'views/sew',
+  'workspace/sewing.ts',
+  'workspace/print-again.ts',
+];
 
 const source = messagesOfSource();
 const all = [...source.values()].flat();

@@ -1,10 +1,11 @@
 import { useStore } from 'zustand';
 import type { Work, WorkJoin } from '../../document/work.ts';
 import { formatLength } from '../../geometry/length.ts';
+import { listed } from '../../piecing/sentences.ts';
 import { type BlockToJoin, blocksToJoin, setJoined, setTrimmed } from '../../rounds/work.ts';
+import { phrase } from '../../words/phrase.ts';
 import { session } from '../../workspace/session.ts';
 import { noteSewn } from '../../workspace/sewing.ts';
-import { count } from './round-pile.tsx';
 
 /** Blocks whose papers are all sewn: joined step by step, then trimmed. */
 export function JoiningList({ work }: { readonly work: Work }) {
@@ -13,13 +14,13 @@ export function JoiningList({ work }: { readonly work: Work }) {
   return (
     <section className="sew-card" aria-labelledby="joining-title">
       <h2 id="joining-title" className="panel-title">
-        Ready to join
+        {phrase('Ready to join')}
       </h2>
       {open.length === 0 && (
         <p className="sew-soft">
           {blocks.length > 0
-            ? 'Every block that is sewn is joined and trimmed.'
-            : 'A block comes here when all its papers are sewn.'}
+            ? phrase('Every block that is sewn is joined and trimmed.')
+            : phrase('A block comes here when all its papers are sewn.')}
         </p>
       )}
       {open.map((one) => (
@@ -34,8 +35,7 @@ function Joining({ of: { name, block, copy, joins, joined, isTrimmed } }: { read
   return (
     <fieldset className="sew-joining">
       <legend>
-        {block.name}
-        {block.copies > 1 ? `, copy ${copy}` : ''}
+        {block.copies > 1 ? phrase('{block}, copy {copy, number}', { block: block.name, copy }) : block.name}
       </legend>
       {joins.map((join, k) => (
         <label key={`${join.left}/${join.right}`} className="sew-check">
@@ -46,8 +46,22 @@ function Joining({ of: { name, block, copy, joins, joined, isTrimmed } }: { read
             onChange={(event) => noteSewn((work) => setJoined(work, name, event.target.checked ? k + 1 : k))}
           />
           <span>
-            {k + 1}. {joinWords(join)}, {formatLength(lengthOf(join), unit)}
-            {join.points.length > 0 && <span className="sew-soft">, {count(join.points.length, 'pin')}</span>}
+            {phrase('{step, number}. {units}, {length}', {
+              step: k + 1,
+              units: joinWords(join),
+              length: formatLength(lengthOf(join), unit),
+            })}{' '}
+            {join.points.length > 0 && (
+              <span className="sew-soft">
+                {phrase('{pins, plural, one {# pin} other {# pins}}: {labels}', {
+                  pins: join.points.length,
+                  labels: join.points.map(({ label }) => label).join(', '),
+                })}
+              </span>
+            )}
+            {k < joined ? null : (
+              <span className="sew-soft"> {phrase('Tear the paper from the allowance, press.')}</span>
+            )}
           </span>
         </label>
       ))}
@@ -58,12 +72,13 @@ function Joining({ of: { name, block, copy, joins, joined, isTrimmed } }: { read
           disabled={joined < joins.length}
           onChange={(event) => noteSewn((work) => setTrimmed(work, name, event.target.checked))}
         />
-        <span>Press, then trim the block on its outer line</span>
+        <span>{phrase('Press, then trim the block on its outer line')}</span>
       </label>
     </fieldset>
   );
 }
 
-const joinWords = ({ left, right }: WorkJoin): string => `${left.join(' and ')} to ${right.join(' and ')}`;
+const joinWords = ({ left, right }: WorkJoin): string =>
+  phrase('{left} to {right}', { left: listed(left), right: listed(right) });
 
 const lengthOf = ({ seam: [[x1, y1], [x2, y2]] }: WorkJoin): number => Math.hypot(x2 - x1, y2 - y1);

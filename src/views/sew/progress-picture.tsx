@@ -4,6 +4,7 @@ import { isBlockPlace } from '../../document/quilt.ts';
 import type { Work, WorkBlock } from '../../document/work.ts';
 import { boxOf } from '../../geometry/ring.ts';
 import { sewnOf } from '../../rounds/work.ts';
+import { phrase } from '../../words/phrase.ts';
 
 interface Lying {
   readonly key: string;
@@ -25,7 +26,12 @@ export function ProgressPicture({
   const { lying, plain, box } = layIn(project, work);
   if (lying.length === 0) return null;
   return (
-    <svg className="progress-picture" viewBox={box} role="img" aria-label="What is sewn so far, in colour">
+    <svg
+      className="progress-picture"
+      viewBox={box}
+      role="img"
+      aria-label={phrase('What is sewn so far, in colour')}
+    >
       {plain.map(({ key, x, y, width, height, fabric }) => (
         <rect
           key={key}

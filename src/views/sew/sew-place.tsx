@@ -3,16 +3,28 @@ import { useEffect, useMemo, useState } from 'react';
 import { useStore } from 'zustand';
 import type { Project } from '../../document/project.ts';
 import type { Work } from '../../document/work.ts';
-import { currentRound, progressOf, takeBack } from '../../rounds/work.ts';
+import { readCode } from '../../rounds/paper-address.ts';
+import { asBefore, currentRound, paperIn, progressOf } from '../../rounds/work.ts';
+import { perCent } from '../../words/numeral.ts';
+import { phrase } from '../../words/phrase.ts';
+import { say } from '../../workspace/actions.ts';
 import { session } from '../../workspace/session.ts';
 import { noteSewn, putWorkAway } from '../../workspace/sewing.ts';
 import { Dialog } from '../dialog.tsx';
 import { Icon } from '../icons.tsx';
 import { ChangedBlocks } from './changed-blocks.tsx';
 import { JoiningList } from './joining-list.tsx';
+import { MergeDialog } from './merge-dialog.tsx';
+import { PaperDialog } from './paper-dialog.tsx';
 import { ProgressPicture } from './progress-picture.tsx';
-import { count, RoundPile } from './round-pile.tsx';
-import { sewView } from './sew-state.ts';
+import { QuiltSteps } from './quilt-steps.tsx';
+import { RoundPile } from './round-pile.tsx';
+import { openCoded, ScanDialog } from './scan-dialog.tsx';
+import { SewDays } from './sew-days.tsx';
+import { SewSettings } from './sew-settings.tsx';
+import { sewView, sewWishes } from './sew-state.ts';
+import { SewTimer } from './sew-timer.tsx';
+import { StepDialog } from './step-dialog.tsx';
 import { TakeIntoWork } from './take-into-work.tsx';
 import { WhereList } from './where-list.tsx';
 
@@ -27,9 +39,12 @@ export default function SewPlace() {
 }
 
 function AtTheMachine({ project, work }: { readonly project: Project; readonly work: Work }) {
-  const { round: inSight, lastTick } = useStore(sewView);
+  const { round: inSight, lastTick, paper, rehearsed, isScanning } = useStore(sewView);
+  const isSpoken = useStore(sewWishes, (state) => state.isSpoken);
   const [isPutAwayAsked, askPutAway] = useState(false);
+  const [isMerging, setMerging] = useState(false);
   useStaysAwake();
+  useAddress(work);
   const colors = useMemo(
     () => new Map(project.fabrics.map(({ id, color }) => [id, color])),
     [project.fabrics],
@@ -43,16 +58,26 @@ function AtTheMachine({ project, work }: { readonly project: Project; readonly w
     <>
       <div className="sew-top">
         <div className="sew-progress">
-          <strong>{percent} %</strong>
-          <progress max={Math.max(1, patches[1])} value={patches[0]} aria-label="Patches sewn" />
+          <strong>{perCent(percent / 100)}</strong>
+          <progress max={Math.max(1, patches[1])} value={patches[0]} aria-label={phrase('Patches sewn')} />
           <span className="sew-soft">
-            {patches[0].toLocaleString()} of {count(patches[1], 'patch').replace(/patchs$/, 'patches')},{' '}
-            {papers[0]} of {count(papers[1], 'paper')}, {blocks[0]} of {count(blocks[1], 'block')} trimmed
+            {phrase(
+              '{patches, number} of {allPatches, plural, one {# patch} other {# patches}}, {papers, number} of {allPapers, plural, one {# paper} other {# papers}}, {blocks, number} of {allBlocks, plural, one {# block} other {# blocks}} trimmed',
+              {
+                patches: patches[0],
+                allPatches: patches[1],
+                papers: papers[0],
+                allPapers: papers[1],
+                blocks: blocks[0],
+                allBlocks: blocks[1],
+              },
+            )}
           </span>
         </div>
+        <SewTimer work={work} />
         {round !== turn && !isSewn && (
           <button type="button" className="button sew-big" onClick={() => sewView.setState({ round: null })}>
-            Go to round {turn + 1}, which is next
+            {phrase('Go to round {round, number}, which is next', { round: turn + 1 })}
           </button>
         )}
         <button
@@ -61,13 +86,11 @@ function AtTheMachine({ project, work }: { readonly project: Project; readonly w
           disabled={lastTick === null}
           onClick={() => {
             if (lastTick === null) return;
-            noteSewn((before) =>
-              lastTick.papers.reduce((after, paper) => takeBack(after, lastTick.round, paper), before),
-            );
+            noteSewn((after) => asBefore(after, lastTick.before, lastTick.papers));
             sewView.setState({ round: lastTick.round, lastTick: null });
           }}
         >
-          <Icon name="undo" /> Take back the last tick
+          <Icon name="undo" /> {phrase('Take back the last tick')}
         </button>
       </div>
       <div className="sew-columns">
@@ -75,47 +98,63 @@ function AtTheMachine({ project, work }: { readonly project: Project; readonly w
           {isSewn && inSight === null ? (
             <section className="sew-round sew-all-done">
               <h1>
-                <Icon name="good" size={28} /> Every paper is sewn
+                <Icon name="good" size={28} /> {phrase('Every paper is sewn')}
               </h1>
-              <p>Join the blocks section by section, press, and trim each on its outer line.</p>
+              <p>{phrase('Join the blocks section by section, press, and trim each on its outer line.')}</p>
               <button
                 type="button"
                 className="button sew-big"
                 onClick={() => sewView.setState({ round: work.rounds.length - 1 })}
               >
-                Look at the last round
+                {phrase('Look at the last round')}
               </button>
             </section>
           ) : (
             <RoundPile project={project} work={work} round={round} colors={colors} />
           )}
           <p className="sew-caution">
-            <Icon name="caution" size={16} /> Slow over pins and take them out before the needle; keep fingers
-            clear of it. Dry, hot iron: unplug it when you leave. Close the cutter after every cut. The
-            makers’ instructions and local rules come first.
+            <Icon name="caution" size={16} />{' '}
+            {phrase(
+              'Slow over pins and take them out before the needle; keep fingers clear of it. Dry, hot iron: unplug it when you leave. Close the cutter after every cut. The makers’ instructions and local rules come first.',
+            )}
           </p>
         </div>
-        <aside className="sew-side" aria-label="The work as a whole">
+        <aside className="sew-side" aria-label={phrase('The work as a whole')}>
           <ChangedBlocks work={work} />
-          <section className="sew-card" aria-label="Progress">
+          <section className="sew-card" aria-label={phrase('Progress')}>
             <ProgressPicture project={project} work={work} colors={colors} />
           </section>
           <JoiningList work={work} />
+          <QuiltSteps work={work} />
           <WhereList project={project} work={work} />
+          <SewDays work={work} />
+          <SewSettings work={work} />
+          <button type="button" className="button" onClick={() => setMerging(true)}>
+            {phrase('Merge another record …')}
+          </button>
           <button type="button" className="button" onClick={() => askPutAway(true)}>
-            Put the work away …
+            {phrase('Put the work away …')}
           </button>
         </aside>
       </div>
+      {paper !== null && paperIn(work, paper) && (
+        <PaperDialog project={project} work={work} paper={paper} colors={colors} />
+      )}
+      {rehearsed !== null && paperIn(work, rehearsed.paper) && (
+        <StepDialog {...rehearsed} project={project} work={work} colors={colors} isSpoken={isSpoken} />
+      )}
+      {isScanning && <ScanDialog work={work} />}
+      {isMerging && <MergeDialog work={work} onClose={() => setMerging(false)} />}
       {isPutAwayAsked && (
-        <Dialog title="Put the work away?" onClose={() => askPutAway(false)}>
+        <Dialog title={phrase('Put the work away?')} onClose={() => askPutAway(false)}>
           <p>
-            What is ticked is forgotten; drawings, plans and fabrics stay. Save the project to a file first if
-            you may want to go on with it.
+            {phrase(
+              'What is ticked is forgotten; drawings, plans and fabrics stay. Save the project to a file first if you may want to go on with it.',
+            )}
           </p>
           <div className="dialog-acts">
             <button type="button" className="button" data-first-focus onClick={() => askPutAway(false)}>
-              Keep it
+              {phrase('Keep it')}
             </button>
             <button
               type="button"
@@ -126,13 +165,28 @@ function AtTheMachine({ project, work }: { readonly project: Project; readonly w
                 putWorkAway();
               }}
             >
-              Put away
+              {phrase('Put away')}
             </button>
           </div>
         </Dialog>
       )}
     </>
   );
+}
+
+/** Opens what the address of the page stands for, as when a printed code was read by a camera app. */
+function useAddress(work: Work): void {
+  useEffect(() => {
+    const read = (): void => {
+      if (readCode(location.hash) === null) return;
+      const trouble = openCoded(work, location.hash);
+      history.replaceState(history.state, '', location.pathname + location.search);
+      if (trouble !== null) say('trouble', trouble);
+    };
+    read();
+    addEventListener('hashchange', read);
+    return () => removeEventListener('hashchange', read);
+  }, [work]);
 }
 
 /** Keeps the screen awake beside the machine, where the browser can. */

@@ -1,4 +1,5 @@
 import { createStore } from 'zustand/vanilla';
+import type { Work } from '../../document/work.ts';
 import { onOtherProject } from '../../workspace/session.ts';
 
 /** What is looked at in the Sew place. Lives while the window is open; no part of the project. */
@@ -7,12 +8,54 @@ export interface SewView {
   readonly round: number | null;
   /** What papers are looked for, as typed. */
   readonly search: string;
-  /** What was ticked last, for taking it back. */
-  readonly lastTick: { readonly round: number; readonly papers: readonly string[] } | null;
+  /** What was ticked last, and the work before it, for taking it back. */
+  readonly lastTick: {
+    readonly round: number;
+    readonly papers: readonly string[];
+    readonly before: Work;
+  } | null;
+  /** The paper that lies open, by its id. */
+  readonly paper: string | null;
+  /** The step whose rehearsal lies open. */
+  readonly rehearsed: { readonly paper: string; readonly patch: string } | null;
+  readonly isScanning: boolean;
 }
 
-const AT_FIRST: SewView = { round: null, search: '', lastTick: null };
+const AT_FIRST: SewView = {
+  round: null,
+  search: '',
+  lastTick: null,
+  paper: null,
+  rehearsed: null,
+  isScanning: false,
+};
 
 export const sewView = createStore<SewView>(() => AT_FIRST);
 
 onOtherProject(() => sewView.setState(AT_FIRST));
+
+/** What this person wishes beside this machine. Kept in this browser, like the choice of a printer. */
+export interface SewWishes {
+  readonly isSpoken: boolean;
+}
+
+const KEY = 'underpaper-sew';
+
+function known(): SewWishes {
+  try {
+    const { isSpoken } = JSON.parse(localStorage.getItem(KEY) ?? '{}') as Partial<SewWishes>;
+    return { isSpoken: isSpoken === true };
+  } catch {
+    return { isSpoken: false };
+  }
+}
+
+export const sewWishes = createStore<SewWishes>(known);
+
+sewWishes.subscribe((wishes) => {
+  try {
+    localStorage.setItem(KEY, JSON.stringify(wishes));
+  } catch {
+    // Storage is full or closed: the wish lasts while the window is open.
+  }
+});

@@ -1,11 +1,21 @@
 import { useEffect, useMemo, useState } from 'react';
 import { useStore } from 'zustand';
 import { copiesInHand } from '../../document/edit-copies.ts';
+import { ALL_AT_ONCE, type BatchChoice, type BatchOrder } from '../../rounds/batches.ts';
+import { phrase } from '../../words/phrase.ts';
 import { goTo } from '../../workspace/actions.ts';
 import { plansToCome } from '../../workspace/making.ts';
 import { session } from '../../workspace/session.ts';
 import { planning, planSewing, takePlanIntoWork } from '../../workspace/sewing.ts';
 import { Icon } from '../icons.tsx';
+import { Phrase } from '../phrase.tsx';
+import { readCount } from './sew-settings.tsx';
+
+const BATCH_ORDERS: readonly (readonly [BatchOrder, string])[] = [
+  ['blocks', phrase('Block by block')],
+  ['largest', phrase('Largest patches first')],
+  ['fabrics', phrase('By shared fabrics')],
+];
 
 /** Chooses what is sewn next, and shows how few rounds it takes. */
 export function TakeIntoWork() {
@@ -16,35 +26,40 @@ export function TakeIntoWork() {
     () => copiesInHand(project) ?? new Map(project.blocks.map(({ id }) => [id, 1])),
   );
   const [isPair, setPair] = useState(false);
+  const [batches, setBatches] = useState<BatchChoice>(ALL_AT_ONCE);
+  const [pile, setPile] = useState<number | null>(null);
   const chosen = useMemo(
     () =>
       new Map([...copies].filter(([id, count]) => count > 0 && project.blocks.some((one) => one.id === id))),
     [copies, project.blocks],
   );
   useEffect(() => {
-    if (toCome === 0 && chosen.size > 0) void planSewing(chosen, isPair);
-  }, [chosen, isPair, toCome]);
+    if (toCome === 0 && chosen.size > 0) void planSewing(chosen, isPair, batches);
+  }, [chosen, isPair, batches, toCome]);
 
   if (project.blocks.length === 0)
     return (
       <div className="sew-empty">
-        <h1>Nothing to sew yet</h1>
-        <p>Draw a block first. Then its papers are taken into work here and sewn fabric by fabric.</p>
+        <h1>{phrase('Nothing to sew yet')}</h1>
+        <p>
+          {phrase('Draw a block first. Then its papers are taken into work here and sewn fabric by fabric.')}
+        </p>
         <button type="button" className="button" onClick={() => goTo('block')}>
-          Go to Block
+          {phrase('Go to Block')}
         </button>
       </div>
     );
   return (
     <div className="sew-taking">
-      <h1>Take into work</h1>
+      <h1>{phrase('Take into work')}</h1>
       <p>
-        One fabric comes out at a time, and every paper that waits for it takes all the patches it can. The
-        numbers on the papers follow the order they are sewn in, so print them after this.
+        {phrase(
+          'One fabric comes out at a time, and every paper that waits for it takes all the patches it can. The numbers on the papers follow the order they are sewn in, so print them after this.',
+        )}
       </p>
       <div className="sew-taking-columns">
         <fieldset className="sew-copies">
-          <legend className="panel-title">Blocks and copies</legend>
+          <legend className="panel-title">{phrase('Blocks and copies')}</legend>
           {project.blocks.map(({ id, name }) => (
             <div key={id} className="sew-copies-row">
               <label htmlFor={`sew-copies-${id}`}>{name}</label>
@@ -65,46 +80,104 @@ export function TakeIntoWork() {
         </fieldset>
         <section className="sew-plan" aria-labelledby="sew-plan-title" aria-busy={isBusy}>
           <h2 id="sew-plan-title" className="panel-title">
-            Rounds
+            {phrase('Rounds')}
           </h2>
           {toCome > 0 && (
             <p role="status">
-              {toCome === 1 ? 'One block is' : `${toCome} blocks are`} still being worked out.
+              {phrase('{n, plural, one {One block is} other {# blocks are}} still being worked out.', {
+                n: toCome,
+              })}
             </p>
           )}
           {failure !== null && <p role="alert">{failure}</p>}
-          {chosen.size === 0 && <p>Choose at least one block.</p>}
+          {chosen.size === 0 && <p>{phrase('Choose at least one block.')}</p>}
           {news !== null && chosen.size > 0 && (
             <>
               <p className="sew-number">
-                <strong>{news.rounds}</strong> rounds for {news.papers} papers
+                <Phrase
+                  text="<b>{rounds, number}</b> {rounds, plural, one {round} other {rounds}} for {papers, plural, one {# paper} other {# papers}}{batches, plural, =1 {} other { in # batches}}"
+                  values={{ rounds: news.rounds, papers: news.papers, batches: news.batches }}
+                />
               </p>
               <p>
+                {news.byPosition > news.rounds &&
+                  phrase(
+                    '{n, plural, one {# change} other {# changes}} of fabric saved against sewing position by position.',
+                    { n: news.byPosition - news.rounds },
+                  )}{' '}
                 {news.rounds === news.bound
-                  ? 'No plan has fewer.'
-                  : `At least ${news.bound} are needed; perhaps not the fewest.`}{' '}
-                Position by position it would be {news.byPosition}, leafing through the fabrics in order{' '}
-                {news.byLeafing}.
+                  ? phrase('No plan has fewer.')
+                  : phrase('At least {bound, number} are needed; perhaps not the fewest.', {
+                      bound: news.bound,
+                    })}{' '}
+                {phrase(
+                  'Position by position it would be {byPosition, number}, leafing through the fabrics in order {byLeafing, number}.',
+                  { byPosition: news.byPosition, byLeafing: news.byLeafing },
+                )}
               </p>
             </>
           )}
           {isBusy && (
             <>
-              <p role="status">{news === null ? 'Planning …' : 'Looking for fewer …'}</p>
-              <progress max={1} value={news?.done ?? 0} aria-label="Planning the rounds" />
+              <p role="status">{news === null ? phrase('Planning …') : phrase('Looking for fewer …')}</p>
+              <progress max={1} value={news?.done ?? 0} aria-label={phrase('Planning the rounds')} />
             </>
           )}
           <label className="sew-check">
             <input type="checkbox" checked={isPair} onChange={(event) => setPair(event.target.checked)} />
-            Cut the pieces for positions 1 and 2 together
+            {phrase('Cut the pieces for positions 1 and 2 together')}
           </label>
+          <div className="sew-row">
+            <label htmlFor="sew-batches">{phrase('Papers at a time')}</label>
+            <input
+              id="sew-batches"
+              className="text-input sew-number-input"
+              type="number"
+              min={1}
+              placeholder={phrase('All')}
+              value={batches.most ?? ''}
+              onChange={(event) => {
+                const most = readCount(event.target.value);
+                if (most !== undefined) setBatches({ ...batches, most });
+              }}
+            />
+            {batches.most !== null && (
+              <select
+                className="text-input"
+                aria-label={phrase('Which papers first')}
+                value={batches.order}
+                onChange={(event) => setBatches({ ...batches, order: event.target.value as BatchOrder })}
+              >
+                {BATCH_ORDERS.map(([order, label]) => (
+                  <option key={order} value={order}>
+                    {label}
+                  </option>
+                ))}
+              </select>
+            )}
+          </div>
+          <div className="sew-row">
+            <label htmlFor="sew-first-pile">{phrase('Papers in a comfortable pile')}</label>
+            <input
+              id="sew-first-pile"
+              className="text-input sew-number-input"
+              type="number"
+              min={1}
+              placeholder={phrase('All')}
+              value={pile ?? ''}
+              onChange={(event) => {
+                const most = readCount(event.target.value);
+                if (most !== undefined) setPile(most);
+              }}
+            />
+          </div>
           <button
             type="button"
             className="button button-main sew-big"
             disabled={news === null || chosen.size === 0}
-            onClick={() => void takePlanIntoWork()}
+            onClick={() => void takePlanIntoWork(pile)}
           >
-            <Icon name="sew" /> Take into work
+            <Icon name="sew" /> {phrase('Take into work')}
           </button>
         </section>
       </div>

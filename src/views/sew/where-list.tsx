@@ -1,9 +1,11 @@
 import { useStore } from 'zustand';
 import type { Project } from '../../document/project.ts';
 import type { Work } from '../../document/work.ts';
-import { partsOfPaper } from '../../rounds/papers.ts';
 import { nextRoundOf, paperIn, papersIn, sewnOf } from '../../rounds/work.ts';
+import { phrase } from '../../words/phrase.ts';
+import { Icon } from '../icons.tsx';
 import { sewView } from './sew-state.ts';
+import { fabricName, paperCount, paperName } from './sew-words.ts';
 
 /** So many papers are listed; a search narrows them. */
 const MOST_LISTED = 60;
@@ -11,23 +13,14 @@ const MOST_LISTED = 60;
 /** Where every paper is: what it waits for, found by block, section, fabric or code. */
 export function WhereList({ project, work }: { readonly project: Project; readonly work: Work }) {
   const search = useStore(sewView, (state) => state.search);
-  const nameOf = new Map(project.fabrics.map(({ id, name }) => [id, name]));
   const rows = papersIn(work).map((paper) => {
-    const { block, section } = paperIn(work, paper)!;
-    const { letter, copy } = partsOfPaper(paper);
+    const { section } = paperIn(work, paper)!;
     const round = nextRoundOf(work, paper);
-    const fabric = round === null ? null : work.rounds[round]!.fabric;
-    const waits =
-      round === null
-        ? 'finished'
-        : `waits for ${(fabric && nameOf.get(fabric)) ?? 'a fabric'}, round ${round + 1}`;
-    const name = `${block.name}, ${letter}${block.copies > 1 ? `, copy ${copy}` : ''}`;
     return {
       paper,
-      name,
+      name: paperName(work, paper),
       stamp: section.stamp,
-      waits,
-      round,
+      waits: waitingWords(project, work, round),
       sewn: sewnOf(work, paper),
       all: section.order.length,
     };
@@ -39,41 +32,61 @@ export function WhereList({ project, work }: { readonly project: Project; readon
   return (
     <section className="sew-card" aria-labelledby="where-title">
       <h2 id="where-title" className="panel-title">
-        Where every paper is
+        {phrase('Where every paper is')}
       </h2>
-      <input
-        className="text-input"
-        type="search"
-        aria-label="Find papers by block, letter, fabric or code"
-        placeholder="Block, letter, fabric or code"
-        value={search}
-        onChange={(event) => sewView.setState({ search: event.target.value })}
-      />
+      <div className="sew-row">
+        <input
+          className="text-input"
+          type="search"
+          aria-label={phrase('Find papers by block, letter, fabric or code')}
+          placeholder={phrase('Block, letter, fabric or code')}
+          value={search}
+          onChange={(event) => sewView.setState({ search: event.target.value })}
+        />
+        <button
+          type="button"
+          className="button sew-scan"
+          onClick={() => sewView.setState({ isScanning: true })}
+        >
+          <Icon name="eye" size={16} /> {phrase('[[verb: a code]] Scan')}
+        </button>
+      </div>
       <p className="sew-soft" role="status">
-        {found.length === rows.length ? `${rows.length} papers` : `${found.length} of ${rows.length} papers`}
+        {found.length === rows.length
+          ? paperCount(rows.length)
+          : phrase('{found, number} of {all, plural, one {# paper} other {# papers}}', {
+              found: found.length,
+              all: rows.length,
+            })}
       </p>
       <ul className="sew-where">
-        {found.slice(0, MOST_LISTED).map(({ paper, name, stamp, waits, round, sewn, all }) => (
+        {found.slice(0, MOST_LISTED).map(({ paper, name, stamp, waits, sewn, all }) => (
           <li key={paper}>
-            <button
-              type="button"
-              className="sew-where-row"
-              disabled={round === null}
-              onClick={() => sewView.setState({ round })}
-            >
+            <button type="button" className="sew-where-row" onClick={() => sewView.setState({ paper })}>
               <span className="sew-where-name">
                 {name} <span className="sew-soft">{stamp}</span>
               </span>
               <span className="sew-soft">
-                {sewn} of {all} sewn, {waits}
+                {phrase('{sewn, number} of {all, number} sewn, {waits}', { sewn, all, waits })}
               </span>
             </button>
           </li>
         ))}
       </ul>
       {found.length > MOST_LISTED && (
-        <p className="sew-soft">And {found.length - MOST_LISTED} more: type to narrow.</p>
+        <p className="sew-soft">
+          {phrase('And {n, number} more: type to narrow.', { n: found.length - MOST_LISTED })}
+        </p>
       )}
     </section>
   );
 }
+
+/** What a paper waits for: the fabric of its next round, or nothing more. */
+export const waitingWords = (project: Project, work: Work, round: number | null): string =>
+  round === null
+    ? phrase('[[of a paper]] finished')
+    : phrase('waits for {fabric}, round {round, number}', {
+        fabric: fabricName(project, work.rounds[round]!.fabric),
+        round: round + 1,
+      });
