@@ -11,6 +11,9 @@ const SRC = fileURLToPath(new URL('../../src', import.meta.url));
 /** Folders and files whose texts all go through messages; ends with the whole of src. */
 const CONVERTED: readonly string[] = [
   'words',
+  'piecing/rules',
+  'piecing/repairs',
+  'piecing/mending',
   'rounds',
   'views/sew',
   'workspace/sewing.ts',

@@ -1,6 +1,7 @@
 import { snapPoint, TOUCH_IN } from '../../geometry/lattice.ts';
 import type { Point, Segment } from '../../geometry/point.ts';
 import { distance, distanceToSegment, farthestPair } from '../../geometry/ring.ts';
+import { phrase } from '../../words/phrase.ts';
 import type { Block, Cut } from '../block.ts';
 import type { PiecingPlan } from '../plan.ts';
 import { runsBeside, TWICE_IN } from '../rules/drawn-twice.ts';
@@ -69,10 +70,10 @@ function extensions(block: Block, plan: PiecingPlan, cut: Cut, index: number, ra
     );
     return targets.map((target, k): Candidate => {
       const changed = withEnd(cut, end, target.at);
-      const where = target.met === null ? 'the edge of the block' : named(target.met);
+      const where = target.met === null ? phrase('the edge of the block') : named(target.met);
       return {
         id: `extend ${cut.id} ${end} ${target.at.map((v) => v.toFixed(3)).join(' ')}`,
-        sentence: `Draw ${namedEnd(cut, index, end)} on to ${where}.`,
+        sentence: phrase('Draw {namedEnd} on to {where}.', { namedEnd: namedEnd(cut, index, end), where }),
         change: { kind: 'cuts', cuts: replaced(block, new Map([[cut.id, changed]])) },
         rank: rank + 0.01 * (target.t - 1) * length - (isLoose && k === 0 ? 0.2 : 0),
         loss: 0,
@@ -93,11 +94,12 @@ function throughLine(block: Block, plan: PiecingPlan, cut: Cut, index: number, r
   const after = next('to');
   if (!before || !after) return [];
   const changed = withEnd(withEnd(cut, 'from', before.at), 'to', after.at);
-  const where = before.met === null && after.met === null ? 'the edges of the block' : 'the next lines';
+  const where =
+    before.met === null && after.met === null ? phrase('the edges of the block') : phrase('the next lines');
   return [
     {
       id: `through ${cut.id}`,
-      sentence: `Draw ${named(index)} on both ways to ${where}.`,
+      sentence: phrase('Draw {named} on both ways to {where}.', { named: named(index), where }),
       change: { kind: 'cuts', cuts: replaced(block, new Map([[cut.id, changed]])) },
       rank: rank + 0.2,
       loss: 0,
@@ -118,11 +120,11 @@ function retreats(block: Block, plan: PiecingPlan, cut: Cut, index: number, rank
       .at(-1);
     if (!target) return [];
     const changed = withEnd(cut, end, target.at);
-    const where = target.met === null ? 'the edge of the block' : named(target.met);
+    const where = target.met === null ? phrase('the edge of the block') : named(target.met);
     return [
       {
         id: `pull ${cut.id} ${end}`,
-        sentence: `Pull ${namedEnd(cut, index, end)} back to ${where}.`,
+        sentence: phrase('Pull {namedEnd} back to {where}.', { namedEnd: namedEnd(cut, index, end), where }),
         change: { kind: 'cuts', cuts: replaced(block, new Map([[cut.id, changed]])) } as const,
         rank: rank + 0.3,
         // Pulling in a loose end gives up nothing.
@@ -146,7 +148,10 @@ function meetings(block: Block, cut: Cut, index: number, rank: number): Candidat
             return [
               {
                 id: `meet ${cut.id} ${end} ${other.id} ${otherEnd}`,
-                sentence: `Let ${namedEnd(cut, index, end)} meet ${named(k)}.`,
+                sentence: phrase('Let {namedEnd} meet {named}.', {
+                  namedEnd: namedEnd(cut, index, end),
+                  named: named(k),
+                }),
                 change: { kind: 'cuts', cuts: replaced(block, new Map([[cut.id, changed]])) },
                 rank: rank - 0.05,
                 loss: 0,
@@ -178,7 +183,10 @@ function straightenings(block: Block, cut: Cut, index: number, rank: number): Ca
         return [
           {
             id: `straighten ${cut.id} ${other.id}`,
-            sentence: `Make ${named(index)} and ${named(k)} one straight line.`,
+            sentence: phrase('Make {named} and {named2} one straight line.', {
+              named: named(index),
+              named2: named(k),
+            }),
             change: {
               kind: 'cuts',
               cuts: replaced(
@@ -219,7 +227,7 @@ function mergings(block: Block, cut: Cut, index: number, rank: number): Candidat
     return [
       {
         id: `merge ${cut.id} ${other.id}`,
-        sentence: `Make ${named(index)} and ${named(k)} one line.`,
+        sentence: phrase('Make {named} and {named2} one line.', { named: named(index), named2: named(k) }),
         change: {
           kind: 'cuts',
           cuts: replaced(
@@ -254,8 +262,8 @@ function releases(block: Block, cut: Cut, index: number, rank: number): Candidat
       id: `release ${cut.id}`,
       sentence:
         cut.role === 'join'
-          ? `Let ${named(index)} be a join only where the plan needs one.`
-          : `Let ${named(index)} be a join where the plan needs one.`,
+          ? phrase('Let {named} be a join only where the plan needs one.', { named: named(index) })
+          : phrase('Let {named} be a join where the plan needs one.', { named: named(index) }),
       change: { kind: 'cuts', cuts: replaced(block, new Map([[cut.id, changed]])) },
       rank: rank - 0.1,
       loss: 0,
@@ -286,10 +294,10 @@ function removal(block: Block, plan: PiecingPlan, cut: Cut, index: number, rank:
   return {
     id: `remove ${cut.id}`,
     sentence: dividesNothing
-      ? `Leave out ${named(index)}: it divides nothing.`
+      ? phrase('Leave out {named}: it divides nothing.', { named: named(index) })
       : isPlain
-        ? `Leave out ${named(index)}: the same fabric lies on both its sides.`
-        : `Leave out ${named(index)}.`,
+        ? phrase('Leave out {named}: the same fabric lies on both its sides.', { named: named(index) })
+        : phrase('Leave out {named}.', { named: named(index) }),
     change: { kind: 'cuts', cuts: replaced(block, new Map([[cut.id, null]])) },
     rank: rank + (isPlain ? 0 : 0.6),
     loss: isPlain ? 0 : 3,
@@ -311,7 +319,7 @@ function unitFirst(block: Block, plan: PiecingPlan): Candidate[] {
   return [
     {
       id: 'plan unit-first',
-      sentence: 'Let a finished unit be position 1 of a further paper.',
+      sentence: phrase('Let a finished unit be position 1 of a further paper.'),
       change: { kind: 'plan', plan: 'unit-first' },
       rank: 0.2,
       loss: 0,

@@ -1,5 +1,6 @@
 import { TOUCH_IN } from '../../geometry/lattice.ts';
 import { distance, distanceToSegment } from '../../geometry/ring.ts';
+import { phrase } from '../../words/phrase.ts';
 import type { Block, Cut } from '../block.ts';
 import type { Mend } from '../mending/draft.ts';
 import { findMends, findWishes } from '../mending/mend.ts';
@@ -136,7 +137,10 @@ export function* findCures(
       return {
         ...repair,
         id: `${repair.id} at all places`,
-        sentence: `${sentence.replace(/\.$/, '')}, and so at ${places === 2 ? 'both' : `all ${places}`} places alike.`,
+        sentence: phrase(
+          '{sentence}, and so at {isPlaces, select, true {both} other {all {places}}} places alike.',
+          { sentence: sentence.replace(/\.$/, ''), isPlaces: places === 2, places },
+        ),
         change: { kind: 'cuts', cuts },
         after: all,
       };

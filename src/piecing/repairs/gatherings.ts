@@ -1,6 +1,7 @@
 import { snapPoint, TOUCH_IN } from '../../geometry/lattice.ts';
 import type { Point, Segment } from '../../geometry/point.ts';
 import { cross, distance, distanceToSegment } from '../../geometry/ring.ts';
+import { phrase } from '../../words/phrase.ts';
 import type { Block, Cut } from '../block.ts';
 import { listed } from '../sentences.ts';
 import { replaced } from './lines.ts';
@@ -44,7 +45,7 @@ export function gatherings(block: Block, nearness: (segment: Segment) => number)
     return [
       {
         id,
-        sentence: `Let cuts ${listed(all.map((k) => k + 1))} meet at one spot.`,
+        sentence: phrase('Let cuts {all} meet at one spot.', { all: listed(all.map((k) => k + 1)) }),
         change: { kind: 'cuts', cuts: replaced(block, moves) },
         rank: nearness([at, at]) - 0.05,
         loss: 0,

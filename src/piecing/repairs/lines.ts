@@ -1,12 +1,13 @@
 import { snapPoint, TOUCH_IN } from '../../geometry/lattice.ts';
 import type { Point } from '../../geometry/point.ts';
 import { distanceToSegment } from '../../geometry/ring.ts';
+import { phrase } from '../../words/phrase.ts';
 import type { Block, Cut } from '../block.ts';
 
 /** What is said of cuts and done to them, for all changes that are tried. */
 
 /** `cut 3`, by its place in the block. */
-export const named = (index: number): string => `cut ${index + 1}`;
+export const named = (index: number): string => phrase('cut {n}', { n: index + 1 });
 
 /** `the upper end of cut 3`: ends told apart as they lie on the table. */
 export function namedEnd(cut: Cut, index: number, end: 'from' | 'to'): string {
@@ -14,7 +15,10 @@ export function namedEnd(cut: Cut, index: number, end: 'from' | 'to'): string {
   const there = cut[end === 'from' ? 'to' : 'from'];
   const isUpright = Math.abs(here[1] - there[1]) > Math.abs(here[0] - there[0]);
   const side = isUpright ? (here[1] < there[1] ? 'upper' : 'lower') : here[0] < there[0] ? 'left' : 'right';
-  return `the ${side} end of ${named(index)}`;
+  return phrase('the {side, select, upper {upper} lower {lower} left {left} other {right}} end of {cut}', {
+    side,
+    cut: named(index),
+  });
 }
 
 /** The cuts of a block with some of them others, or gone. */

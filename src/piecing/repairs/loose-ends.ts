@@ -1,6 +1,7 @@
 import { TOUCH_IN } from '../../geometry/lattice.ts';
 import type { Segment } from '../../geometry/point.ts';
 import { distance } from '../../geometry/ring.ts';
+import { phrase } from '../../words/phrase.ts';
 import type { Block } from '../block.ts';
 import type { PiecingPlan } from '../plan.ts';
 import { meetingsAlong, replaced, withEnd } from './lines.ts';
@@ -35,7 +36,7 @@ export function looseEndsOn(
   return [
     {
       id: 'extend-all',
-      sentence: `Draw all ${ends.length} loose ends on to the lines they miss.`,
+      sentence: phrase('Draw all {ends} loose ends on to the lines they miss.', { ends: ends.length }),
       change: { kind: 'cuts', cuts: drawn.cuts },
       rank: nearness([loose[0]!.at, loose[0]!.at]) - 1,
       loss: 0,

@@ -1,3 +1,4 @@
+import { phrase } from '../../words/phrase.ts';
 import type { Block } from '../block.ts';
 import type { PieceOptions } from '../options.ts';
 import { piece } from '../piece.ts';
@@ -84,11 +85,13 @@ export function* pairsOfSteps(
   return found.sort((a, b) => Number(isBetter(b.after, a.after)) - Number(isBetter(a.after, b.after)));
 }
 
-/** `Draw cut 3 on to cut 5. Then pull cut 2 back to cut 1.`; of many steps the first two, and how many more. */
+/** `Draw cut 3 on to cut 5. Then: Pull cut 2 back to cut 1.`; of many steps the first two, and how many more. */
 function inSteps(sentences: readonly string[]): string {
   const [first, second, ...more] = sentences;
   if (second === undefined) return first!;
   const rest =
-    more.length === 0 ? '' : ` And ${more.length} more ${more.length === 1 ? 'step' : 'steps'} like these.`;
-  return `${first} Then ${second[0]!.toLowerCase()}${second.slice(1)}${rest}`;
+    more.length === 0
+      ? ''
+      : phrase(' And {n, plural, one {# more step} other {# more steps}} like these.', { n: more.length });
+  return phrase('{first} Then: {second}{rest}', { first: first!, second, rest });
 }

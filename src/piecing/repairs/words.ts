@@ -1,11 +1,7 @@
+import { perCent } from '../../words/numeral.ts';
+import { phrase } from '../../words/phrase.ts';
 import type { Cure } from './cure.ts';
 import type { Repair } from './repair.ts';
-
-const counted = (n: number, one: string, many = `${one}s`): string => `${n} ${n === 1 ? one : many}`;
-
-/** `2 → 1 foundation`, or the number alone where it stays. */
-const change = (before: number, after: number, one: string, many = `${one}s`): string =>
-  before === after ? counted(after, one, many) : `${before} → ${counted(after, one, many)}`;
 
 /**
  * What a repair gains, before → after in numbers: `1 set-in corner → all straight; 2 foundations;
@@ -16,32 +12,59 @@ export function gainWords({ before, after }: Pick<Repair, 'before' | 'after'>): 
   if (before.setInCorners !== after.setInCorners)
     parts.push(
       after.setInCorners === 0
-        ? `${counted(before.setInCorners, 'set-in corner')} → all straight`
-        : change(before.setInCorners, after.setInCorners, 'set-in corner'),
+        ? phrase('{n, plural, one {# set-in corner} other {# set-in corners}} → all straight', {
+            n: before.setInCorners,
+          })
+        : phrase('{old, number} → {n, plural, one {# set-in corner} other {# set-in corners}}', {
+            old: before.setInCorners,
+            n: after.setInCorners,
+          }),
     );
   else if (before.troubles !== after.troubles)
-    parts.push(`${change(before.troubles, after.troubles, 'place')} in the way`);
-  parts.push(change(before.foundations, after.foundations, 'foundation'));
+    parts.push(
+      phrase('{old, number} → {n, plural, one {# place} other {# places}} in the way', {
+        old: before.troubles,
+        n: after.troubles,
+      }),
+    );
+  parts.push(
+    before.foundations === after.foundations
+      ? phrase('{n, plural, one {# foundation} other {# foundations}}', { n: after.foundations })
+      : phrase('{old, number} → {n, plural, one {# foundation} other {# foundations}}', {
+          old: before.foundations,
+          n: after.foundations,
+        }),
+  );
   if (before.cautions !== after.cautions)
-    parts.push(change(before.cautions, after.cautions, 'awkward place'));
-  if (before.patches !== after.patches) parts.push(change(before.patches, after.patches, 'patch', 'patches'));
+    parts.push(
+      phrase('{old, number} → {n, plural, one {# awkward place} other {# awkward places}}', {
+        old: before.cautions,
+        n: after.cautions,
+      }),
+    );
+  if (before.patches !== after.patches)
+    parts.push(
+      phrase('{old, number} → {n, plural, one {# patch} other {# patches}}', {
+        old: before.patches,
+        n: after.patches,
+      }),
+    );
   return parts.join('; ');
 }
 
 /** What a cure does to the picture, in a sentence. */
 export function pictureWords({ kind, picture: { share } }: Pick<Cure, 'kind' | 'picture'>): string {
-  const percent = Math.round(100 * share);
-  const part = percent < 1 ? 'less than 1 %' : `${percent} %`;
+  const part = share < 0.005 ? phrase('less than 1 %') : perCent(share);
   switch (kind) {
     case 'mend':
     case 'kept':
     case 'wish':
-      return 'The picture stays as it is.';
+      return phrase('The picture stays as it is.');
     case 'hair':
-      return 'A line moves by less than 1/8 in: nobody sees it.';
+      return phrase('A line moves by less than 1/8 in: nobody sees it.');
     case 'altered':
-      return `Changes ${part} of the picture.`;
+      return phrase('Changes {part} of the picture.', { part });
     case 'lost':
-      return `A line of the picture is lost, and ${part} of it changes.`;
+      return phrase('A line of the picture is lost, and {part} of it changes.', { part });
   }
 }

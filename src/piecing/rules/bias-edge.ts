@@ -1,12 +1,13 @@
 import type { Segment } from '../../geometry/point.ts';
 import { middle } from '../../geometry/ring.ts';
+import { phrase } from '../../words/phrase.ts';
 import { isOnBias } from '../measure.ts';
 import type { Rule } from './rule.ts';
 
 /** Sides of the block that run neither level nor upright: the cloth at the edge lies on the bias there. */
 export const biasEdge: Rule = {
   code: 'bias-edge',
-  title: 'Edge on the bias',
+  title: phrase('Edge on the bias'),
   severity: 'note',
   check: ({ block }) => {
     const sides = block.outline.map((a, k): Segment => [a, block.outline[(k + 1) % block.outline.length]!]);
@@ -17,7 +18,10 @@ export const biasEdge: Rule = {
       {
         at: middle(...first),
         stretches: bias,
-        message: `${bias.length === 1 ? 'One side' : `${bias.length} sides`} of the block run off the straight grain and can stretch: lay the cloth's grain along that edge where it shows, and keep the paper on until the block is joined on all sides.`,
+        message: phrase(
+          "{bias, plural, one {One side} other {# sides}} of the block run off the straight grain and can stretch: lay the cloth's grain along that edge where it shows, and keep the paper on until the block is joined on all sides.",
+          { bias: bias.length },
+        ),
       },
     ];
   },

@@ -1,4 +1,5 @@
 import { centroid } from '../../geometry/ring.ts';
+import { phrase } from '../../words/phrase.ts';
 import type { Rule } from './rule.ts';
 
 /** More seams than this in one point and the needle meets a lump: common practice. */
@@ -9,7 +10,7 @@ export const MOST_PATCHES_ON_A_FOUNDATION = 20;
 
 export const manySeams: Rule = {
   code: 'many-seams',
-  title: 'Many seams in one point',
+  title: phrase('Many seams in one point'),
   severity: 'caution',
   check: ({ pattern, idOf }) => {
     const { origin, face, vertices } = pattern.division;
@@ -27,7 +28,10 @@ export const manySeams: Rule = {
             {
               at: vertices[v]!,
               patches: [...around].map((h) => idOf[face[h]!]!),
-              message: `${around.size} seams meet in one point: a lump that needle and iron fight with. End some of the lines a little before it, or press these seams open.`,
+              message: phrase(
+                '{size} seams meet in one point: a lump that needle and iron fight with. End some of the lines a little before it, or press these seams open.',
+                { size: around.size },
+              ),
             },
           ],
     );
@@ -36,7 +40,7 @@ export const manySeams: Rule = {
 
 export const manyPatches: Rule = {
   code: 'many-patches',
-  title: 'Many patches on one foundation',
+  title: phrase('Many patches on one foundation'),
   severity: 'caution',
   check: ({ sections, patches }) =>
     sections.flatMap((section) => {
@@ -46,7 +50,10 @@ export const manyPatches: Rule = {
         {
           at: centroid(first.polygon),
           patches: section.order,
-          message: `Foundation ${section.letter} has ${section.order.length} patches: a long way to go on one paper, and its folds wear out. Marking a cut as a join makes two of it.`,
+          message: phrase(
+            'Foundation {letter} has {order} patches: a long way to go on one paper, and its folds wear out. Marking a cut as a join makes two of it.',
+            { letter: section.letter, order: section.order.length },
+          ),
         },
       ];
     }),

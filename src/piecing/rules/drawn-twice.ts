@@ -1,7 +1,8 @@
 import { TOUCH_IN } from '../../geometry/lattice.ts';
 import { distance, middle } from '../../geometry/ring.ts';
+import { phrase } from '../../words/phrase.ts';
 import type { Cut } from '../block.ts';
-import { cutName, type Rule } from './rule.ts';
+import { cutName, cutWithin, type Rule } from './rule.ts';
 
 /** Lines that run so close side by side were meant as one: 1/32 in. */
 export const TWICE_IN = 1 / 32;
@@ -12,7 +13,7 @@ const BESIDE_SHARE = 0.5;
 /** Two cuts that run side by side less than 1/32 in apart. */
 export const drawnTwice: Rule = {
   code: 'drawn-twice',
-  title: 'Line drawn twice',
+  title: phrase('Line drawn twice'),
   severity: 'caution',
   check: ({ block }) =>
     nearPairs(block.cuts)
@@ -22,7 +23,10 @@ export const drawnTwice: Rule = {
         return {
           at: middle(shorter.from, shorter.to),
           cuts: [cut.id, other.id],
-          message: `${cutName(block, cut)} and ${cutName(block, other).toLowerCase()} lie less than 1/32 in apart: the line is drawn twice, and no strip so thin can be sewn. Make them one.`,
+          message: phrase(
+            '{cutName} and {cutName2} lie less than 1/32 in apart: the line is drawn twice, and no strip so thin can be sewn. Make them one.',
+            { cutName: cutName(block, cut), cutName2: cutWithin(block, other) },
+          ),
         };
       }),
 };

@@ -1,5 +1,6 @@
 import type { Segment } from '../../geometry/point.ts';
 import { centroid, middle } from '../../geometry/ring.ts';
+import { phrase } from '../../words/phrase.ts';
 import type { Lightness } from '../options.ts';
 import type { Edge, Patch, Section } from '../plan.ts';
 import { listed, type Rule } from './rule.ts';
@@ -13,7 +14,7 @@ export const SHADOW_STEP = 0.25;
  */
 export const shadowing: Rule = {
   code: 'shadowing',
-  title: 'Shadowing',
+  title: phrase('Shadowing'),
   severity: 'note',
   check: ({ patches, sections, edges, options }) => {
     const { lightness } = options;
@@ -26,7 +27,10 @@ export const shadowing: Rule = {
         stretches: edgesBetween(edges, (one, other) =>
           one === patch.id ? under.includes(other) : other === patch.id && under.includes(one),
         ),
-        message: `${patch.id} is lighter than ${listed(under)} it is sewn to: the dark allowance lies under it and may show. Trim that allowance a little shorter, or sew ${patch.id} earlier.`,
+        message: phrase(
+          '{id} is lighter than {under} it is sewn to: the dark allowance lies under it and may show. Trim that allowance a little shorter, or sew {id} earlier.',
+          { id: patch.id, under: listed(under) },
+        ),
       })),
     );
   },
@@ -44,7 +48,7 @@ const edgesBetween = (
 /** Patches side by side in two fabrics that can hardly be told apart, all seams between one such pair in one finding. */
 export const alikeNeighbours: Rule = {
   code: 'alike-neighbours',
-  title: 'Neighbours alike',
+  title: phrase('Neighbours alike'),
   severity: 'note',
   check: ({ patches, edges, options }) => {
     const fabricOf = new Map(patches.map(({ id, fabric }) => [id, fabric]));
@@ -64,7 +68,10 @@ export const alikeNeighbours: Rule = {
           at: middle(first.from, first.to),
           patches: ids,
           stretches: edgesBetween(edges, isMeant),
-          message: `${listed(ids)} lie side by side in fabrics that can hardly be told apart: their seams will not be seen. A lighter or darker fabric for one side keeps the picture clear.`,
+          message: phrase(
+            '{ids} lie side by side in fabrics that can hardly be told apart: their seams will not be seen. A lighter or darker fabric for one side keeps the picture clear.',
+            { ids: listed(ids) },
+          ),
         },
       ];
     });
@@ -100,7 +107,7 @@ export function darkUnder(
 /** Patches without a fabric, all in one finding. */
 export const unpainted: Rule = {
   code: 'unpainted',
-  title: 'Patch without a fabric',
+  title: phrase('Patch without a fabric'),
   severity: 'note',
   check: ({ patches }) => {
     const bare = patches.filter((patch) => patch.fabric === null);
@@ -112,8 +119,11 @@ export const unpainted: Rule = {
         patches: ids,
         message:
           bare.length === patches.length
-            ? 'No patch has a fabric yet: the cutting list needs them.'
-            : `${listed(ids)} ${ids.length === 1 ? 'has' : 'have'} no fabric yet: the cutting list needs ${ids.length === 1 ? 'it' : 'them'}.`,
+            ? phrase('No patch has a fabric yet: the cutting list needs them.')
+            : phrase(
+                '{ids} {ids2, plural, one {has} other {have}} no fabric yet: the cutting list needs {ids2, plural, one {it} other {them}}.',
+                { ids: listed(ids), ids2: ids.length },
+              ),
       },
     ];
   },

@@ -1,6 +1,7 @@
 import { STRAIGHT_IN } from '../../geometry/lattice.ts';
 import type { Point, Ring } from '../../geometry/point.ts';
 import { boxOf, cross, distance, lengthOf, middle } from '../../geometry/ring.ts';
+import { phrase } from '../../words/phrase.ts';
 import { listed, type Rule } from './rule.ts';
 import { cornersOf } from './shape-of-patch.ts';
 
@@ -10,7 +11,7 @@ import { cornersOf } from './shape-of-patch.ts';
  */
 export const foldOverStitches: Rule = {
   code: 'fold-over-stitches',
-  title: 'Fold across stitches',
+  title: phrase('Fold across stitches'),
   severity: 'note',
   check: ({ patches, sections }) => {
     const byId = new Map(patches.map((patch) => [patch.id, patch]));
@@ -27,7 +28,10 @@ export const foldOverStitches: Rule = {
             at: middle(...seam),
             patches: [id, ...crossed],
             stretches: [seam],
-            message: `The fold for ${id} runs on across ${listed(crossed)}, sewn before it: free the paper from those stitches along the line before folding it back to trim.`,
+            message: phrase(
+              'The fold for {id} runs on across {crossed}, sewn before it: free the paper from those stitches along the line before folding it back to trim.',
+              { id, crossed: listed(crossed) },
+            ),
           },
         ];
       });

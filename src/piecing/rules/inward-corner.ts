@@ -1,11 +1,12 @@
 import { STRAIGHT_IN } from '../../geometry/lattice.ts';
 import { cross, distanceToSegment } from '../../geometry/ring.ts';
+import { phrase } from '../../words/phrase.ts';
 import type { Rule } from './rule.ts';
 
 /** A patch with a corner that points into it: the cloth must be clipped there, and a neighbour set in. */
 export const inwardCorner: Rule = {
   code: 'inward-corner',
-  title: 'Patch with an inward corner',
+  title: phrase('Patch with an inward corner'),
   severity: 'caution',
   check: ({ patches }) =>
     patches.flatMap((patch) => {
@@ -20,7 +21,10 @@ export const inwardCorner: Rule = {
         {
           at: corner,
           patches: [patch.id],
-          message: `${patch.id} has a corner that points inward, so its cloth must be clipped there. A cut from that corner onward makes two plain patches of it.`,
+          message: phrase(
+            '{id} has a corner that points inward, so its cloth must be clipped there. A cut from that corner onward makes two plain patches of it.',
+            { id: patch.id },
+          ),
         },
       ];
     }),

@@ -1,4 +1,5 @@
 import type { Segment } from '../../geometry/point.ts';
+import { phrase } from '../../words/phrase.ts';
 import { compareIds } from '../ids.ts';
 import type { Pattern } from '../pattern.ts';
 import { knotOf } from '../peel.ts';
@@ -8,7 +9,7 @@ import { type Inspection, listed, type Remark, type Rule } from './rule.ts';
 /** Why one foundation won't do: patches of which each touches the others along two lines. */
 export const knot: Rule = {
   code: 'knot',
-  title: 'Knot: more than one foundation',
+  title: phrase('Knot: more than one foundation'),
   severity: 'note',
   check: (inspection: Inspection): Remark[] => {
     const { pattern, idOf, sections, rings } = inspection;
@@ -26,14 +27,20 @@ export const knot: Rule = {
     const stretches = contactsAmong(pattern, cells);
     const ids = cells.map((c) => idOf[c]!).sort(compareIds);
     const more = clashes.length - 1;
-    const others = more > 0 ? ` ${more} more ${more === 1 ? 'spot is' : 'spots are'} like it.` : '';
+    const others =
+      more > 0
+        ? phrase(' {more} more {more, plural, one {spot is} other {spots are}} like it.', { more })
+        : '';
     const first = stretches[0]!;
     return [
       {
         at: clash ? spotOf(stretches) : first[0],
         patches: ids,
         stretches,
-        message: `One foundation won't do: ${listed(ids)} each touch the others along two lines, so none of them can be sewn last.${others}`,
+        message: phrase(
+          "One foundation won't do: {ids} each touch the others along two lines, so none of them can be sewn last.{others}",
+          { ids: listed(ids), others },
+        ),
       },
     ];
   },

@@ -1,11 +1,12 @@
 import { distance } from '../../geometry/ring.ts';
+import { phrase } from '../../words/phrase.ts';
 import { missedBeyond, shortfall } from './missed.ts';
-import { cutName, type Rule } from './rule.ts';
+import { cutName, cutWithin, type Rule } from './rule.ts';
 
 /** Parts of cuts that lead nowhere, each told at its end, from the line it misses there. */
 export const looseEnd: Rule = {
   code: 'loose-end',
-  title: 'Loose end',
+  title: phrase('Loose end'),
   severity: 'caution',
   check: ({ block, pattern }) =>
     pattern.division.strays.flatMap(({ kind, line, at }) => {
@@ -18,17 +19,23 @@ export const looseEnd: Rule = {
           {
             at,
             cuts: [cut.id],
-            message: `${name} ends in the middle of a patch: the loose part is no seam. Draw it on to the next line, or pull it back.`,
+            message: phrase(
+              '{name} ends in the middle of a patch: the loose part is no seam. Draw it on to the next line, or pull it back.',
+              { name },
+            ),
           },
         ];
       const { gap, beside } = missed;
-      const whither = beside ? cutName(block, beside).toLowerCase() : 'the edge of the block';
+      const whither = beside ? cutWithin(block, beside) : phrase('the edge of the block');
       return [
         {
           at: gap[0],
           cuts: [cut.id],
           stretches: [gap],
-          message: `${name} ends in the middle of a patch, ${shortfall(distance(...gap))} short of ${whither}: the loose part is no seam. Draw it on to ${whither}, or pull it back.`,
+          message: phrase(
+            '{name} ends in the middle of a patch, {shortfall} short of {whither}: the loose part is no seam. Draw it on to {whither}, or pull it back.',
+            { name, shortfall: shortfall(distance(...gap)), whither },
+          ),
         },
       ];
     }),

@@ -1,5 +1,6 @@
 import type { Point } from '../../geometry/point.ts';
 import { boxOf, centroid, middle, signedArea } from '../../geometry/ring.ts';
+import { phrase } from '../../words/phrase.ts';
 import type { Rule } from './rule.ts';
 import { cornersOf } from './shape-of-patch.ts';
 
@@ -15,7 +16,7 @@ const MOST_AXES = 48;
  */
 export const mirrorSensitive: Rule = {
   code: 'mirror-sensitive',
-  title: 'Another picture in the mirror',
+  title: phrase('Another picture in the mirror'),
   severity: 'note',
   check: ({ block, patches: told }) => {
     if (told.length < 2) return [];
@@ -64,8 +65,9 @@ export const mirrorSensitive: Rule = {
     return [
       {
         at: [box.minX + (box.maxX - box.minX) / 2, box.minY],
-        message:
+        message: phrase(
           'In a mirror this block is another picture. Its papers print mirrored, so that the front comes out as drawn: do not mirror them again.',
+        ),
       },
     ];
   },

@@ -2,6 +2,7 @@ import { TOUCH_IN } from '../../geometry/lattice.ts';
 import { formatLength } from '../../geometry/length.ts';
 import type { Point, Segment } from '../../geometry/point.ts';
 import { cross, distance, distanceToSegment } from '../../geometry/ring.ts';
+import { phrase } from '../../words/phrase.ts';
 import type { Block, Cut } from '../block.ts';
 
 /** What an end of a cut misses: the gap, and the cut beyond it, or null for the edge of the block. */
@@ -28,7 +29,7 @@ const liesOn = ([x, y]: Point, a: Point, b: Point): boolean =>
 
 /** To the nearest 1/8 in; what is less is told to be less. */
 export const shortfall = (inches: number): string =>
-  inches < 1 / 16 ? 'less than 1/8 in' : formatLength(Math.max(1, Math.round(inches * 8)) / 8, 'in');
+  inches < 1 / 16 ? phrase('less than 1/8 in') : formatLength(Math.max(1, Math.round(inches * 8)) / 8, 'in');
 
 /** From a loose end straight on to the line or edge it would come to first; null where it is no end of the cut. */
 export function missedBeyond(block: Block, cut: Cut, spot: Point): Missed | null {

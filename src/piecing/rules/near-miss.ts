@@ -1,6 +1,7 @@
 import type { Point } from '../../geometry/point.ts';
 import { pointNumbers } from '../../geometry/point-numbers.ts';
 import { distance, middle } from '../../geometry/ring.ts';
+import { phrase } from '../../words/phrase.ts';
 import type { Join, Patch } from '../plan.ts';
 import type { Rule } from './rule.ts';
 
@@ -10,7 +11,7 @@ export const NEAR_MISS_IN = 0.25;
 /** Two seams that come to a join from its two sides and nearly meet. */
 export const nearMiss: Rule = {
   code: 'near-miss',
-  title: 'Seams that nearly meet',
+  title: phrase('Seams that nearly meet'),
   severity: 'caution',
   check: ({ joins, patches }) => {
     let corners: PatchesAt | null = null;
@@ -28,7 +29,10 @@ export const nearMiss: Rule = {
           {
             at: middle(point.at, next.at),
             stretches: [[point.at, next.at] as const],
-            message: `On join ${join.step}, ${point.label} and ${next.label} lie less than 1/4 in apart: two pins where one would do, and a jog that looks like a slip. Let the seams meet.`,
+            message: phrase(
+              'On join {step}, {label} and {label2} lie less than 1/4 in apart: two pins where one would do, and a jog that looks like a slip. Let the seams meet.',
+              { step: join.step, label: point.label, label2: next.label },
+            ),
           },
         ];
       }),

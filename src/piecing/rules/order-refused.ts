@@ -1,10 +1,11 @@
 import { innerSpot } from '../../geometry/inner-spot.ts';
+import { phrase } from '../../words/phrase.ts';
 import { listed, type Rule } from './rule.ts';
 
 /** An order set by hand that the plan could not keep to. */
 export const orderRefused: Rule = {
   code: 'order-refused',
-  title: 'Order by hand that cannot be kept',
+  title: phrase('Order by hand that cannot be kept'),
   severity: 'caution',
   check: ({ block, patches, sections, idOf, known }) =>
     (block.orders ?? []).flatMap((order) => {
@@ -21,7 +22,10 @@ export const orderRefused: Rule = {
           {
             at: innerSpot({ ...group[0]! }),
             patches: ids,
-            message: `The order set by hand cannot be sewn as it stands, now that the drawing has changed: ${listed(ids)} are sewn in the nearest order that can.`,
+            message: phrase(
+              'The order set by hand cannot be sewn as it stands, now that the drawing has changed: {ids} are sewn in the nearest order that can.',
+              { ids: listed(ids) },
+            ),
           },
         ];
       });

@@ -1,10 +1,11 @@
 import { boxOf, centroid } from '../../geometry/ring.ts';
+import { phrase } from '../../words/phrase.ts';
 import type { Rule } from './rule.ts';
 
 /** Foundations that do not fit on one sheet, whichever way round they are laid. */
 export const oversize: Rule = {
   code: 'oversize',
-  title: 'Foundation larger than a sheet',
+  title: phrase('Foundation larger than a sheet'),
   severity: 'note',
   check: ({ sections, options }) => {
     const { paper } = options;
@@ -27,7 +28,10 @@ export const oversize: Rule = {
         {
           at: centroid(section.outline),
           patches: section.order,
-          message: `Foundation ${section.letter} is larger than a sheet of the chosen paper: it prints on several sheets to tape together. A larger paper, or one more join, avoids that.`,
+          message: phrase(
+            'Foundation {letter} is larger than a sheet of the chosen paper: it prints on several sheets to tape together. A larger paper, or one more join, avoids that.',
+            { letter: section.letter },
+          ),
         },
       ];
     });

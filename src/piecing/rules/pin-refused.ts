@@ -1,10 +1,11 @@
 import { middle } from '../../geometry/ring.ts';
+import { phrase } from '../../words/phrase.ts';
 import { cutName, type Rule } from './rule.ts';
 
 /** A cut pinned as a join that ended inside a foundation, or pinned as a seam that had to become a join. */
 export const pinRefused: Rule = {
   code: 'pin-refused',
-  title: 'Join or seam that cannot be as marked',
+  title: phrase('Join or seam that cannot be as marked'),
   severity: 'caution',
   check: ({ block, pattern, patches, sections, idOf }) => {
     const { division } = pattern;
@@ -37,8 +38,14 @@ export const pinRefused: Rule = {
           patches: ids,
           message:
             cut.role === 'join'
-              ? `${cutName(block, cut)} is marked as a join, but no straight seam runs right across the block or the unit there, so it stays inside foundation ${section.get(ids[0]!)}.`
-              : `${cutName(block, cut)} is marked to stay inside a foundation, but the block cannot be joined without parting it there.`,
+              ? phrase(
+                  '{cutName} is marked as a join, but no straight seam runs right across the block or the unit there, so it stays inside foundation {section}.',
+                  { cutName: cutName(block, cut), section: section.get(ids[0]!)! },
+                )
+              : phrase(
+                  '{cutName} is marked to stay inside a foundation, but the block cannot be joined without parting it there.',
+                  { cutName: cutName(block, cut) },
+                ),
         },
       ];
     });

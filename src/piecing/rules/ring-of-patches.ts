@@ -1,5 +1,6 @@
 import type { Point, Segment } from '../../geometry/point.ts';
 import { middle } from '../../geometry/ring.ts';
+import { phrase } from '../../words/phrase.ts';
 import { compareIds } from '../ids.ts';
 import type { Pattern } from '../pattern.ts';
 import { cellsOf, type Region } from '../region.ts';
@@ -9,7 +10,7 @@ import { listed, type Rule } from './rule.ts';
 /** Patches that hold each other in a ring: none can come last, and no straight seam runs right across them. */
 export const ringOfPatches: Rule = {
   code: 'ring',
-  title: 'Ring of patches',
+  title: phrase('Ring of patches'),
   severity: 'trouble',
   check: ({ pattern, rings, idOf }) =>
     rings.map((ring) => {
@@ -21,7 +22,10 @@ export const ringOfPatches: Rule = {
         at,
         patches: ids,
         stretches,
-        message: `${reason} no straight seam runs right across ${listed(ids)}. As drawn, a seam must turn a corner and be set in, or be sewn in two goes.`,
+        message: phrase(
+          '{reason} no straight seam runs right across {ids}. As drawn, a seam must turn a corner and be set in, or be sewn in two goes.',
+          { reason, ids: listed(ids) },
+        ),
       };
     }),
 };
@@ -31,14 +35,18 @@ function reasonOf(pattern: Pattern, ring: Region): { reason: string; stretches: 
   const chase = chaseOf(pattern, ring);
   if (chase.length > 0)
     return {
-      reason: `Each of ${chase.length} lines stops at the next, all the way round, so`,
+      reason: phrase('Each of {chase} lines stops at the next, all the way round, so', {
+        chase: chase.length,
+      }),
       stretches: chase,
       at: middleOf(chase),
     };
   const star = starOf(pattern, ring);
   if (star.length > 0)
     return {
-      reason: `${star.length} lines meet at one spot and none of them runs straight on, so`,
+      reason: phrase('{star} lines meet at one spot and none of them runs straight on, so', {
+        star: star.length,
+      }),
       stretches: star,
       at: star[0]![0],
     };
@@ -46,9 +54,9 @@ function reasonOf(pattern: Pattern, ring: Region): { reason: string; stretches: 
   const stretches = contactsAmong(pattern, cellsOf(ring));
   const island = cellsOf(ring).flatMap((c) => division.faces[c]!.islands)[0];
   return island === undefined
-    ? { reason: 'The patches meet round corners, so', stretches, at: middleOf(stretches) }
+    ? { reason: phrase('The patches meet round corners, so'), stretches, at: middleOf(stretches) }
     : {
-        reason: 'One patch lies inside another, so',
+        reason: phrase('One patch lies inside another, so'),
         stretches,
         at: division.vertices[division.origin[island]!]!,
       };

@@ -1,4 +1,5 @@
 import type { Point, Segment } from '../../geometry/point.ts';
+import { phrase } from '../../words/phrase.ts';
 import type { Block, Cut } from '../block.ts';
 import type { Clashes } from '../clashes.ts';
 import type { PieceOptions } from '../options.ts';
@@ -42,11 +43,18 @@ export interface Rule {
 
 /** How a message names a cut: by its place in the block, as the list beside the drawing does. */
 export function cutName(block: Block, cut: Cut | undefined): string {
-  return cut ? `Cut ${block.cuts.indexOf(cut) + 1}` : 'A cut';
+  return cut ? phrase('Cut {n}', { n: block.cuts.indexOf(cut) + 1 }) : phrase('A cut');
 }
+
+/** The same inside a sentence: `cut 3`. */
+export const cutWithin = (block: Block, cut: Cut): string =>
+  phrase('cut {n}', { n: block.cuts.indexOf(cut) + 1 });
 
 /** `A1`, `A1 and A2`, `A1, A2 and A3`; of long lists the first seven and how many more. */
 export function listed(ids: readonly string[]): string {
-  if (ids.length > 8) return `${ids.slice(0, 7).join(', ')} and ${ids.length - 7} more`;
-  return ids.length <= 1 ? ids.join('') : `${ids.slice(0, -1).join(', ')} and ${ids.at(-1)}`;
+  if (ids.length > 8)
+    return phrase('{ids} and {n, number} more', { ids: ids.slice(0, 7).join(', '), n: ids.length - 7 });
+  return ids.length <= 1
+    ? ids.join('')
+    : phrase('{ids} and {ids2}', { ids: ids.slice(0, -1).join(', '), ids2: ids.at(-1)! });
 }

@@ -2,6 +2,7 @@ import { holdsCircle } from '../../geometry/inner-circle.ts';
 import { STRAIGHT_IN } from '../../geometry/lattice.ts';
 import type { Point, Ring } from '../../geometry/point.ts';
 import { centroid, cross, distance, distanceToSegment } from '../../geometry/ring.ts';
+import { phrase } from '../../words/phrase.ts';
 import type { Rule } from './rule.ts';
 
 /** Narrower than this and both allowances meet under the patch: 1/4 in. */
@@ -13,7 +14,7 @@ export const SHARPEST_DEGREES = 15;
 /** Patches narrower than a seam allowance. */
 export const sliver: Rule = {
   code: 'sliver',
-  title: 'Sliver narrower than 1/4 in',
+  title: phrase('Sliver narrower than 1/4 in'),
   severity: 'caution',
   check: ({ patches }) =>
     patches.flatMap((patch) => {
@@ -24,7 +25,10 @@ export const sliver: Rule = {
         {
           at: centroid(patch.polygon),
           patches: [patch.id],
-          message: `${patch.id} is narrower than 1/4 in: its allowances lie on each other, and a stitch beside the line shows. Make it wider or merge it with a neighbour.`,
+          message: phrase(
+            '{id} is narrower than 1/4 in: its allowances lie on each other, and a stitch beside the line shows. Make it wider or merge it with a neighbour.',
+            { id: patch.id },
+          ),
         },
       ];
     }),
@@ -33,7 +37,7 @@ export const sliver: Rule = {
 /** Corners sharper than 15°. */
 export const sharpAngle: Rule = {
   code: 'sharp-angle',
-  title: 'Corner sharper than 15°',
+  title: phrase('Corner sharper than 15°'),
   severity: 'caution',
   check: ({ patches }) =>
     patches.flatMap((patch) => {
@@ -47,7 +51,10 @@ export const sharpAngle: Rule = {
           {
             at: corner,
             patches: [patch.id],
-            message: `${patch.id} has a corner of ${Math.max(1, Math.round(angle))}°: its tip sinks into the seam, and its piece must be cut long to cover. A blunter corner sews truer.`,
+            message: phrase(
+              '{id} has a corner of {max}°: its tip sinks into the seam, and its piece must be cut long to cover. A blunter corner sews truer.',
+              { id: patch.id, max: Math.max(1, Math.round(angle)) },
+            ),
           },
         ];
       });

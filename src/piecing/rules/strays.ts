@@ -2,10 +2,11 @@ import { TOUCH_IN } from '../../geometry/lattice.ts';
 import type { Stray } from '../../geometry/noding.ts';
 import type { Point, Segment } from '../../geometry/point.ts';
 import { distance, nearestOnSegment } from '../../geometry/ring.ts';
+import { phrase } from '../../words/phrase.ts';
 import type { Block, Cut } from '../block.ts';
 import type { Severity } from '../plan.ts';
 import { freeEnds, type Missed, missedBeyond, shortfall } from './missed.ts';
-import { cutName, type Inspection, type Rule } from './rule.ts';
+import { cutName, cutWithin, type Inspection, type Rule } from './rule.ts';
 
 /** A rule for one kind of stray: what a cut holds that divides nothing. */
 function strayRule(
@@ -28,7 +29,7 @@ function strayRule(
           return {
             at: stray.at,
             cuts: [cut, other].flatMap((c) => (c ? [c.id] : [])),
-            message: sentence(cutName(block, cut), other ? cutName(block, other).toLowerCase() : null),
+            message: sentence(cutName(block, cut), other ? cutWithin(block, other) : null),
           };
         }),
   };
@@ -71,7 +72,7 @@ const isBeyond = (value: number, one: number, other: number, reach: number): boo
 
 export const idleCut: Rule = {
   code: 'idle-cut',
-  title: 'Cut that divides nothing',
+  title: phrase('Cut that divides nothing'),
   severity: 'caution',
   check: ({ block, pattern }: Inspection) =>
     pattern.division.strays.flatMap(({ kind, line, at }) => {
@@ -85,14 +86,23 @@ export const idleCut: Rule = {
           {
             at,
             cuts: [cut.id],
-            message: `${name} divides nothing: no patch lies between it and another line. Draw it from line to line.`,
+            message: phrase(
+              '{name} divides nothing: no patch lies between it and another line. Draw it from line to line.',
+              { name },
+            ),
           },
         ];
       const { gap, beside } = missed;
-      const whither = beside ? cutName(block, beside).toLowerCase() : 'the edge of the block';
+      const whither = beside ? cutWithin(block, beside) : phrase('the edge of the block');
       const message = short
-        ? `${name} ends just short of ${whither}, so it divides nothing and there is no seam to sew. Draw it on.`
-        : `${name} ends in the middle of a patch, ${shortfall(distance(...gap))} short of ${whither}, so it divides nothing and there is no seam to sew. Draw it on to ${whither}, or leave it out.`;
+        ? phrase(
+            '{name} ends just short of {whither}, so it divides nothing and there is no seam to sew. Draw it on.',
+            { name, whither },
+          )
+        : phrase(
+            '{name} ends in the middle of a patch, {shortfall} short of {whither}, so it divides nothing and there is no seam to sew. Draw it on to {whither}, or leave it out.',
+            { name, shortfall: shortfall(distance(...gap)), whither },
+          );
       return [{ at: gap[0], cuts: [cut.id], stretches: [gap], message }];
     }),
 };
@@ -100,42 +110,42 @@ export const idleCut: Rule = {
 export const overlappingCut = strayRule(
   'overlap',
   'overlapping-cut',
-  'Cuts that lie on each other',
+  phrase('Cuts that lie on each other'),
   'caution',
   (name, other) =>
     other
-      ? `${name} lies on ${other} for a stretch: they count as one line there.`
-      : `${name} lies on the outline for a stretch: it divides nothing there.`,
+      ? phrase('{name} lies on {other} for a stretch: they count as one line there.', { name, other })
+      : phrase('{name} lies on the outline for a stretch: it divides nothing there.', { name }),
 );
 
 export const outsideCut = strayRule(
   'outside',
   'outside-cut',
-  'Cut outside the block',
+  phrase('Cut outside the block'),
   'caution',
-  (name) => `${name} lies outside the block and is left out.`,
+  (name) => phrase('{name} lies outside the block and is left out.', { name }),
 );
 
 export const pastOutline = strayRule(
   'past-outline',
   'past-outline',
-  'Cut past the edge',
+  phrase('Cut past the edge'),
   'note',
-  (name) => `${name} runs on past the edge of the block; the part outside is left out.`,
+  (name) => phrase('{name} runs on past the edge of the block; the part outside is left out.', { name }),
 );
 
 export const shortCut = strayRule(
   'too-short',
   'short-cut',
-  'Cut without a length',
+  phrase('Cut without a length'),
   'caution',
-  (name) => `${name} starts and ends at one spot and is left out.`,
+  (name) => phrase('{name} starts and ends at one spot and is left out.', { name }),
 );
 
 export const unreadableCut = strayRule(
   'not-a-number',
   'unreadable-cut',
-  'Cut that cannot be read',
+  phrase('Cut that cannot be read'),
   'trouble',
-  (name) => `${name} has an end that is not a number and is left out.`,
+  (name) => phrase('{name} has an end that is not a number and is left out.', { name }),
 );

@@ -3,8 +3,8 @@ import type { Mend, MendKind } from '../../piecing/mending/draft.ts';
 import { outcomeOf } from '../../piecing/mending/words.ts';
 import { type Cure, keepsPicture } from '../../piecing/repairs/cure.ts';
 import { gainWords, pictureWords } from '../../piecing/repairs/words.ts';
+import { phrase } from '../../words/phrase.ts';
 import { Icon } from '../icons.tsx';
-import { countOf } from './counts.ts';
 import { type CurePress, useCurePress } from './cure-press.ts';
 import { PlanPicture } from './plan-picture.tsx';
 
@@ -26,7 +26,7 @@ export function CureCard({ block, cure, onApply }: CureProps) {
           <span className="repair-gain">{gainWords(cure)}</span>
           {!keepsPicture(cure) && <span className="repair-gain">{pictureWords(cure)}</span>}
           {cure.after.setInCorners > 0 && (
-            <span className="repair-gain">A first step: straight seams won't do yet.</span>
+            <span className="repair-gain">{phrase("A first step: straight seams won't do yet.")}</span>
           )}
         </span>
       </button>
@@ -41,19 +41,19 @@ export function HeldActs({ press: { isHeld, apply, button } }: { readonly press:
   return (
     <div className="buttons repair-acts">
       <button type="button" className="button button-main" onClick={apply}>
-        Do it
+        {phrase('Do it')}
       </button>
       <button type="button" className="button" onClick={button.onClick}>
-        Leave it as it is
+        {phrase('Leave it as it is')}
       </button>
     </div>
   );
 }
 
 const WAY_NAMES: Readonly<Record<MendKind, string>> = {
-  'fewest-patches': 'Fewest patches',
-  symmetric: 'Symmetric',
-  'fewer-foundations': 'Fewer foundations',
+  'fewest-patches': phrase('Fewest patches'),
+  symmetric: phrase('Symmetric'),
+  'fewer-foundations': phrase('Fewer foundations'),
 };
 
 /** CSS pixels of the picture of a way, where it stands alone and beside others. */
@@ -84,13 +84,15 @@ function Way({ block, cure, isAlone, onApply }: CureProps & { readonly isAlone: 
   return (
     <div ref={press.box} className="repair-card" data-lit={press.isShown}>
       <button type="button" className="repair way" {...press.button}>
-        <span className="only-heard">Make it sewable, picture kept: </span>
+        <span className="only-heard">{phrase('Make it sewable, picture kept:')} </span>
         <PlanPicture plan={mended.plan} size={isAlone ? ALONE_PX : BESIDE_PX} added={mended.lines} />
         <span className="way-words">
           {!isAlone && <b>{WAY_NAMES[mended.kind]}</b>}
           <span>{outcomeOf(mended)}.</span>
           <span className="repair-gain">
-            {isAlone ? gainWords(cure) : `${countOf(mended.added, 'patch', 'patches')} added`}
+            {isAlone
+              ? gainWords(cure)
+              : phrase('{added, plural, one {# patch} other {# patches}} added', { added: mended.added })}
           </span>
           {notesOn(mended, before.cautions, after.cautions).map((note) => (
             <span key={note} className="repair-gain">
@@ -108,9 +110,17 @@ function notesOn(mended: Mend, cautionsBefore: number, cautionsAfter: number): r
   const { kind, isProven, isSymmetric, pulled } = mended;
   const more = cautionsAfter - cautionsBefore;
   return [
-    ...(kind === 'fewest-patches' && !isProven ? ['Perhaps not the fewest patches.'] : []),
-    ...(kind !== 'symmetric' && isSymmetric ? ['Symmetric too.'] : []),
-    ...(pulled.length > 0 ? [`${countOf(pulled.length, 'loose end')} pulled in.`] : []),
-    ...(more > 0 ? [`${countOf(more, 'awkward place')} more.`] : []),
+    ...(kind === 'fewest-patches' && !isProven ? [phrase('Perhaps not the fewest patches.')] : []),
+    ...(kind !== 'symmetric' && isSymmetric ? [phrase('Symmetric too.')] : []),
+    ...(pulled.length > 0
+      ? [
+          phrase('{pulled, plural, one {# loose end} other {# loose ends}} pulled in.', {
+            pulled: pulled.length,
+          }),
+        ]
+      : []),
+    ...(more > 0
+      ? [phrase('{more, plural, one {# awkward place} other {# awkward places}} more.', { more })]
+      : []),
   ];
 }

@@ -2,7 +2,7 @@ import { useStore } from 'zustand';
 import { proposals } from '../../board/proposal.ts';
 import type { Block } from '../../document/project.ts';
 import type { Cure } from '../../piecing/repairs/cure.ts';
-import { countOf } from './counts.ts';
+import { phrase } from '../../words/phrase.ts';
 import { HeldActs } from './cure-cards.tsx';
 import { useCurePress } from './cure-press.ts';
 
@@ -55,10 +55,10 @@ export function CureCurve({ block, curve, onApply }: CurveProps) {
     .join('');
   return (
     <figure className="curve">
-      <figcaption>Fewer foundations for patches added, picture kept</figcaption>
+      <figcaption>{phrase('Fewer foundations for patches added, picture kept')}</figcaption>
       <div className="curve-plot">
         <span className="curve-down" aria-hidden="true">
-          foundations
+          {phrase('foundations')}
         </span>
         <div className="curve-field">
           <svg viewBox="0 0 100 100" preserveAspectRatio="none" aria-hidden="true" focusable="false">
@@ -66,7 +66,7 @@ export function CureCurve({ block, curve, onApply }: CurveProps) {
           </svg>
           <span className="curve-now" style={{ left: 0, top: 0 }}>
             {before.foundations}
-            <span className="only-heard"> foundations as it is drawn</span>
+            <span className="only-heard"> {phrase('foundations as it is drawn')}</span>
           </span>
           <ol>
             {curve.map((cure, k) => {
@@ -80,12 +80,12 @@ export function CureCurve({ block, curve, onApply }: CurveProps) {
           </ol>
         </div>
         <span className="curve-across" aria-hidden="true">
-          <span>as drawn</span>
-          <span>{countOf(most, 'patch', 'patches')} added</span>
+          <span>{phrase('as drawn')}</span>
+          <span>{phrase('{most, plural, one {# patch} other {# patches}} added', { most })}</span>
         </span>
       </div>
       <p className="soft curve-words" role="status">
-        {lit ? lit.sentence : 'Point at a number to see it on the board, press it to do it.'}
+        {lit ? lit.sentence : phrase('Point at a number to see it on the board, press it to do it.')}
       </p>
       {curve.map((cure) => (
         <HeldDot key={cure.id} block={block} cure={cure} onApply={onApply} />
@@ -107,8 +107,11 @@ function CurveDot({ block, cure, onApply }: DotProps) {
     <button type="button" className="repair curve-dot" {...button}>
       {after.foundations}
       <span className="only-heard">
-        {after.foundations === 1 ? ' foundation' : ' foundations'} for{' '}
-        {countOf(after.patches - before.patches, 'patch', 'patches')} more
+        {' '}
+        {phrase(
+          '{foundations, plural, one {foundation} other {foundations}} for {patches, plural, one {# patch} other {# patches}} more',
+          { foundations: after.foundations, patches: after.patches - before.patches },
+        )}
       </span>
     </button>
   );

@@ -13,6 +13,7 @@ import {
 import { applyRepair } from '../../document/edit-plan.ts';
 import type { Block } from '../../document/project.ts';
 import type { Cure } from '../../piecing/repairs/cure.ts';
+import { phrase } from '../../words/phrase.ts';
 import { edit } from '../../workspace/actions.ts';
 
 /** What the button of a cure does and how it stands. */
@@ -63,7 +64,7 @@ export function useCurePress(block: Block, cure: Cure, onApply: () => void): Cur
         else if (isHeld) withdraw();
         else {
           proposeAndHold(block, cure);
-          announce('Shown on the board. Nothing is changed yet.');
+          announce(phrase('Shown on the board. Nothing is changed yet.'));
         }
       },
       onKeyDown: (event) => {

@@ -5,23 +5,23 @@ import { zoomTo } from '../../board/camera-acts.ts';
 import { MOST_MARKERS } from '../../board/draw/block.ts';
 import type { Finding, Severity } from '../../piecing/plan.ts';
 import { RULES } from '../../piecing/rules/table.ts';
+import { phrase } from '../../words/phrase.ts';
 import { Folded } from '../folded.tsx';
 import { Icon } from '../icons.tsx';
 import { leaveStage } from '../rehearsal/rehearsal-state.ts';
-import { countOf } from './counts.ts';
 
 /** What a finding of each severity is called. */
 export const SEVERITY_WORDS: Readonly<Record<Severity, string>> = {
-  trouble: 'Trouble',
-  caution: 'Awkward',
-  note: 'Note',
+  trouble: phrase('Trouble'),
+  caution: phrase('Awkward'),
+  note: phrase('Note'),
 };
 
 /** What the findings of each severity are called together. */
 export const GROUP_TITLES: Readonly<Record<Severity, string>> = {
-  trouble: 'In the way',
-  caution: 'Worth a look',
-  note: 'Good to know',
+  trouble: phrase('In the way'),
+  caution: phrase('Worth a look'),
+  note: phrase('Good to know'),
 };
 
 /** Places of one kind whose numbers are shown in its row; the rest as a count. */
@@ -82,7 +82,9 @@ export function Findings({ findings, severity, without }: FindingsProps) {
       {list}
       {unmarked > 0 && (
         <p className="soft findings-unmarked">
-          {unmarked} more than the drawing marks: point at one here to see its place.
+          {phrase('{unmarked} more than the drawing marks: point at one here to see its place.', {
+            unmarked,
+          })}
         </p>
       )}
     </section>
@@ -103,7 +105,12 @@ function FindingGroup({ severity, title, findings }: FindingGroupProps) {
   const more = findings.length - MOST_PLACES;
   return (
     <div className={`finding-group finding-${severity}`}>
-      <Folded title={`${title}: ${countOf(findings.length, 'place')}`}>
+      <Folded
+        title={phrase('{title}: {findings, plural, one {# place} other {# places}}', {
+          title,
+          findings: findings.length,
+        })}
+      >
         <ol className="findings">
           {findings.slice(0, MOST_SHOWN).map((one) => (
             <li key={one.index}>
@@ -112,18 +119,20 @@ function FindingGroup({ severity, title, findings }: FindingGroupProps) {
           ))}
           {findings.length > MOST_SHOWN && (
             <li className="soft">
-              And {findings.length - MOST_SHOWN} more, which show when these are mended.
+              {phrase('And {findings} more, which show when these are mended.', {
+                findings: findings.length - MOST_SHOWN,
+              })}
             </li>
           )}
         </ol>
       </Folded>
-      <ul className="finding-places" aria-label={`Places: ${title}`}>
+      <ul className="finding-places" aria-label={phrase('Places: {title}', { title })}>
         {findings.slice(0, MOST_PLACES).map((one) => (
           <li key={one.index}>
             <PlaceButton {...one} />
           </li>
         ))}
-        {more > 0 && <li className="soft">and {more} more</li>}
+        {more > 0 && <li className="soft">{phrase('and {more} more', { more })}</li>}
       </ul>
     </div>
   );

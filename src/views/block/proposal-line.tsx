@@ -1,6 +1,7 @@
 import { useStore } from 'zustand';
 import { proposals } from '../../board/proposal.ts';
 import { gainWords } from '../../piecing/repairs/words.ts';
+import { phrase } from '../../words/phrase.ts';
 import { session, shownBlock } from '../../workspace/session.ts';
 import { Icon } from '../icons.tsx';
 
@@ -13,7 +14,7 @@ export function ProposalLine() {
     <p className="proposal-line" data-testid="proposal-line">
       <Icon name="repair" size={18} />
       <span>
-        <b>As it would be – nothing is changed yet.</b> <span>{gainWords(shown.repair)}</span>
+        <b>{phrase('As it would be – nothing is changed yet.')}</b> <span>{gainWords(shown.repair)}</span>
       </span>
     </p>
   );

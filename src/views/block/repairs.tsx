@@ -6,6 +6,7 @@ import type { PiecingPlan } from '../../piecing/plan.ts';
 import { type Cure, keepsPicture } from '../../piecing/repairs/cure.ts';
 import type { RepairProgress } from '../../piecing/repairs/find-repairs.ts';
 import { byHand } from '../../piecing/rules/by-hand.ts';
+import { phrase } from '../../words/phrase.ts';
 import { pieceOptions } from '../../workspace/present-options.ts';
 import {
   lookAgain,
@@ -17,7 +18,6 @@ import {
 import { session } from '../../workspace/session.ts';
 import { Folded } from '../folded.tsx';
 import { Icon } from '../icons.tsx';
-import { countOf } from './counts.ts';
 import { CureCard, Ways } from './cure-cards.tsx';
 import { CureCurve, curveOf, isOnCurve } from './cure-curve.tsx';
 
@@ -76,7 +76,7 @@ export function Repairs({ block, plan, found, onApply }: RepairsProps & { readon
   const awaited = state === 'looking' ? Math.max(1, lastCount.current - repairs.length) : 0;
   return (
     <section ref={section} aria-labelledby="repairs-title" aria-busy={state === 'looking'}>
-      <h3 id="repairs-title">What would help</h3>
+      <h3 id="repairs-title">{phrase('What would help')}</h3>
       <CureList block={block} repairs={repairs} onApply={apply} />
       {awaited > 0 && (
         <div className="repairs" aria-hidden="true">
@@ -98,10 +98,11 @@ function NothingHelps({ plan }: { readonly plan: PiecingPlan }) {
   return (
     <div className="repairs-none">
       <p>
-        No change that was tried makes this better: each leaves it as it is, or adds a corner to set in, a
-        foundation or another awkward place.
+        {phrase(
+          'No change that was tried makes this better: each leaves it as it is, or adds a corner to set in, a foundation or another awkward place.',
+        )}
       </p>
-      {advice !== null && <p>By hand: {advice}</p>}
+      {advice !== null && <p>{phrase('By hand: {advice}', { advice })}</p>}
     </div>
   );
 }
@@ -148,7 +149,11 @@ export function Chances({
   const { repairs, state, isLong } = found;
   if (state === 'done' && repairs.length > 0)
     return (
-      <Folded title={`Could be simpler (${countOf(repairs.length, 'way')})`}>
+      <Folded
+        title={phrase('Could be simpler ({repairs, plural, one {# way} other {# ways}})', {
+          repairs: repairs.length,
+        })}
+      >
         <CureList block={block} repairs={repairs} onApply={onApply} />
       </Folded>
     );
@@ -157,7 +162,9 @@ export function Chances({
   if (!isAwaited) return null;
   return (
     <p className="soft chances-note">
-      {state === 'done' ? 'No change that was tried makes it simpler.' : 'Could it be simpler? …'}
+      {state === 'done'
+        ? phrase('No change that was tried makes it simpler.')
+        : phrase('Could it be simpler? …')}
     </p>
   );
 }
@@ -173,18 +180,18 @@ function SearchLine({ found: { state, isLong, progress } }: { readonly found: Fo
           <span className="updating">
             <Icon name="updating" size={14} /> {triedWords(progress)}
           </span>
-          <progress aria-label="Repairs tried" max={Math.max(1, total)} value={tried} />
+          <progress aria-label={phrase('Repairs tried')} max={Math.max(1, total)} value={tried} />
           <button type="button" className="button" onClick={stopLooking}>
-            Stop
+            {phrase('Stop')}
           </button>
         </>
       ) : (
         <>
           <span className="soft" role="status">
-            {total === 0 ? 'Stopped.' : `Stopped after ${tried} of ${total}.`}
+            {total === 0 ? phrase('Stopped.') : phrase('Stopped after {tried} of {total}.', { tried, total })}
           </span>
           <button type="button" className="button" onClick={lookAgain}>
-            Look again
+            {phrase('Look again')}
           </button>
         </>
       )}
@@ -195,7 +202,9 @@ function SearchLine({ found: { state, isLong, progress } }: { readonly found: Fo
 /** `tried 40 of 120`; when all are tried the best are still made in full. */
 function triedWords({ tried, total }: RepairProgress): string {
   if (total === 0) return 'looking';
-  return tried < total ? `tried ${tried} of ${total}` : `tried all ${total}, making sure`;
+  return tried < total
+    ? phrase('tried {tried} of {total}', { tried, total })
+    : phrase('tried all {total}, making sure', { total });
 }
 
 /** Cures of a kind that are seen at once; others are folded away. */
@@ -217,7 +226,7 @@ function CureList({
     <>
       <CureCards block={block} cures={some.slice(0, seen)} onApply={onApply} />
       {some.length > seen && (
-        <Folded title={`${some.length - seen} more`}>
+        <Folded title={phrase('{some} more', { some: some.length - seen })}>
           <CureCards block={block} cures={some.slice(seen)} onApply={onApply} />
         </Folded>
       )}
@@ -227,7 +236,7 @@ function CureList({
     <>
       {ways.length > 0 && (
         <>
-          <h4 className="repairs-title">Make it sewable, picture kept</h4>
+          <h4 className="repairs-title">{phrase('Make it sewable, picture kept')}</h4>
           <Ways block={block} ways={ways} onApply={onApply} />
         </>
       )}
@@ -235,7 +244,7 @@ function CureList({
       {isDrawn && <CureCurve block={block} curve={curve} onApply={onApply} />}
       {changing.length > 0 && (
         <>
-          <h4 className="repairs-title">By changing the picture</h4>
+          <h4 className="repairs-title">{phrase('By changing the picture')}</h4>
           {listed(changing, SEEN_AT_ONCE)}
         </>
       )}

@@ -16,12 +16,12 @@ import { cutsInHand, isFigureBegun } from '../../board/still-drawing.ts';
 import type { Block } from '../../document/project.ts';
 import type { Finding, Join, PiecingPlan } from '../../piecing/plan.ts';
 import { joinedUnits, verdictSentence } from '../../piecing/sentences.ts';
+import { phrase } from '../../words/phrase.ts';
 import type { PlannedBlock } from '../../workspace/plans.ts';
 import { session } from '../../workspace/session.ts';
 import { Icon } from '../icons.tsx';
 import { usePlan } from '../use-plan.ts';
 import { CheckSettings } from './check-settings.tsx';
-import { countOf } from './counts.ts';
 import { FindingButton, Findings } from './findings.tsx';
 import { FoundationList } from './foundation-list.tsx';
 import { lengthOf } from './lengths.ts';
@@ -74,17 +74,17 @@ export function SeamCheck({ block }: { readonly block: Block }) {
     <section className="seam-check" aria-labelledby="check-title" aria-busy={isOld}>
       <div className="check-head">
         <h2 id="check-title" className="panel-title">
-          Seam check
+          {phrase('Seam check')}
         </h2>
         <span className="updating" data-on={isOld} data-still={isUnderHand}>
-          <Icon name="updating" size={14} /> being updated
+          <Icon name="updating" size={14} /> {phrase('being updated')}
         </span>
         <CheckSettings />
       </div>
       {planned === null || listed === null ? (
         <p className="verdict verdict-note">
           <Icon name="note" size={24} />
-          <span>Working out how it is sewn …</span>
+          <span>{phrase('Working out how it is sewn …')}</span>
         </p>
       ) : (
         <>
@@ -189,7 +189,7 @@ const Lists = memo(function Lists({ block, plan, isUpdating, isFigure, onApply }
       )}
       {!isQuiet && knot >= 0 && (
         <section className="why-not-one" aria-labelledby="knot-title">
-          <h3 id="knot-title">Why not one foundation</h3>
+          <h3 id="knot-title">{phrase('Why not one foundation')}</h3>
           <FindingButton finding={plan.findings[knot]!} index={knot} />
           {!hurts && chances}
         </section>
@@ -214,10 +214,13 @@ function WhileDrawn({ findings, onAsk }: WhileDrawnProps) {
   return (
     <div className="while-drawn">
       <p className="soft">
-        {countOf(places, 'place')} to look at once the figure is drawn, or when the tool is laid down.
+        {phrase(
+          '{places, plural, one {# place} other {# places}} to look at once the figure is drawn, or when the tool is laid down.',
+          { places },
+        )}
       </p>
       <button type="button" className="button" onClick={onAsk}>
-        Look now
+        {phrase('Look now')}
       </button>
     </div>
   );
@@ -237,38 +240,49 @@ function SpokenVerdict({ text }: { readonly text: string }) {
 }
 
 function numbers({ verdict, patches, joins }: PiecingPlan): string {
-  if (verdict === 'undivided') return 'Draw a cut from edge to edge to divide it.';
-  const inPatches = countOf(patches.length, 'patch', 'patches');
-  if (joins.length === 0) return `${inPatches}, no joins.`;
+  if (verdict === 'undivided') return phrase('Draw a cut from edge to edge to divide it.');
+  const inPatches = phrase('{patches, plural, one {# patch} other {# patches}}', { patches: patches.length });
+  if (joins.length === 0) return phrase('{inPatches}, no joins.', { inPatches });
   const matches = joins.reduce(
     (sum, join) => sum + join.points.filter(({ kind }) => kind === 'match').length,
     0,
   );
-  const inMatches = matches === 0 ? 'no seams to match' : `${countOf(matches, 'spot')} where seams must meet`;
-  return `${inPatches}, ${countOf(joins.length, 'join')}, ${inMatches}.`;
+  const inMatches =
+    matches === 0
+      ? phrase('no seams to match')
+      : phrase('{matches, plural, one {# spot} other {# spots}} where seams must meet', { matches });
+  return phrase('{inPatches}, {joins, plural, one {# join} other {# joins}}, {inMatches}.', {
+    inPatches,
+    joins: joins.length,
+    inMatches,
+  });
 }
 
 function findingCounts(findings: readonly Finding[]): string {
   const trouble = findings.filter(({ severity }) => severity === 'trouble').length;
   const other = findings.length - trouble;
   return [
-    ...(trouble > 0 ? [`${countOf(trouble, 'place')} in the way.`] : []),
-    ...(other > 0 ? [`${countOf(other, 'place')} worth a look.`] : []),
+    ...(trouble > 0
+      ? [phrase('{trouble, plural, one {# place} other {# places}} in the way.', { trouble })]
+      : []),
+    ...(other > 0
+      ? [phrase('{other, plural, one {# place} other {# places}} worth a look.', { other })]
+      : []),
   ].join(' ');
 }
 
 /** `6 in`, and what is particular about the seam. */
 function joinWords({ kind, finishes, leftOpen }: Join, length: string): string {
-  if (kind === 'set-in') return `set in, ${length}`;
-  if (finishes) return `closes join ${finishes.step}, ${length}`;
-  return leftOpen ? `begun, ${length}` : length;
+  if (kind === 'set-in') return phrase('set in, {length}', { length });
+  if (finishes) return phrase('closes join {step}, {length}', { step: finishes.step, length });
+  return leftOpen ? phrase('begun, {length}', { length }) : length;
 }
 
 function Joins({ joins }: { readonly joins: readonly Join[] }) {
   const unit = useStore(session, (state) => state.project.unit);
   return (
     <section aria-labelledby="joins-title">
-      <h3 id="joins-title">Then join</h3>
+      <h3 id="joins-title">{phrase('Then join')}</h3>
       <ol className="joins">
         {joins.map((join) => (
           <li key={join.step}>
