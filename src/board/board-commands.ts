@@ -4,14 +4,16 @@ import { FORMS } from '../editing/forms/forms.ts';
 import { addCorner } from '../editing/reshape.ts';
 import { joinCuts, splitAtCrossings } from '../editing/split.ts';
 import { SYMMETRIES, type Symmetry } from '../editing/symmetry.ts';
+import { phrase } from '../words/phrase.ts';
 import { edit, select } from '../workspace/actions.ts';
 import type { Command } from '../workspace/command.ts';
+import { askFor } from '../workspace/dialogs.ts';
 import { squareAgain } from '../workspace/under-picture.ts';
 import { canDelete, deleteChosen, openForm, setOnePatch, stepGrid } from './board-acts.ts';
 import { announce, board } from './board-state.ts';
 import { zoomBy, zoomToChosen, zoomToFit } from './camera-acts.ts';
 import { chooseAll, chooseSameDirection, chooseSameRole } from './choosing.ts';
-import { copyChosen, cutOutChosen, hasKept, pasteKept } from './clipboard.ts';
+import { copyChosen, cutOutChosen, duplicateChosen, hasKept, pasteKept } from './clipboard.ts';
 import { targetNow } from './target.ts';
 import { takeUp } from './tool-in-hand.ts';
 import { TOOLS } from './tools/tools.ts';
@@ -52,6 +54,12 @@ const onCuts = (name: string, label: string, keys: readonly string[], run: () =>
   about: 'chosen',
   enabled: hasCuts,
   run,
+});
+
+/** On cuts with the fabrics they enclose, or on a patch. */
+const onPart = (name: string, label: string, keys: readonly string[], run: () => void): BoardCommand => ({
+  ...onCuts(name, label, keys, run),
+  enabled: () => hasCuts() || targetNow()?.patch != null,
 });
 
 const turningBlock = (name: string, label: string, turn: Turn): BoardCommand => ({
@@ -114,8 +122,18 @@ export const BOARD_COMMANDS: readonly BoardCommand[] = [
           : 'Delete the cuts',
     enabled: canDelete,
   },
-  onCuts('copy', 'Copy', ['Mod+c'], copyChosen),
+  onPart('copy', phrase('Copy'), ['Mod+c'], copyChosen),
+  onPart('duplicate', phrase('Duplicate'), ['Mod+d'], duplicateChosen),
   onCuts('cut-out', 'Cut out', ['Mod+x'], cutOutChosen),
+  onPart('keep-motif', phrase('Keep as a motif…'), [], () => askFor({ kind: 'motifs' })),
+  {
+    name: 'motifs',
+    label: () => phrase('Motifs…'),
+    keys: [],
+    about: 'block',
+    enabled: hasBlock,
+    run: () => askFor({ kind: 'motifs' }),
+  },
   {
     ...onBoard('paste', 'Paste', ['Mod+v'], pasteKept),
     byEvent: true,

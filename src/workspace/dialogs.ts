@@ -8,6 +8,8 @@ export type AskedDialog =
   | { readonly kind: 'shelf' }
   | { readonly kind: 'bring-in'; readonly fileName: string; readonly text: string }
   | { readonly kind: 'elsewhere' }
+  /** Parts of drawings that all projects of this browser share. */
+  | { readonly kind: 'motifs' }
   | { readonly kind: 'recolour' }
   /** A picture to be squared up and laid under a block; null for the one that lies there. */
   | { readonly kind: 'under-picture'; readonly blockId: string; readonly picture: ReadPicture | null }

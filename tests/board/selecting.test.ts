@@ -2,7 +2,7 @@ import { describe, expect, it } from 'vitest';
 import { measureTool } from '../../src/board/tools/measure.ts';
 import { selectTool } from '../../src/board/tools/select.ts';
 import type { Block } from '../../src/document/project.ts';
-import { cutsFromText, cutsToText } from '../../src/editing/cuts-text.ts';
+import { partFromText, partOfCuts, partToText } from '../../src/editing/part.ts';
 import { cornerName, cutStory, jointsOf } from '../../src/editing/whereabouts.ts';
 import { WINDOW } from '../editing/window.ts';
 import { Script } from './script.ts';
@@ -116,7 +116,12 @@ describe('places in words', () => {
 
 describe('cuts as text', () => {
   it('come back as they were', () => {
-    expect(cutsFromText(cutsToText(BARRED.cuts))).toEqual(
+    const part = partOfCuts(
+      BARRED,
+      [],
+      BARRED.cuts.map(({ id }) => id),
+    );
+    expect(partFromText(partToText(part))?.cuts).toEqual(
       BARRED.cuts.map(({ from, to, role }) => ({ from, to, role })),
     );
   });
@@ -131,6 +136,6 @@ describe('cuts as text', () => {
     '{"format":"underpaper-cuts","cuts":[{"from":[0,"1"],"to":[1,1]}]}',
     '{"format":"underpaper-cuts","cuts":[null]',
   ])('are none in %j', (text) => {
-    expect(cutsFromText(text)).toBeNull();
+    expect(partFromText(text)).toBeNull();
   });
 });

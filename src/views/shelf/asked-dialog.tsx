@@ -6,6 +6,7 @@ import { UnderPictureDialog } from '../block/under-picture-dialog.tsx';
 import './shelf.css';
 import { BringInDialog } from './bring-in-dialog.tsx';
 import { ElsewhereDialog } from './elsewhere-dialog.tsx';
+import { MotifDialog } from './motif-dialog.tsx';
 import { ShelfDialog } from './shelf-dialog.tsx';
 
 /** The dialog that a command, a menu or a dropped file asked for. */
@@ -20,6 +21,8 @@ export function AskedDialog() {
       return (
         <BringInDialog key={asked.text} fileName={asked.fileName} text={asked.text} onClose={closeDialog} />
       );
+    case 'motifs':
+      return <MotifDialog onClose={closeDialog} />;
     case 'elsewhere':
       return <ElsewhereDialog onClose={closeDialog} />;
     case 'fabric-picture':
