@@ -58,12 +58,16 @@ function blockText({ id, name, outline, cuts, patches, plan, orders, picture, ..
 }
 
 /** What lies on the table: a block, a round and a kind of record a line. */
-const workText = ({ blocks, rounds, ...rest }: Work): string =>
-  lines('  ', [
+const workText = ({ blocks, rounds, ...rest }: Work): string => {
+  const { sewn, partly, joined, trimmed, quilt, stages, pile, cut, days, time, ...unknown } = rest;
+  const known = { sewn, partly, joined, trimmed, quilt, stages, pile, cut, days, time };
+  return lines('  ', [
     ['blocks', list('    ', blocks.map(inline))],
     ['rounds', list('    ', rounds.map(inline))],
-    ...Object.entries(rest).map(([key, value]): Entry => [key, inline(value)]),
+    ...Object.entries(known).map(([key, value]): Entry => [key, value === undefined ? null : inline(value)]),
+    ...unknownKeys(unknown),
   ]);
+};
 
 const fabricText = ({ id, name, color, picture, ...rest }: Fabric): string =>
   braces([

@@ -310,7 +310,7 @@ export function noted(before: Work, after: Work, day: string, seconds: number | 
 const ENOUGH_TO_TELL = 10;
 
 /** Seconds that so many patches take by what the timer has seen; null before it has seen enough. */
-export const secondsFor = ({ time }: Work, patches: number): number | null =>
+export const secondsFor = ({ time }: Pick<Work, 'time'>, patches: number): number | null =>
   time === undefined || time.patches < ENOUGH_TO_TELL ? null : (patches * time.seconds) / time.patches;
 
 /** The round a paper waits for next; null when it is finished. */

@@ -39,6 +39,7 @@ export interface RoundsNews {
   readonly byPosition: number;
   readonly byLeafing: number;
   readonly papers: number;
+  readonly patches: number;
   readonly batches: number;
   readonly done: number;
 }
@@ -64,6 +65,7 @@ const rounds = {
     made = order.made;
     latest = null;
     const papers = papersOf(made);
+    const patches = papers.reduce((sum, { form }) => sum + form.patches.length, 0);
     const batches = batchesOf(papers, order.batches, largestIn(made));
     const options = { fabricOrder: order.fabrics, isFirstPairCut: order.isFirstPairCut };
     for (const { plan, done } of plansOfBatches(batches, options)) {
@@ -76,6 +78,7 @@ const rounds = {
         byPosition,
         byLeafing,
         papers: papers.length,
+        patches,
         batches: batches.length,
         done,
       });

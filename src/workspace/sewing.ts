@@ -11,11 +11,13 @@ import { drawingIn } from '../rounds/take-into-work.ts';
 import { noted } from '../rounds/work.ts';
 import { phrase } from '../words/phrase.ts';
 import { edit, noteDone, say } from './actions.ts';
+import { flushWork } from './autosave.ts';
 import { drawingOf } from './drawing-of.ts';
 import { makingAtHand } from './making.ts';
 import { pieceOptions } from './present-options.ts';
 import type { RoundsHand, RoundsNews } from './rounds-worker.ts';
 import { onOtherProject, session } from './session.ts';
+import { sewWishes } from './sew-wishes.ts';
 import { startWorker } from './worker-hand.ts';
 
 export type { RoundsNews } from './rounds-worker.ts';
@@ -130,6 +132,8 @@ export function noteSewn(change: (work: Work) => Work): void {
     known.set(work, after);
     return after === work ? project : { ...project, work: after };
   });
+  // A tick is on the disk before the next one: whoever sews has no hand free to do it again.
+  void flushWork();
 }
 
 /** A day as the person's calendar has it: `2026-05-09`. */
@@ -200,6 +204,7 @@ export function takeMerged(work: Work): void {
 export function putWorkAway(): void {
   const { work } = session.getState().project;
   if (work === undefined) return;
+  if (work.time !== undefined) sewWishes.setState({ pace: work.time });
   noteDone(({ work: _, ...project }) => project);
   say('done', phrase('The work is put away.'));
 }

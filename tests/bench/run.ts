@@ -10,6 +10,7 @@ import { benchPointer, inPercentiles } from './pointer.ts';
 import { benchJoining, benchQuiltDrag } from './quilt.ts';
 import { benchRedraw } from './redraw.ts';
 import { ALLOWED_REPAIRS_MS, benchRepairs } from './repairs.ts';
+import { benchRounds, colouredByChance, freeByChance, pictorial, roundsRow } from './rounds.ts';
 import { benchQuickStrips, benchStrips } from './strips.ts';
 import { benchUndo } from './undo.ts';
 
@@ -46,6 +47,22 @@ const grows = (pick: (row: (typeof faces)[number]) => number): string =>
 say(
   ` growth exponent: underpaper ${grows((row) => row.underpaper.ms)}, jsts ${grows((row) => row.jsts.ms)}, clipper2-ts ${grows((row) => row.clipper.ms)}`,
 );
+
+say('');
+say('Rounds for 400 papers of 3 to 12 positions in 25 fabrics, the middle of three seeded sets');
+say(' majority merge takes next the fabric most papers wait for; orders as the plans have them');
+say(' colours              rounds  bound   ratio  majority merge  by position  first, ms  all, ms');
+for (const [name, made] of [
+  ['as in a picture', pictorial],
+  ['by chance', freeByChance],
+  ['by chance, no choice', colouredByChance],
+] as const) {
+  const row = roundsRow([1, 2, 3].map((seed) => benchRounds(made(seed, 400))));
+  const share = (of: number): string => `${of} (${(row.rounds / of).toFixed(2)}×)`.padStart(14);
+  say(
+    ` ${name.padEnd(20)} ${String(row.rounds).padStart(6)} ${String(row.bound).padStart(6)} ${(row.rounds / row.bound).toFixed(2).padStart(6)}×  ${share(row.majorityMerge)} ${share(row.byPosition)} ${ms(row.firstMs)} ${ms(row.ms)}`,
+  );
+}
 
 say('');
 say('The whole plan of a block, piece(), milliseconds, over 12 random designs a size');

@@ -50,11 +50,23 @@ const swapped = (text: string, from: string, to: string): string => {
 };
 
 describe('a stored file of each version', () => {
-  it.each(['version-1', 'version-1-orders', 'version-2'])('%s opens to its one canonical form', (name) => {
-    const text = sample(`${name}.canonical`);
-    expect(toText(opened(sample(name)))).toBe(text);
-    expect(toText(opened(text))).toBe(text);
-    expect(opened(text)).toEqual(opened(sample(name)));
+  it.each(['version-1', 'version-1-orders', 'version-2', 'work'])(
+    '%s opens to its one canonical form',
+    (name) => {
+      const text = sample(`${name}.canonical`);
+      expect(toText(opened(sample(name)))).toBe(text);
+      expect(toText(opened(text))).toBe(text);
+      expect(opened(text)).toEqual(opened(sample(name)));
+    },
+  );
+
+  it('of work keeps what is done, and what another version noted beside it', () => {
+    const { work } = opened(sample('work'));
+    expect(work!.sewn).toEqual({ 'b1/A/1': 2, 'b1/B/1': 2 });
+    expect(work!.partly).toEqual({ 'b1/A/1': 'sewn', 'b1/B/1': 'sewn' });
+    expect(work!.days).toEqual({ '2026-05-09': 4 });
+    expect(work!.blocks[0]!.drawing!.cuts.map(({ id }) => id)).toEqual(['c1', 'c2', 'c3']);
+    expect(work).toHaveProperty('noteOfAnotherVersion', { kept: true });
   });
 
   it('of version 1 keeps picture and orders, seen by place', () => {

@@ -13,11 +13,12 @@ import {
   tick,
 } from '../../rounds/work.ts';
 import { phrase } from '../../words/phrase.ts';
+import { sewWishes } from '../../workspace/sew-wishes.ts';
 import { noteSewn } from '../../workspace/sewing.ts';
 import { Icon } from '../icons.tsx';
 import { CutList } from './cut-list.tsx';
 import { PaperPicture } from './paper-picture.tsx';
-import { sewView, sewWishes } from './sew-state.ts';
+import { sewView } from './sew-state.ts';
 import { fabricName, paperCount, paperName, pieceCount, pileWords, STANDING_WORDS } from './sew-words.ts';
 import { speak } from './spoken.ts';
 

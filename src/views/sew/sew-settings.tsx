@@ -2,8 +2,8 @@ import { useStore } from 'zustand';
 import type { FollowedStage, Work } from '../../document/work.ts';
 import { followStages, setPile } from '../../rounds/work.ts';
 import { phrase } from '../../words/phrase.ts';
+import { sewWishes } from '../../workspace/sew-wishes.ts';
 import { noteSewn } from '../../workspace/sewing.ts';
-import { sewWishes } from './sew-state.ts';
 import { canSpeak, hush } from './spoken.ts';
 
 const STAGES: readonly (readonly [FollowedStage, string])[] = [

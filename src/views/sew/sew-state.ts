@@ -33,29 +33,3 @@ const AT_FIRST: SewView = {
 export const sewView = createStore<SewView>(() => AT_FIRST);
 
 onOtherProject(() => sewView.setState(AT_FIRST));
-
-/** What this person wishes beside this machine. Kept in this browser, like the choice of a printer. */
-export interface SewWishes {
-  readonly isSpoken: boolean;
-}
-
-const KEY = 'underpaper-sew';
-
-function known(): SewWishes {
-  try {
-    const { isSpoken } = JSON.parse(localStorage.getItem(KEY) ?? '{}') as Partial<SewWishes>;
-    return { isSpoken: isSpoken === true };
-  } catch {
-    return { isSpoken: false };
-  }
-}
-
-export const sewWishes = createStore<SewWishes>(known);
-
-sewWishes.subscribe((wishes) => {
-  try {
-    localStorage.setItem(KEY, JSON.stringify(wishes));
-  } catch {
-    // Storage is full or closed: the wish lasts while the window is open.
-  }
-});

@@ -2,6 +2,7 @@ import { useStore } from 'zustand';
 import type { Work } from '../../document/work.ts';
 import { progressOf, secondsFor } from '../../rounds/work.ts';
 import { phrase } from '../../words/phrase.ts';
+import { sewWishes } from '../../workspace/sew-wishes.ts';
 import { pauseTimer, startTimer, timer } from '../../workspace/sewing.ts';
 import { Icon } from '../icons.tsx';
 import { timeWords } from './sew-words.ts';
@@ -10,7 +11,10 @@ import { timeWords } from './sew-words.ts';
 export function SewTimer({ work }: { readonly work: Work }) {
   const isRunning = useStore(timer, ({ since }) => since !== null);
   const { patches } = progressOf(work);
-  const left = secondsFor(work, patches[1] - patches[0]);
+  const pace = useStore(sewWishes, (state) => state.pace);
+  const rest = patches[1] - patches[0];
+  // What was learned before serves until this work has taught enough.
+  const left = secondsFor(work, rest) ?? (pace === null ? null : secondsFor({ time: pace }, rest));
   return (
     <div className="sew-timer">
       <button

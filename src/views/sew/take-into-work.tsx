@@ -2,14 +2,17 @@ import { useEffect, useMemo, useState } from 'react';
 import { useStore } from 'zustand';
 import { copiesInHand } from '../../document/edit-copies.ts';
 import { ALL_AT_ONCE, type BatchChoice, type BatchOrder } from '../../rounds/batches.ts';
+import { secondsFor } from '../../rounds/work.ts';
 import { phrase } from '../../words/phrase.ts';
 import { goTo } from '../../workspace/actions.ts';
 import { plansToCome } from '../../workspace/making.ts';
 import { session } from '../../workspace/session.ts';
+import { sewWishes } from '../../workspace/sew-wishes.ts';
 import { planning, planSewing, takePlanIntoWork } from '../../workspace/sewing.ts';
 import { Icon } from '../icons.tsx';
 import { Phrase } from '../phrase.tsx';
 import { readCount } from './sew-settings.tsx';
+import { timeWords } from './sew-words.ts';
 
 const BATCH_ORDERS: readonly (readonly [BatchOrder, string])[] = [
   ['blocks', phrase('Block by block')],
@@ -28,6 +31,8 @@ export function TakeIntoWork() {
   const [isPair, setPair] = useState(false);
   const [batches, setBatches] = useState<BatchChoice>(ALL_AT_ONCE);
   const [pile, setPile] = useState<number | null>(null);
+  const pace = useStore(sewWishes, (state) => state.pace);
+  const time = news === null || pace === null ? null : secondsFor({ time: pace }, news.patches);
   const chosen = useMemo(
     () =>
       new Map([...copies].filter(([id, count]) => count > 0 && project.blocks.some((one) => one.id === id))),
@@ -117,6 +122,7 @@ export function TakeIntoWork() {
               </p>
             </>
           )}
+          {time !== null && <p>{phrase('At your pace it takes {time}.', { time: timeWords(time) })}</p>}
           {isBusy && (
             <>
               <p role="status">{news === null ? phrase('Planning …') : phrase('Looking for fewer …')}</p>
