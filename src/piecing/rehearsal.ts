@@ -26,6 +26,16 @@ export type RehearsalStep = {
   | { readonly kind: 'join'; readonly join: Join; readonly press: 'open' | 'to-one-side' }
 );
 
+/** The foundations of a rehearsal in the order they are sewn: the letter of each, and the step it begins with. */
+export const foundationStarts = (
+  steps: readonly RehearsalStep[],
+): readonly { readonly section: string; readonly step: number }[] =>
+  steps.flatMap((step, k) => {
+    const before = steps[k - 1];
+    const goesOn = before !== undefined && before.kind !== 'join' && before.section === step.section;
+    return step.kind === 'join' || goesOn ? [] : [{ section: step.section, step: k }];
+  });
+
 /** The whole work on a block in turn: foundations by letter, each join as soon as its units are there. */
 export function rehearse(plan: PiecingPlan): RehearsalStep[] {
   const byId = new Map(plan.patches.map((patch) => [patch.id, patch]));

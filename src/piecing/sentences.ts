@@ -2,7 +2,7 @@ import { formatLength, type LengthUnit } from '../geometry/length.ts';
 import type { Point } from '../geometry/point.ts';
 import { distance } from '../geometry/ring.ts';
 import { setInCornersOf } from './measure.ts';
-import type { Join, PiecingPlan, Section } from './plan.ts';
+import type { Join, Patch, PiecingPlan, Section } from './plan.ts';
 import type { RehearsalStep } from './rehearsal.ts';
 
 /** The words in which a plan is told, the same on every screen and on the command line. */
@@ -89,14 +89,20 @@ export function stepName(step: RehearsalStep): string {
 export interface StepWords {
   readonly allowance: number;
   readonly unit: LengthUnit;
+  /** The name of a fabric by its id, where it is known; without it no fabrics are named. */
+  readonly fabricName?: (id: string) => string | null;
 }
 
 /** What is done in a step of the rehearsal, in one plain sentence. Common practice throughout. */
-export function stepSentence(step: RehearsalStep, { allowance, unit }: StepWords): string {
+export function stepSentence(step: RehearsalStep, { allowance, unit, fabricName }: StepWords): string {
+  const cloth = ({ id, fabric }: Patch): string => {
+    const name = fabric === null ? null : (fabricName?.(fabric) ?? null);
+    return name === null ? id : `${id} (${name})`;
+  };
   const width = formatLength(allowance, unit);
   switch (step.kind) {
     case 'place':
-      return `Lay ${step.patch.id} right side up on the blank side of paper ${step.section}, so that it covers its place and ${width} all round.`;
+      return `Lay ${cloth(step.patch)} right side up on the blank side of paper ${step.section}, so that it covers its place and ${width} all round.`;
     case 'start':
       return `Lay the finished unit ${unitWords(step.unit)}, right side up on the blank side of paper ${step.section}, each seam on its line: it is position 1 there.`;
     case 'sew': {
@@ -104,7 +110,7 @@ export function stepSentence(step: RehearsalStep, { allowance, unit }: StepWords
       const trim = step.isLastOfSection
         ? `trim paper and fabric ${width} outside the outline`
         : `trim to ${width}`;
-      return `Lay ${step.patch.id} right sides together on ${on}, stitch the line between them, flip, press, ${trim}.`;
+      return `Lay ${cloth(step.patch)} right sides together on ${on}, stitch the line between them, flip, press, ${trim}.`;
     }
     case 'join': {
       const { join, press } = step;

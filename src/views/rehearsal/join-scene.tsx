@@ -5,6 +5,7 @@ import type { Point, Ring, Segment } from '../../geometry/point.ts';
 import { centroid, distance } from '../../geometry/ring.ts';
 import type { Join, Patch } from '../../piecing/plan.ts';
 import { phrase } from '../../words/phrase.ts';
+import { APART_IN } from './scene-box.ts';
 import {
   ClothShape,
   eased,
@@ -23,9 +24,6 @@ interface JoinSceneProps {
   readonly join: Join;
   readonly press: 'open' | 'to-one-side';
 }
-
-/** How far a unit comes in from, and the parts of a set-in seam stand apart while it is pinned. Inches. */
-const APART_IN = 0.75;
 
 /** Two units pinned right sides together at the registration points, sewn, freed of paper, opened and pressed. */
 export function JoinScene({ scene, join, press }: JoinSceneProps) {

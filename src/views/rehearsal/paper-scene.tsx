@@ -7,6 +7,7 @@ import { centroid } from '../../geometry/ring.ts';
 import type { Patch, Section } from '../../piecing/plan.ts';
 import type { RehearsalStep } from '../../piecing/rehearsal.ts';
 import { clothOn, laidCloth } from './cloth.ts';
+import { COMES_FROM } from './scene-box.ts';
 import {
   BlankPaper,
   ClothShape,
@@ -117,9 +118,6 @@ export function PaperScene({ scene, step }: { readonly scene: Scene; readonly st
     </>
   );
 }
-
-/** How far new cloth comes in from, in allowances. */
-const COMES_FROM = 3;
 
 /** Where the new cloth lies at this moment, and whether its wrong side is up. */
 function newCloth(

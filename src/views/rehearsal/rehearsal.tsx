@@ -1,7 +1,8 @@
 import './rehearsal.css';
-import { useEffect } from 'react';
+import { useEffect, useMemo } from 'react';
 import { useStore } from 'zustand';
 import { board, onEmptySheet } from '../../board/board-state.ts';
+import { foundationStarts, type RehearsalStep } from '../../piecing/rehearsal.ts';
 import { phrase } from '../../words/phrase.ts';
 import { session } from '../../workspace/session.ts';
 import { ActButton } from '../act-button.tsx';
@@ -32,7 +33,7 @@ export function Rehearsal() {
       className="rehearsal"
       data-open={isOpen}
       aria-labelledby="rehearsal-title"
-      onKeyDown={(event) => rehearsalKey(event, count)}
+      onKeyDown={(event) => rehearsalKey(event, work?.steps ?? [])}
     >
       <div className="rehearsal-acts">
         <h2 id="rehearsal-title">
@@ -74,6 +75,7 @@ export function Rehearsal() {
             />
           </div>
         )}
+        {isOpen && work !== null && <FoundationChoice steps={work.steps} current={current} />}
       </div>
       {isOpen && work !== null && <StepStrip {...work} current={current} onShow={showStep} />}
       {/* It keeps its place before there is a step, or the drawing would jump with the first cut. */}
@@ -83,6 +85,35 @@ export function Rehearsal() {
         </p>
       )}
     </section>
+  );
+}
+
+/** From foundation to foundation, where there are several. */
+function FoundationChoice({
+  steps,
+  current,
+}: {
+  readonly steps: readonly RehearsalStep[];
+  readonly current: number | null;
+}) {
+  const starts = useMemo(() => foundationStarts(steps), [steps]);
+  if (starts.length < 2) return null;
+  const isOnPaper = current !== null && steps[current]?.kind !== 'join';
+  const at = isOnPaper ? starts.findLast(({ step }) => step <= current) : undefined;
+  return (
+    <select
+      className="rehearsal-foundation"
+      aria-label={phrase('Go to a foundation')}
+      value={at?.step ?? ''}
+      onChange={(event) => showStep(Number(event.target.value))}
+    >
+      {at === undefined && <option value="">{phrase('Foundation …')}</option>}
+      {starts.map(({ section, step }) => (
+        <option key={step} value={step}>
+          {phrase('Foundation {section}', { section })}
+        </option>
+      ))}
+    </select>
   );
 }
 

@@ -35,5 +35,13 @@ export function useRehearsed(): Rehearsed | null {
 export function useStepWords(): StepWords {
   const allowance = useStore(session, ({ project }) => project.seamAllowance);
   const unit = useStore(session, ({ project }) => project.unit);
-  return useMemo(() => ({ allowance, unit }), [allowance, unit]);
+  const fabrics = useStore(session, ({ project }) => project.fabrics);
+  return useMemo(
+    () => ({
+      allowance,
+      unit,
+      fabricName: (id: string) => fabrics.find((fabric) => fabric.id === id)?.name ?? null,
+    }),
+    [allowance, unit, fabrics],
+  );
 }

@@ -4,8 +4,9 @@ import type { PiecingPlan } from '../../piecing/plan.ts';
 import type { RehearsalStep } from '../../piecing/rehearsal.ts';
 import { JoinScene } from './join-scene.tsx';
 import { PaperScene } from './paper-scene.tsx';
+import { sceneBox } from './scene-box.ts';
 import { colorOf, type Scene } from './scene-parts.tsx';
-import { patchPath, planBox, type View, viewOf } from './view.ts';
+import { patchPath, type View, viewOf } from './view.ts';
 
 interface StagePictureProps extends Omit<Scene, 'view' | 'hatch'> {
   readonly step: RehearsalStep;
@@ -14,16 +15,13 @@ interface StagePictureProps extends Omit<Scene, 'view' | 'hatch'> {
   readonly height: number;
 }
 
-/** Room around the block for allowances and cloth that hangs over, in allowances. */
-const MARGIN = 3;
-
 /** One moment of a step, drawn large: the paper, what lies sewn on it, and what is being done. */
 export function StagePicture({ step, width, height, ...rest }: StagePictureProps) {
   const { plan, allowance, side, colors } = rest;
   const hatch = useId();
   const view = useMemo(
-    () => viewOf(planBox(plan), width, height, MARGIN * allowance, side),
-    [plan, width, height, allowance, side],
+    () => viewOf(sceneBox(plan, step, allowance), width, height, 0, side),
+    [plan, step, width, height, allowance, side],
   );
   const scene: Scene = { ...rest, view, hatch };
   return (

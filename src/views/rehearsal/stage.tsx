@@ -8,6 +8,7 @@ import { PHASE_NAMES, type Phase, phaseAt, phasesOf } from './phases.ts';
 import { rehearsalKey } from './rehearsal-keys.ts';
 import { leaveStage, rehearsal, type Side, setSide, showPhase } from './rehearsal-state.ts';
 import { type Rehearsed, useRehearsed, useStepWords } from './rehearsed.ts';
+import { StageLegend } from './stage-legend.tsx';
 import { StagePicture } from './stage-picture.tsx';
 
 /** How long a phase takes, and how long a finished step rests while playing. Milliseconds. */
@@ -54,7 +55,7 @@ function Stage({ work, index }: { readonly work: Rehearsed; readonly index: numb
       className="stage"
       aria-label={phrase('Rehearsal, step {index} of {steps}', { index: index + 1, steps: steps.length })}
       data-phase={phase}
-      onKeyDown={(event) => rehearsalKey(event, steps.length)}
+      onKeyDown={(event) => rehearsalKey(event, steps)}
     >
       <div className="stage-head">
         <p className="stage-sentence" role="status">
@@ -114,11 +115,9 @@ function Stage({ work, index }: { readonly work: Rehearsed; readonly index: numb
           value={side}
           onChoose={setSide}
         />
-        <p className="soft stage-side">
-          {SIDE_WORDS[side]}
-          {side === 'front' && step.kind === 'sew' && phrase(' Hatched: the wrong side of the cloth.')}
-        </p>
+        <p className="soft stage-side">{SIDE_WORDS[side]}</p>
       </div>
+      <StageLegend step={step} side={side} />
       {cautions.length > 0 && (
         <ul className="stage-cautions">
           {cautions.map(({ tool, text }) => (
