@@ -6,6 +6,7 @@ import { removeCorner } from '../editing/reshape.ts';
 import { everywhere } from '../editing/symmetric.ts';
 import { placesOf } from '../editing/symmetry.ts';
 import type { Point } from '../geometry/point.ts';
+import { phrase } from '../words/phrase.ts';
 import { cancelPreview, type EditOptions, edit, select } from '../workspace/actions.ts';
 import { session } from '../workspace/session.ts';
 import { announce, blockOnSheet, board } from './board-state.ts';
@@ -46,8 +47,8 @@ export function setOnePatch(onePatch: boolean): void {
   board.setState({ onePatch });
   announce(
     onePatch
-      ? 'Cuts stop at the end of the patch they start in.'
-      : 'Cuts go through everything under the line.',
+      ? phrase('Cuts stop at the end of the patch they start in.')
+      : phrase('Cuts go through everything under the line.'),
   );
 }
 
@@ -55,14 +56,14 @@ export function stepGrid(direction: 'finer' | 'coarser'): void {
   const { unit } = session.getState().project;
   const step = neighbouringStep(unit, gridStep(unit, board.getState().gridKey).key, direction);
   chooseGrid(step.key);
-  announce(`Grid ${step.label}`);
+  announce(phrase('Grid {label}', { label: step.label }));
 }
 
 /** Lets go of what is chosen. */
 export function chooseNothing(): void {
   select([]);
   board.setState({ chosen: null });
-  announce('Nothing is chosen.');
+  announce(phrase('Nothing is chosen.'));
 }
 
 /** An edit of the open block, done at every place that is the same under the symmetry that is on. */
@@ -96,19 +97,21 @@ export function deleteChosen(): boolean {
   if (blockId === null) return false;
   cancel();
   if (selection.length > 0) {
-    editEverywhere(selection.length > 1 ? 'Delete cuts' : 'Delete cut', (project) =>
+    editEverywhere(selection.length > 1 ? phrase('Delete cuts') : phrase('Delete cut'), (project) =>
       removeCuts(project, blockId, selection),
     );
-    if (session.getState().selection.length > 0) announce('Locked cuts stay. Unlock them first.');
+    if (session.getState().selection.length > 0) announce(phrase('Locked cuts stay. Unlock them first.'));
     return true;
   }
   switch (chosen?.kind) {
     case 'corner':
-      editEverywhere('Delete corner', (project) => removeCorner(project, blockId, chosen.corner));
+      editEverywhere(phrase('Delete corner'), (project) => removeCorner(project, blockId, chosen.corner));
       board.setState({ chosen: null });
       return true;
     case 'patch':
-      edit('Take fabric off', (project) => paintPatches(project, blockId, spotsInSymmetry(chosen.at), null));
+      edit(phrase('Take fabric off'), (project) =>
+        paintPatches(project, blockId, spotsInSymmetry(chosen.at), null),
+      );
       return true;
     default:
       return false;

@@ -72,59 +72,61 @@ const turningBlock = (name: string, label: string, turn: Turn): BoardCommand => 
     const target = targetNow();
     if (target === null) return;
     edit(label, (project) => turnBlock(project, target.block.id, turn));
-    announce(`${label}: done.`);
+    announce(phrase('{label}: done.', { label }));
   },
 });
 
 /** Every command of the board, once: its buttons, its keys, the palette and the help read this list. */
 export const BOARD_COMMANDS: readonly BoardCommand[] = [
   ...TOOLS.map(({ name, label, key }) => onBoard(name, label, [key], () => takeUp(name))),
-  onBoard('zoom-in', 'Zoom in', ['+', '='], () => zoomBy(ZOOM_STEP)),
-  onBoard('zoom-out', 'Zoom out', ['-'], () => zoomBy(1 / ZOOM_STEP)),
-  onBoard('zoom-fit', 'Fit the sheet', ['0'], zoomToFit),
-  onBoard('zoom-chosen', 'Zoom to what is chosen', ['9'], zoomToChosen),
-  onBoard('finer-grid', 'Finer grid', ['['], () => stepGrid('finer')),
-  onBoard('coarser-grid', 'Coarser grid', [']'], () => stepGrid('coarser')),
-  onBoard('grid-kind', 'Square or 60° grid', ['G'], () => {
+  onBoard('zoom-in', phrase('Zoom in'), ['+', '='], () => zoomBy(ZOOM_STEP)),
+  onBoard('zoom-out', phrase('Zoom out'), ['-'], () => zoomBy(1 / ZOOM_STEP)),
+  onBoard('zoom-fit', phrase('Fit the sheet'), ['0'], zoomToFit),
+  onBoard('zoom-chosen', phrase('Zoom to what is chosen'), ['9'], zoomToChosen),
+  onBoard('finer-grid', phrase('Finer grid'), ['['], () => stepGrid('finer')),
+  onBoard('coarser-grid', phrase('Coarser grid'), [']'], () => stepGrid('coarser')),
+  onBoard('grid-kind', phrase('Square or 60° grid'), ['G'], () => {
     const gridKind = board.getState().gridKind === 'square' ? 'sixty' : 'square';
     board.setState({ gridKind });
-    announce(gridKind === 'square' ? 'Square grid' : '60° grid');
+    announce(gridKind === 'square' ? phrase('Square grid') : phrase('60° grid'));
   }),
-  onBoard('one-patch', 'Cut through everything, or one patch only', ['X'], () =>
+  onBoard('one-patch', phrase('Cut through everything, or one patch only'), ['X'], () =>
     setOnePatch(!board.getState().onePatch),
   ),
-  onBoard('symmetry', 'Next symmetry', ['S'], () => {
+  onBoard('symmetry', phrase('Next symmetry'), ['S'], () => {
     const index = SYMMETRIES.findIndex(([symmetry]) => symmetry === board.getState().symmetry);
     const [symmetry, words] = SYMMETRIES[(index + 1) % SYMMETRIES.length] as readonly [Symmetry, string];
     board.setState({ symmetry });
-    announce(`Symmetry: ${words}`);
+    announce(phrase('Symmetry: {words}', { words }));
   }),
-  onBoard('value-view', 'Show values or colours', ['W'], () => {
+  onBoard('value-view', phrase('Show values or colours'), ['W'], () => {
     const valueView = !board.getState().valueView;
     board.setState({ valueView });
     announce(
-      valueView ? 'Fabrics are shown as greys, by their lightness.' : 'Fabrics are shown in their colours.',
+      valueView
+        ? phrase('Fabrics are shown as greys, by their lightness.')
+        : phrase('Fabrics are shown in their colours.'),
     );
   }),
-  onBoard('plain', 'Show the block plain, or with its marks', ['K'], () => {
+  onBoard('plain', phrase('Show the block plain, or with its marks'), ['K'], () => {
     const plain = !board.getState().plain;
     board.setState({ plain });
-    announce(plain ? 'The block is shown plain.' : 'Numbers, joins and sections are shown.');
+    announce(plain ? phrase('The block is shown plain.') : phrase('Numbers, joins and sections are shown.'));
   }),
-  { ...onBoard('choose-all', 'Choose all cuts', ['Mod+a'], chooseAll), enabled: hasBlock },
+  { ...onBoard('choose-all', phrase('Choose all cuts'), ['Mod+a'], chooseAll), enabled: hasBlock },
   {
     ...onBoard('delete-chosen', '', ['Delete', 'Backspace'], deleteChosen),
     label: ({ selection }) =>
       selection.length === 0
-        ? 'Delete what is chosen'
+        ? phrase('Delete what is chosen')
         : selection.length === 1
-          ? 'Delete the cut'
-          : 'Delete the cuts',
+          ? phrase('Delete the cut')
+          : phrase('Delete the cuts'),
     enabled: canDelete,
   },
   onPart('copy', phrase('Copy'), ['Mod+c'], copyChosen),
   onPart('duplicate', phrase('Duplicate'), ['Mod+d'], duplicateChosen),
-  onCuts('cut-out', 'Cut out', ['Mod+x'], cutOutChosen),
+  onCuts('cut-out', phrase('Cut out'), ['Mod+x'], cutOutChosen),
   onPart('keep-motif', phrase('Keep as a motif…'), [], () => askFor({ kind: 'motifs' })),
   {
     name: 'motifs',
@@ -135,37 +137,41 @@ export const BOARD_COMMANDS: readonly BoardCommand[] = [
     run: () => askFor({ kind: 'motifs' }),
   },
   {
-    ...onBoard('paste', 'Paste', ['Mod+v'], pasteKept),
+    ...onBoard('paste', phrase('Paste'), ['Mod+v'], pasteKept),
     byEvent: true,
     enabled: () => hasKept() && hasBlock(),
   },
-  onCuts('lock', 'Lock or unlock', ['L'], () => {
+  onCuts('lock', phrase('Lock or unlock'), ['L'], () => {
     const target = targetNow();
     if (target === null) return;
     const lock = !isLocked();
     const ids = target.cuts.map(({ id }) => id);
-    edit(lock ? 'Lock cuts' : 'Unlock cuts', (project) => setCutsLocked(project, target.block.id, ids, lock));
-    announce(lock ? 'Locked.' : 'Unlocked.');
+    edit(lock ? phrase('Lock cuts') : phrase('Unlock cuts'), (project) =>
+      setCutsLocked(project, target.block.id, ids, lock),
+    );
+    announce(lock ? phrase('Locked.') : phrase('Unlocked.'));
   }),
-  onCuts('split', 'Split at crossings', [], () => {
+  onCuts('split', phrase('Split at crossings'), [], () => {
     const target = targetNow();
     if (target === null) return;
     const before = new Set(target.block.cuts.map(({ id }) => id));
     const chosen = target.cuts.map(({ id }) => id);
-    edit('Split cuts', (project) => splitAtCrossings(project, target.block.id, chosen));
+    edit(phrase('Split cuts'), (project) => splitAtCrossings(project, target.block.id, chosen));
     const more = (targetNow()?.block.cuts ?? []).map(({ id }) => id).filter((id) => !before.has(id));
     // What was chosen stays chosen, now that it is several.
     if (more.length > 0) select([...chosen, ...more]);
     announce(
-      more.length === 0 ? 'Nothing crosses there.' : `Split: ${more.length + chosen.length} cuts chosen.`,
+      more.length === 0
+        ? phrase('Nothing crosses there.')
+        : phrase('Split: {more} cuts chosen.', { more: more.length + chosen.length }),
     );
   }),
   {
-    ...onCuts('join', 'Join into one cut', ['J'], () => {
+    ...onCuts('join', phrase('Join into one cut'), ['J'], () => {
       const target = targetNow();
       if (target === null) return;
       const before = target.block.cuts.length;
-      edit('Join cuts', (project) =>
+      edit(phrase('Join cuts'), (project) =>
         joinCuts(
           project,
           target.block.id,
@@ -173,15 +179,15 @@ export const BOARD_COMMANDS: readonly BoardCommand[] = [
         ),
       );
       const fewer = before - (targetNow()?.block.cuts.length ?? before);
-      announce(fewer === 0 ? 'They do not lie on one line and touch.' : 'Joined.');
+      announce(fewer === 0 ? phrase('They do not lie on one line and touch.') : phrase('Joined.'));
     }),
     enabled: () => (targetNow()?.cuts.length ?? 0) > 1,
   },
-  onCuts('choose-direction', 'Choose all in this direction', [], chooseSameDirection),
-  onCuts('choose-role', 'Choose all sewn as this', [], chooseSameRole),
+  onCuts('choose-direction', phrase('Choose all in this direction'), [], chooseSameDirection),
+  onCuts('choose-role', phrase('Choose all sewn as this'), [], chooseSameRole),
   {
     name: 'add-corner',
-    label: () => 'Add a corner in the middle',
+    label: () => phrase('Add a corner in the middle'),
     keys: [],
     about: 'chosen',
     enabled: () => targetNow()?.chosen?.kind === 'edge',
@@ -189,28 +195,31 @@ export const BOARD_COMMANDS: readonly BoardCommand[] = [
       const target = targetNow();
       if (target?.chosen?.kind !== 'edge') return;
       const { edge } = target.chosen;
-      edit('Add corner', (project) => addCorner(project, target.block.id, edge));
+      edit(phrase('Add corner'), (project) => addCorner(project, target.block.id, edge));
       board.setState({ chosen: { kind: 'corner', corner: edge + 1 } });
-      announce('Corner added. Move it by dragging, by numbers, or with Alt and the arrow keys.');
+      announce(phrase('Corner added. Move it by dragging, by numbers, or with Alt and the arrow keys.'));
     },
   },
-  turningBlock('turn-left', 'Turn the block left', turnBy(90)),
-  turningBlock('turn-right', 'Turn the block right', turnBy(-90)),
-  turningBlock('mirror-across', 'Mirror the block left and right', MIRRORS.upright),
-  turningBlock('mirror-down', 'Mirror the block top and bottom', MIRRORS.level),
+  turningBlock('turn-left', phrase('Turn the block left'), turnBy(90)),
+  turningBlock('turn-right', phrase('Turn the block right'), turnBy(-90)),
+  turningBlock('mirror-across', phrase('Mirror the block left and right'), MIRRORS.upright),
+  turningBlock('mirror-down', phrase('Mirror the block top and bottom'), MIRRORS.level),
   {
-    ...onBoard('show-picture', 'Show or hide the picture', ['U'], toggleShown),
+    ...onBoard('show-picture', phrase('Show or hide the picture'), ['U'], toggleShown),
     enabled: () => tracedBlock() !== null,
   },
   {
-    ...onBoard('lock-picture', 'Lock or unlock the picture', [], toggleLocked),
+    ...onBoard('lock-picture', phrase('Lock or unlock the picture'), [], toggleLocked),
     enabled: () => tracedBlock() !== null,
   },
   {
-    ...onBoard('square-picture', 'Square the picture up again…', [], squareAgain),
+    ...onBoard('square-picture', phrase('Square the picture up again…'), [], squareAgain),
     enabled: canChangePicture,
   },
-  { ...onBoard('remove-picture', 'Take the picture away', [], takePictureAway), enabled: canChangePicture },
+  {
+    ...onBoard('remove-picture', phrase('Take the picture away'), [], takePictureAway),
+    enabled: canChangePicture,
+  },
   ...FORMS.map(
     ({ name, label, fits }): BoardCommand => ({
       name: `form-${name}`,

@@ -1,5 +1,6 @@
 import { isTyped } from '../editing/typing.ts';
 import { placeWords } from '../editing/words.ts';
+import { phrase } from '../words/phrase.ts';
 import { isPressed, type KeyPress, type PartKey, when } from '../workspace/command.ts';
 import { session, undoLabel } from '../workspace/session.ts';
 import { chooseNothing } from './board-acts.ts';
@@ -46,36 +47,38 @@ const toPrevious = when<void>(isNamed('P'), () => jump(-1));
 export const BOARD_KEYS: readonly PartKey[] = [
   {
     shown: '0 … 9, Tab',
-    does: 'While a line runs: type its length, then its angle; Enter ends it',
+    does: phrase('While a line runs: type its length, then its angle; Enter ends it'),
     run: (press) => isPlain(press) && typeKey(press.key),
   },
   {
     shown: 'T',
-    does: 'With Cut, Chain or Outline: type a place, how far across, Tab, how far down; Enter sets it',
+    does: phrase(
+      'With Cut, Chain or Outline: type a place, how far across, Tab, how far down; Enter sets it',
+    ),
   },
   {
     shown: 'Arrows',
-    does: 'Move the crosshair by the grid',
+    does: phrase('Move the crosshair by the grid'),
     run: onArrow(({ shiftKey, ctrlKey, altKey }) => !shiftKey && !ctrlKey && !altKey, step('grid')),
   },
   {
     shown: 'Shift + arrows',
-    does: 'Move it by a quarter of the grid',
+    does: phrase('Move it by a quarter of the grid'),
     run: onArrow(({ shiftKey, altKey }) => shiftKey && !altKey, step('finer')),
   },
   {
     shown: 'Ctrl + arrows',
-    does: 'Move it by four steps of the grid',
+    does: phrase('Move it by four steps of the grid'),
     run: onArrow(({ ctrlKey, shiftKey, altKey }) => ctrlKey && !shiftKey && !altKey, step('coarser')),
   },
   {
     shown: 'N, P',
-    does: 'Jump to the next or previous corner, cut end or crossing',
+    does: phrase('Jump to the next or previous corner, cut end or crossing'),
     run: (press) => toNext(press) || toPrevious(press),
   },
   {
     shown: 'Enter',
-    does: 'Begin or end a cut, set a corner, lay fabric, pick up or put down',
+    does: phrase('Begin or end a cut, set a corner, lay fabric, pick up or put down'),
     run: when(isNamed('Enter'), () => {
       if (board.getState().crosshair === null && busy()) send({ kind: 'finish' });
       else pressCrosshair();
@@ -83,7 +86,7 @@ export const BOARD_KEYS: readonly PartKey[] = [
   },
   {
     shown: 'Alt + arrows',
-    does: 'Move what is chosen by the grid; with Shift by a quarter of it',
+    does: phrase('Move what is chosen by the grid; with Shift by a quarter of it'),
     run: onArrow(
       ({ altKey, ctrlKey }) => altKey && !ctrlKey,
       (dx, dy, { shiftKey }) => nudge(dx, dy, shiftKey ? 'finer' : 'grid'),
@@ -91,7 +94,7 @@ export const BOARD_KEYS: readonly PartKey[] = [
   },
   {
     shown: 'Backspace',
-    does: 'Take the last sign typed, or the last corner of an outline, back',
+    does: phrase('Take the last sign typed, or the last corner of an outline, back'),
     run: when(isNamed('Backspace'), () => {
       if (!busy()) return false;
       return send({ kind: 'back' });
@@ -99,17 +102,17 @@ export const BOARD_KEYS: readonly PartKey[] = [
   },
   {
     shown: 'Esc',
-    does: 'Cancel what is begun, or choose nothing',
+    does: phrase('Cancel what is begun, or choose nothing'),
     run: when((press) => isNamed('Escape')(press) || isUndoOfBegun(press), stepBack),
   },
   {
     shown: 'Menu, Shift + F10',
-    does: 'What can be done with what is chosen, or at the crosshair',
+    does: phrase('What can be done with what is chosen, or at the crosshair'),
     run: when(({ key, shiftKey }) => key === 'ContextMenu' || (key === 'F10' && shiftKey), openMenuHere),
   },
-  { shown: 'Space + drag', does: 'Move the sheet' },
-  { shown: 'Shift while drawing', does: 'Keep the line to steps of 15°' },
-  { shown: 'Alt while dragging', does: 'Nothing catches the pointer, and an end leaves its joint' },
+  { shown: 'Space + drag', does: phrase('Move the sheet') },
+  { shown: 'Shift while drawing', does: phrase('Keep the line to steps of 15°') },
+  { shown: 'Alt while dragging', does: phrase('Nothing catches the pointer, and an end leaves its joint') },
 ];
 
 /** Keys that write a length and an angle, or a place. Tab is one only once something is typed. */
@@ -141,7 +144,7 @@ const isUndoOfBegun = (press: KeyPress): boolean =>
 /** Esc takes back step by step: what is begun, then what is chosen, then the crosshair. */
 function stepBack(): boolean {
   if (cancel()) {
-    announce('Cancelled.');
+    announce(phrase('Cancelled.'));
     return true;
   }
   if (onEmptySheet(board.getState())) {

@@ -1,4 +1,5 @@
 import type { Cut } from '../document/project.ts';
+import { phrase } from '../words/phrase.ts';
 import { select } from '../workspace/actions.ts';
 import { announce, board } from './board-state.ts';
 import { targetNow } from './target.ts';
@@ -33,5 +34,5 @@ function choose(fits: (cut: Cut) => boolean): void {
   const ids = target.block.cuts.filter(fits).map(({ id }) => id);
   board.setState({ chosen: null });
   select(ids);
-  announce(ids.length === 1 ? '1 cut chosen.' : `${ids.length} cuts chosen.`);
+  announce(ids.length === 1 ? phrase('1 cut chosen.') : phrase('{ids} cuts chosen.', { ids: ids.length }));
 }

@@ -13,6 +13,7 @@ import { cornerName, edgeName } from '../editing/whereabouts.ts';
 import { capital, cutName, cutWords, placeWords, snapWords } from '../editing/words.ts';
 import { MAX_COORDINATE_IN, snapPoint } from '../geometry/lattice.ts';
 import type { Point } from '../geometry/point.ts';
+import { phrase } from '../words/phrase.ts';
 import { session } from '../workspace/session.ts';
 import { announce, board } from './board-state.ts';
 import { toScreen } from './camera.ts';
@@ -77,7 +78,7 @@ export function jump(direction: 1 | -1): void {
   const ahead = (at: Point) => from === null || direction * (at[1] - from[1] || at[0] - from[0]) > 0;
   const inTurn = direction > 0 ? spots : spots.toReversed();
   const spot = inTurn.find(({ at }) => ahead(at)) ?? inTurn[0];
-  if (spot === undefined) announce('There is nothing on the sheet to jump to.');
+  if (spot === undefined) announce(phrase('There is nothing on the sheet to jump to.'));
   else stand(spot.at);
 }
 
@@ -97,8 +98,8 @@ function placeInWords(at: Point, around: Surroundings): string {
   if (snap.kind !== 'grid' && snap.kind !== 'free') return words;
   const { block, plan } = around;
   const hit = block === null || plan === null ? null : hitAt(block, plan, [], at, EXACT_IN);
-  if (hit?.kind === 'patch') return `${words}, in ${hit.patch}`;
-  return hit === null ? words : `${words}, beside the block`;
+  if (hit?.kind === 'patch') return phrase('{words}, in {patch}', { words, patch: hit.patch });
+  return hit === null ? words : phrase('{words}, beside the block', { words });
 }
 
 const pointerAt = (at: Point): Pointer => ({
@@ -145,28 +146,28 @@ function pickUp(pointer: Pointer, around: Surroundings): void {
 }
 
 function hitWords(hit: Hit, block: Block, unit: Unit): string {
-  const goOn = 'Arrows move it, Enter puts it down.';
+  const goOn = phrase('Arrows move it, Enter puts it down.');
   switch (hit.kind) {
     case 'cut':
     case 'cut-end': {
       const cut = block.cuts.find(({ id }) => id === hit.cut)!;
       const name = cutName(block.cuts, cut.id);
-      const what = hit.kind === 'cut' ? name : `End of ${name.toLowerCase()}`;
-      return `${what} picked up, ${cutWords(cut, unit)}. ${goOn}`;
+      const what = hit.kind === 'cut' ? name : phrase('End of {name}', { name: name.toLowerCase() });
+      return phrase('{what} picked up, {cutWords}. {goOn}', { what, cutWords: cutWords(cut, unit), goOn });
     }
     case 'corner':
-      return `${capital(cornerName(block, hit.corner))} picked up. ${goOn}`;
+      return phrase('{block} picked up. {goOn}', { block: capital(cornerName(block, hit.corner)), goOn });
     case 'edge':
-      return `${capital(edgeName(block, hit.edge))} picked up. ${goOn}`;
+      return phrase('{edgeName} picked up. {goOn}', { edgeName: capital(edgeName(block, hit.edge)), goOn });
     case 'patch':
-      return `${hit.patch} chosen.`;
+      return phrase('{patch} chosen.', { patch: hit.patch });
     case 'nothing':
-      return 'Nothing here.';
+      return phrase('Nothing here.');
   }
 }
 
 function putDown(pointer: Pointer): void {
   sendIn({ kind: 'up', pointer }, exactly(surroundings()));
   board.setState({ held: false });
-  announce(`Put down at ${placeWords(pointer.at, session.getState().project.unit)}.`);
+  announce(phrase('Put down at {at}.', { at: placeWords(pointer.at, session.getState().project.unit) }));
 }

@@ -2,6 +2,7 @@ import type Konva from 'konva';
 import { type KeyboardEvent, useEffect, useLayoutEffect, useRef } from 'react';
 import { Layer, Shape, Stage } from 'react-konva/es/ReactKonvaCore.js';
 import { useStore } from 'zustand';
+import { phrase } from '../words/phrase.ts';
 import { takeKey } from '../workspace/command.ts';
 import { BOARD_KEYS } from './board-keys.ts';
 import { board } from './board-state.ts';
@@ -68,7 +69,7 @@ export function DrawingBoard({ name, describedBy }: DrawingBoardProps) {
       className="drawing-board"
       data-tool={tool}
       role="application"
-      aria-roledescription="drawing board"
+      aria-roledescription={phrase('drawing board')}
       aria-label={name}
       aria-describedby={describedBy}
       // biome-ignore lint/a11y/noNoninteractiveTabindex: an application takes the keyboard.

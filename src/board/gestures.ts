@@ -1,5 +1,6 @@
 import type { Point } from '../geometry/point.ts';
 import { distance, middle } from '../geometry/ring.ts';
+import { phrase } from '../words/phrase.ts';
 import { say } from '../workspace/actions.ts';
 import { closeForm } from './board-acts.ts';
 import { board } from './board-state.ts';
@@ -279,7 +280,8 @@ class Hands {
   }
 
   #lose(): void {
-    if (this.#takeBack()) say('trouble', 'The pointer was lost on the way. The drawing is as it was before.');
+    if (this.#takeBack())
+      say('trouble', phrase('The pointer was lost on the way. The drawing is as it was before.'));
   }
 
   /** Whoever holds a pen rests the hand beside it: its touches are not meant. */

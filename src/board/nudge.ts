@@ -6,6 +6,7 @@ import { capital } from '../editing/words.ts';
 import { TOUCH_IN } from '../geometry/lattice.ts';
 import type { Point, Segment } from '../geometry/point.ts';
 import { edgesOf } from '../geometry/segments.ts';
+import { phrase } from '../words/phrase.ts';
 import { session } from '../workspace/session.ts';
 import { editEverywhere } from './board-acts.ts';
 import { announce, board } from './board-state.ts';
@@ -22,8 +23,10 @@ export function nudge(dx: number, dy: number, size: 'grid' | 'finer'): void {
   const by = [dx * step, dy * step] as const;
   if (selection.length > 0) {
     const merge = `nudge ${blockId} ${selection.join(' ')}`;
-    editEverywhere('Move cuts', (before) => shiftCutsAttached(before, blockId, selection, by), { merge });
-    announce(session.getState().project === project ? 'It cannot move there.' : 'Moved.');
+    editEverywhere(phrase('Move cuts'), (before) => shiftCutsAttached(before, blockId, selection, by), {
+      merge,
+    });
+    announce(session.getState().project === project ? phrase('It cannot move there.') : phrase('Moved.'));
     return;
   }
   const block = project.blocks.find(({ id }) => id === blockId);
@@ -34,11 +37,11 @@ export function nudge(dx: number, dy: number, size: 'grid' | 'finer'): void {
   }
   const at = chosen?.kind === 'corner' ? block?.outline[chosen.corner] : undefined;
   if (chosen?.kind !== 'corner' || at === undefined) {
-    announce('Choose a cut, a corner or an edge first.');
+    announce(phrase('Choose a cut, a corner or an edge first.'));
     return;
   }
   editEverywhere(
-    'Move corner',
+    phrase('Move corner'),
     (before) => moveCornerAttached(before, blockId, chosen.corner, [at[0] + by[0], at[1] + by[1]]),
     { merge: `nudge ${blockId} corner ${chosen.corner}` },
   );
@@ -47,16 +50,16 @@ export function nudge(dx: number, dy: number, size: 'grid' | 'finer'): void {
 function nudgeEdge(block: Block, index: number, [from, to]: Segment, by: Point): void {
   const turn = (to[0] - from[0]) * by[1] - (to[1] - from[1]) * by[0];
   if (Math.abs(turn) <= TOUCH_IN * Math.hypot(...by)) {
-    announce('An edge moves to its sides, not along itself.');
+    announce(phrase('An edge moves to its sides, not along itself.'));
     return;
   }
   const { project } = session.getState();
-  editEverywhere('Move edge', (before) => moveEdgeAttached(before, block.id, index, by), {
+  editEverywhere(phrase('Move edge'), (before) => moveEdgeAttached(before, block.id, index, by), {
     merge: `nudge ${block.id} edge ${index}`,
   });
   announce(
     session.getState().project === project
-      ? 'It cannot move there.'
-      : `${capital(edgeName(block, index))} moved.`,
+      ? phrase('It cannot move there.')
+      : phrase('{edgeName} moved.', { edgeName: capital(edgeName(block, index)) }),
   );
 }

@@ -1,6 +1,7 @@
 import type { Project } from '../document/project.ts';
 import type { Chosen } from '../editing/chosen.ts';
 import type { Typing } from '../editing/typing.ts';
+import { phrase } from '../words/phrase.ts';
 import { cancelPreview, edit, preview, say, select } from '../workspace/actions.ts';
 import { freeBlockName } from '../workspace/commands.ts';
 import { planAtHand } from '../workspace/plans.ts';
@@ -185,6 +186,8 @@ function outlineWithout(wanted: OutlineFor): OutlineFor {
   const block = shownBlock(session.getState());
   if (wanted.kind === 'new-block' || block === null || block.cuts.length === 0) return wanted;
   const name = freeBlockName(project);
-  announce(`A new block, ${name}. Set its corners; ${block.name} stays as it is.`);
+  announce(
+    phrase('A new block, {name}. Set its corners; {block} stays as it is.', { name, block: block.name }),
+  );
   return { kind: 'new-block', name };
 }

@@ -1,5 +1,6 @@
 import { lockPicture, removeUnderPicture, showPicture } from '../document/edit-picture.ts';
 import type { Block, UnderPicture } from '../document/project.ts';
+import { phrase } from '../words/phrase.ts';
 import { edit } from '../workspace/actions.ts';
 import { announce, blockOnSheet } from './board-state.ts';
 
@@ -17,21 +18,25 @@ export function toggleShown(): void {
   const block = tracedBlock();
   if (block === null) return;
   const shown = !block.picture.shown;
-  edit(shown ? 'Show picture' : 'Hide picture', (project) => showPicture(project, block.id, shown));
-  announce(shown ? 'The picture is shown.' : 'The picture is hidden.');
+  edit(shown ? phrase('Show picture') : phrase('Hide picture'), (project) =>
+    showPicture(project, block.id, shown),
+  );
+  announce(shown ? phrase('The picture is shown.') : phrase('The picture is hidden.'));
 }
 
 export function toggleLocked(): void {
   const block = tracedBlock();
   if (block === null) return;
   const locked = !block.picture.locked;
-  edit(locked ? 'Lock picture' : 'Unlock picture', (project) => lockPicture(project, block.id, locked));
-  announce(locked ? 'The picture is locked.' : 'The picture is unlocked.');
+  edit(locked ? phrase('Lock picture') : phrase('Unlock picture'), (project) =>
+    lockPicture(project, block.id, locked),
+  );
+  announce(locked ? phrase('The picture is locked.') : phrase('The picture is unlocked.'));
 }
 
 export function takePictureAway(): void {
   const block = tracedBlock();
   if (block === null || block.picture.locked) return;
-  edit('Take the picture away', (project) => removeUnderPicture(project, block.id));
-  announce('The picture is taken away. Undo brings it back.');
+  edit(phrase('Take the picture away'), (project) => removeUnderPicture(project, block.id));
+  announce(phrase('The picture is taken away. Undo brings it back.'));
 }

@@ -4,12 +4,13 @@ import { formatLength } from '../geometry/length.ts';
 import { type MadeBlock, makingOf } from '../making/making.ts';
 import type { Finding } from '../piecing/plan.ts';
 import { joinSentence, orderWords, verdictSentence } from '../piecing/sentences.ts';
+import { phrase } from '../words/phrase.ts';
 import { type Command, type ExitStatus, type Output, readArgs } from './command.ts';
 import { readProject } from './read-project.ts';
 
 export const check: Command = {
   name: 'check',
-  summary: 'tell for each block whether and how it can be sewn',
+  summary: phrase('tell for each block whether and how it can be sewn'),
   help: `Usage: npm run --silent underpaper -- check FILE [--json]
 
 Tells for each block of a project file whether it can be pieced on paper and how: on how many
@@ -43,7 +44,8 @@ function jsonReport(planned: readonly MadeBlock[]): string {
 }
 
 function readableReport(project: Project, planned: readonly MadeBlock[]): string {
-  const count = planned.length === 1 ? '1 block' : `${planned.length.toLocaleString('en')} blocks`;
+  const count =
+    planned.length === 1 ? '1 block' : phrase('{planned, number} blocks', { planned: planned.length });
   const lines = [`${oneLine(project.name)}: ${count}`];
   for (const { block, plan } of planned) {
     lines.push('', oneLine(block.name), `  ${verdictSentence(plan)}`);
@@ -71,7 +73,12 @@ function readableReport(project: Project, planned: readonly MadeBlock[]): string
 }
 
 function findingLine({ severity, message, at: [x, y] }: Finding, unit: Unit): string {
-  return `${severity}: ${message} (${formatLength(x, unit)} from the left, ${formatLength(y, unit)} from the top)`;
+  return phrase('{severity}: {message} ({x} from the left, {y} from the top)', {
+    severity,
+    message,
+    x: formatLength(x, unit),
+    y: formatLength(y, unit),
+  });
 }
 
 function remarkBroken(planned: readonly MadeBlock[], { remark }: Output): ExitStatus {
@@ -80,7 +87,14 @@ function remarkBroken(planned: readonly MadeBlock[], { remark }: Output): ExitSt
   );
   const [first] = broken;
   if (first === undefined) return 0;
-  const others = broken.length === 1 ? '' : ` (${broken.length - 1} more like it)`;
-  remark(`Block ${first.nth} ‘${oneLine(first.block.name)}’${others}: ${verdictSentence(first.plan)}`);
+  const others = broken.length === 1 ? '' : phrase(' ({broken} more like it)', { broken: broken.length - 1 });
+  remark(
+    phrase('Block {nth} ‘{name}’{others}: {verdictSentence}', {
+      nth: first.nth,
+      name: oneLine(first.block.name),
+      others,
+      verdictSentence: verdictSentence(first.plan),
+    }),
+  );
   return 1;
 }

@@ -1,4 +1,5 @@
 import { type ParseArgsConfig, parseArgs } from 'node:util';
+import { phrase } from '../words/phrase.ts';
 import { WrongUsage } from './trouble.ts';
 
 /** Where a command writes. */
@@ -45,8 +46,11 @@ export function readArgs<const Config extends Options>(
       seen.add(token.name);
     }
     const [file, ...more] = positionals;
-    if (file === undefined) throw new WrongUsage(`${command} needs the name of a file.`);
-    if (more.length > 0) throw new WrongUsage(`${command} takes one file, not ${positionals.length}.`);
+    if (file === undefined) throw new WrongUsage(phrase('{command} needs the name of a file.', { command }));
+    if (more.length > 0)
+      throw new WrongUsage(
+        phrase('{command} takes one file, not {positionals}.', { command, positionals: positionals.length }),
+      );
     return { file, values };
   } catch (thrown) {
     if (!(thrown instanceof TypeError)) throw thrown;

@@ -10,6 +10,7 @@ import type { Project } from '../document/project.ts';
 import { formatLength, parseLength } from '../geometry/length.ts';
 import { type MadeBlock, makingOf } from '../making/making.ts';
 import { verdictSentence } from '../piecing/sentences.ts';
+import { phrase } from '../words/phrase.ts';
 import { type Command, type ExitStatus, type Output, readArgs } from './command.ts';
 import { chosenBlocks, copiesOf } from './in-hand.ts';
 import { readProject } from './read-project.ts';
@@ -17,7 +18,7 @@ import { WrongUsage } from './trouble.ts';
 
 export const cutting: Command = {
   name: 'cutting',
-  summary: 'tell what to cut for each patch, in which strips, and from how much fabric',
+  summary: phrase('tell what to cut for each patch, in which strips, and from how much fabric'),
   help: `Usage: npm run --silent underpaper -- cutting FILE [options]
 
 Tells for each patch the size of the piece to cut, for each fabric the strips to cut across its
@@ -118,18 +119,24 @@ function readableReport(project: Project, made: readonly MadeBlock[], plan: Cutt
   const said = (inches: number): string => formatLength(inches, project.unit);
   const pieces = made.reduce((sum, { plan: { patches }, copies }) => sum + patches.length * copies, 0);
   const lines = [
-    `${oneLine(project.name)}: ${pieces.toLocaleString('en')} ${pieces === 1 ? 'piece' : 'pieces'} to cut`,
+    phrase('{project}: {pieces, plural, one {# piece} other {# pieces}} to cut', {
+      project: oneLine(project.name),
+      pieces,
+    }),
   ];
   for (const fabric of plan.fabrics) {
     lines.push(
       '',
       fabricName(project, fabric.fabric),
       ...sumLines(fabric, slackOf(project), project.unit).map((line) => `  ${line}`),
-      `  no plan can do with less than ${said(fabric.bound.length)}: ${BOUND_WORDS[fabric.bound.kind]}`,
-      `  Strips across ${said(fabric.usableWidth)}`,
+      phrase('  no plan can do with less than {bound}: {boundWord}', {
+        bound: said(fabric.bound.length),
+        boundWord: BOUND_WORDS[fabric.bound.kind],
+      }),
+      phrase('  Strips across {usableWidth}', { usableWidth: said(fabric.usableWidth) }),
     );
     for (const [i, { height, cuts }] of fabric.strips.entries()) {
-      lines.push(`    ${i + 1}. ${said(height)} high`);
+      lines.push(phrase('    {i}. {height} high', { i: i + 1, height: said(height) }));
       for (const cut of cuts) lines.push(`       ${cutLine(cut, said)}`);
     }
   }
@@ -141,14 +148,19 @@ function cutLine(
   said: (inches: number) => string,
 ): string {
   const aslant = slant
-    ? ` from ${said(slant[0])} along one long edge to ${said(slant[1])} along the other`
+    ? phrase(' from {slant} along one long edge to {slant2} along the other', {
+        slant: said(slant[0]),
+        slant2: said(slant[1]),
+      })
     : '';
-  const names = patches.map(([block, patch, copy]) => `${oneLine(block)} ${patch} copy ${copy}`);
+  const names = patches.map(([block, patch, copy]) =>
+    phrase('{block} {patch} copy {copy}', { block: oneLine(block), patch, copy }),
+  );
   return `${said(width)} × ${said(height)}${KIND_WORDS[kind] && `, ${KIND_WORDS[kind]}`}${aslant}: ${names.join(', ')}`;
 }
 
 const fabricName = ({ fabrics }: Project, id: string | null): string =>
-  id === null ? 'Without a fabric' : oneLine(fabrics.find((fabric) => fabric.id === id)?.name ?? id);
+  id === null ? phrase('Without a fabric') : oneLine(fabrics.find((fabric) => fabric.id === id)?.name ?? id);
 
 function remarkTrouble(
   project: Project,
@@ -159,8 +171,15 @@ function remarkTrouble(
   const broken = made.filter(({ plan }) => plan.verdict === 'broken');
   const [first] = broken;
   if (first) {
-    const others = broken.length === 1 ? '' : ` (${broken.length - 1} more like it)`;
-    remark(`Block ‘${oneLine(first.block.name)}’${others}: ${verdictSentence(first.plan)}`);
+    const others =
+      broken.length === 1 ? '' : phrase(' ({broken} more like it)', { broken: broken.length - 1 });
+    remark(
+      phrase('Block ‘{name}’{others}: {verdictSentence}', {
+        name: oneLine(first.block.name),
+        others,
+        verdictSentence: verdictSentence(first.plan),
+      }),
+    );
     return 1;
   }
   const narrow = fabrics.find(({ tooLarge }) => tooLarge.length > 0);
@@ -169,16 +188,34 @@ function remarkTrouble(
     if (short) {
       const missing = Math.max(...short.short.map((margin) => margin.missing));
       remark(
-        `Patch ${short.patch} of block ${oneLine(short.block)}: the size chosen by hand falls short by ${formatLength(Math.ceil(missing * 64) / 64, project.unit)}.`,
+        phrase('Patch {patch} of block {block}: the size chosen by hand falls short by {ceil}.', {
+          patch: short.patch,
+          block: oneLine(short.block),
+          ceil: formatLength(Math.ceil(missing * 64) / 64, project.unit),
+        }),
       );
     }
     return 0;
   }
   const { block, patch, piece } = narrow.tooLarge[0]!;
-  const others = narrow.tooLarge.length === 1 ? '' : ` (${narrow.tooLarge.length - 1} more like it)`;
+  const others =
+    narrow.tooLarge.length === 1
+      ? ''
+      : phrase(' ({tooLarge} more like it)', { tooLarge: narrow.tooLarge.length - 1 });
   const said = (inches: number): string => formatLength(inches, project.unit);
   remark(
-    `Patch ${patch} of block ${oneLine(block)}${others} takes a piece of ${said(piece.cut.width)} × ${said(piece.cut.height)}, and ‘${fabricName(project, narrow.fabric)}’ is only ${said(narrow.usableWidth)} wide: it is in no strip.`,
+    phrase(
+      'Patch {patch} of block {block}{others} takes a piece of {width} × {height}, and ‘{fabricName}’ is only {usableWidth} wide: it is in no strip.',
+      {
+        patch,
+        block: oneLine(block),
+        others,
+        width: said(piece.cut.width),
+        height: said(piece.cut.height),
+        fabricName: fabricName(project, narrow.fabric),
+        usableWidth: said(narrow.usableWidth),
+      },
+    ),
   );
   return 1;
 }

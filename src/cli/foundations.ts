@@ -15,6 +15,7 @@ import { withShaping } from '../foundations/type/fonts.ts';
 import { type FullTypeface, openTypeface } from '../foundations/type/typeface.ts';
 import { parseLength } from '../geometry/length.ts';
 import { makingOf } from '../making/making.ts';
+import { phrase } from '../words/phrase.ts';
 import { type Command, type ExitStatus, type Output, readArgs } from './command.ts';
 import { chosenBlocks, copiesOf, MOST_COPIES } from './in-hand.ts';
 import { readProject, STANDARD, systemReason } from './read-project.ts';
@@ -23,58 +24,11 @@ import { namedBy, refuseOverwriting, writeWhole } from './write-file.ts';
 
 export const foundations: Command = {
   name: 'foundations',
-  summary: 'write the foundations at true scale as a PDF, or as SVG',
-  help: `Usage: npm run --silent underpaper -- foundations FILE --out F.pdf [options]
-       npm run --silent underpaper -- foundations FILE --svg DIR [options]
-       npm run --silent underpaper -- foundations FILE --zip F.zip [options]
-
-Writes the foundations of a project file's blocks on sheets at true scale, mirrored as they are
-sewn: the fabric lies on the unprinted side. A block that cannot be pieced is left out with a
-remark.
-
-FILE may be - for standard input.
-
-Options
-  --out F.pdf      write all sheets to this PDF; a file of that name is replaced once the new one is
-                   whole; - for standard output
-  --svg DIR        write one SVG a sheet, sheet-1.svg and so on, into this folder, made if need be
-  --zip F.zip      write a PDF for each block into this archive; a file of that name is replaced
-  --page PAGE      ${Object.keys(PAGES).join(', ')}, or a size such as 8.5x14in or 210x297mm;
-                   letter if not given
-  --copies N       copies of each foundation, 1 to ${MOST_COPIES}; 1 if not given
-  --blocks a,b     only these blocks, by id or name; all if not given
-  --side SIDE      printed (mirrored, to sew on the printed side) or front (for methods that sew
-                   from the other side); printed if not given
-  --margin LENGTH  what the printer leaves free all round, such as 1/4 or 6mm; 1/4 in if not given
-  --nest TURNS     how papers may be turned to need fewer sheets: quarters or free; quarters if
-                   not given
-  --together WHAT  what shares sheets: fewest (all that fits), blocks (one block's papers) or
-                   sections (copies of one section); fewest if not given
-  --fabric STYLE   how patches show their fabric beside its name: outline, shaded or hatched;
-                   outline if not given
-  --grain          straight-grain arrows on patches at the edge of the block
-  --correct AxD    for a printer that is a little off: what the 50 mm lines of an uncorrected
-                   print measure across and down, such as 49.6x49.8 (mm); at most 5 % off
-  --printer NAME   name of that printer, said on every sheet
-  --guide          also the joining guide of each block, a step a join
-  --cover          also a cover with the blocks in colour, their sizes and fabrics
-  --line-drawing   also the bare lines of each block, to colour by hand
-  --templates      also cutting templates of every patch with its allowance, not mirrored
-  --cutting        also the cutting list: how much of each fabric, strips and cuts
-  --labels         also labels for the piles of cut pieces
-  --cautions       also a page of cautions
-  --help           print this help
-
-At least one of --out, --svg and --zip is needed; all may be given. In an SVG the groups cut,
-score and draw say what a cutting machine does with a line. Pictures of sheets as PNG come from
-the app, where the browser paints them; here other tools can make them of the PDF. Print at actual
-size, 100 %, and measure the test square on each sheet.
-
-Exit status
-  0    written
-  1    the file could not be opened or written, a block is not in it, or there is nothing to print
-  2    wrong usage
-`,
+  summary: phrase('write the foundations at true scale as a PDF, or as SVG'),
+  help: phrase(
+    "Usage: npm run --silent underpaper -- foundations FILE --out F.pdf [options]\n       npm run --silent underpaper -- foundations FILE --svg DIR [options]\n       npm run --silent underpaper -- foundations FILE --zip F.zip [options]\n\nWrites the foundations of a project file's blocks on sheets at true scale, mirrored as they are\nsewn: the fabric lies on the unprinted side. A block that cannot be pieced is left out with a\nremark.\n\nFILE may be - for standard input.\n\nOptions\n  --out F.pdf      write all sheets to this PDF; a file of that name is replaced once the new one is\n                   whole; - for standard output\n  --svg DIR        write one SVG a sheet, sheet-1.svg and so on, into this folder, made if need be\n  --zip F.zip      write a PDF for each block into this archive; a file of that name is replaced\n  --page PAGE      {keys}, or a size such as 8.5x14in or 210x297mm;\n                   letter if not given\n  --copies N       copies of each foundation, 1 to {mostCopies}; 1 if not given\n  --blocks a,b     only these blocks, by id or name; all if not given\n  --side SIDE      printed (mirrored, to sew on the printed side) or front (for methods that sew\n                   from the other side); printed if not given\n  --margin LENGTH  what the printer leaves free all round, such as 1/4 or 6mm; 1/4 in if not given\n  --nest TURNS     how papers may be turned to need fewer sheets: quarters or free; quarters if\n                   not given\n  --together WHAT  what shares sheets: fewest (all that fits), blocks (one block's papers) or\n                   sections (copies of one section); fewest if not given\n  --fabric STYLE   how patches show their fabric beside its name: outline, shaded or hatched;\n                   outline if not given\n  --grain          straight-grain arrows on patches at the edge of the block\n  --correct AxD    for a printer that is a little off: what the 50 mm lines of an uncorrected\n                   print measure across and down, such as 49.6x49.8 (mm); at most 5 % off\n  --printer NAME   name of that printer, said on every sheet\n  --guide          also the joining guide of each block, a step a join\n  --cover          also a cover with the blocks in colour, their sizes and fabrics\n  --line-drawing   also the bare lines of each block, to colour by hand\n  --templates      also cutting templates of every patch with its allowance, not mirrored\n  --cutting        also the cutting list: how much of each fabric, strips and cuts\n  --labels         also labels for the piles of cut pieces\n  --cautions       also a page of cautions\n  --help           print this help\n\nAt least one of --out, --svg and --zip is needed; all may be given. In an SVG the groups cut,\nscore and draw say what a cutting machine does with a line. Pictures of sheets as PNG come from\nthe app, where the browser paints them; here other tools can make them of the PDF. Print at actual\nsize, 100 %, and measure the test square on each sheet.\n\nExit status\n  0    written\n  1    the file could not be opened or written, a block is not in it, or there is nothing to print\n  2    wrong usage\n",
+    { keys: Object.keys(PAGES).join(', '), mostCopies: MOST_COPIES },
+  ),
   run: async (args, output): Promise<ExitStatus> => {
     const { file, values } = readArgs('foundations', args, {
       out: { type: 'string' },
@@ -107,7 +61,7 @@ Exit status
     if (out === undefined && svg === undefined && zip === undefined)
       throw new WrongUsage('foundations needs --out F.pdf, --svg DIR or --zip F.zip to write to.');
     if (svg === STANDARD || (out === STANDARD && zip === STANDARD))
-      throw new WrongUsage('Standard output (-) takes one file: the PDF, or the archive.');
+      throw new WrongUsage(phrase('Standard output (-) takes one file: the PDF, or the archive.'));
     // What was written is told beside it where one of the files itself goes to standard output.
     const tell = (line: string): void =>
       out === STANDARD || zip === STANDARD ? output.remark(line) : output.out(`${line}\n`);
@@ -157,16 +111,21 @@ Exit status
         bookmarks: layout.bookmarks,
       });
       writeWhole(out, pdf, output);
-      tell(`Wrote ${nameOf(out)}: ${counted}.`);
+      tell(phrase('Wrote {nameOf}: {counted}.', { nameOf: nameOf(out), counted }));
     }
     if (svg !== undefined) {
       writeSvg(svg, layout, typeface, output);
-      tell(`Wrote ${svg}: ${counted}, one SVG a sheet.`);
+      tell(phrase('Wrote {svg}: {counted}, one SVG a sheet.', { svg, counted }));
     }
     if (zip !== undefined) {
       const archive = await zipOf(blockPdfs(work, options, parts, { createdAt: now }), now);
       writeWhole(zip, archive, output);
-      tell(`Wrote ${nameOf(zip)}: ${count(work.jobs.length, 'block')}, one PDF each.`);
+      tell(
+        phrase('Wrote {nameOf}: {jobs, plural, one {# block} other {# blocks}}, one PDF each.', {
+          nameOf: nameOf(zip),
+          jobs: work.jobs.length,
+        }),
+      );
     }
     return 0;
   },
@@ -229,12 +188,12 @@ function loadTypeface(): FullTypeface {
 /** Of several reasons the first that names a block, or the page, says most. */
 function reasonForNothing({ notes }: SheetLayout): string {
   const note = notes.find(({ kind }) => kind === 'refused') ?? notes[0];
-  return oneLineOf(note?.message ?? 'There is nothing to print.');
+  return oneLineOf(note?.message ?? phrase('There is nothing to print.'));
 }
 
 const oneLineOf = (message: string): string => message.replace(/\s+/g, ' ');
 
-const nameOf = (path: string): string => (path === STANDARD ? 'standard output' : path);
+const nameOf = (path: string): string => (path === STANDARD ? phrase('standard output') : path);
 
 /** One SVG a sheet. Sheets of an earlier print that stay in the folder are told: they are easily cut with the others. */
 function writeSvg(folder: string, layout: SheetLayout, typeface: FullTypeface, output: Output): void {
@@ -243,7 +202,10 @@ function writeSvg(folder: string, layout: SheetLayout, typeface: FullTypeface, o
     const found = statSync(folder, { throwIfNoEntry: false });
     if (found && !found.isDirectory())
       throw new Refusal(
-        `${folder}: ${found.isFile() ? 'There is a file of that name, not a folder.' : 'This is not a folder.'}`,
+        phrase(
+          '{folder}: {isFile, select, true {There is a file of that name, not a folder.} other {This is not a folder.}}',
+          { folder, isFile: found.isFile() },
+        ),
       );
     mkdirSync(folder, { recursive: true });
   } catch (thrown) {
@@ -256,14 +218,18 @@ function writeSvg(folder: string, layout: SheetLayout, typeface: FullTypeface, o
   const stale = readdirSync(folder).filter((name) => /^sheet-\d+\.svg$/.test(name) && !names.includes(name));
   if (stale.length > 0)
     output.remark(
-      `${folder} still holds ${count(stale.length, 'sheet')} of an earlier print (${stale.slice(0, 3).join(', ')}${stale.length > 3 ? ' …' : ''}): not part of this one.`,
+      phrase(
+        '{folder} still holds {stale, plural, one {# sheet} other {# sheets}} of an earlier print ({stale2}{isStale, select, true { …} other {}}): not part of this one.',
+        { folder, stale: stale.length, stale2: stale.slice(0, 3).join(', '), isStale: stale.length > 3 },
+      ),
     );
 }
 
 /** `isAlone`: nothing but foundations is on the sheets. */
 function sheetCount({ foundations: papers, sheets }: SheetLayout, page: Page, isAlone: boolean): string {
   const between = isAlone ? ' on ' : ', ';
-  return `${count(papers, 'foundation')}${between}${count(sheets.length, 'sheet')}${isAlone ? '' : ' in all'} (${page.name})`;
+  return phrase(
+    '{papers, plural, one {# foundation} other {# foundations}}{between}{sheets, plural, one {# sheet} other {# sheets}}{isAlone, select, true {} other { in all}} ({page})',
+    { papers, between, sheets: sheets.length, isAlone, page: page.name },
+  );
 }
-
-const count = (n: number, word: string): string => `${n.toLocaleString('en')} ${word}${n === 1 ? '' : 's'}`;

@@ -1,5 +1,6 @@
 import { oneLine } from '../document/file-place.ts';
 import type { Block, Project } from '../document/project.ts';
+import { phrase } from '../words/phrase.ts';
 import { Refusal, WrongUsage } from './trouble.ts';
 
 /** What options say about which blocks are in hand, and how often. */
@@ -27,13 +28,22 @@ export function chosenBlocks(project: Project, list: string): readonly Block[] {
   if (wanted.length === 0) throw new WrongUsage('--blocks takes ids or names with commas between them.');
   const missing = wanted.find((one) => named(one).length === 0);
   if (missing !== undefined)
-    throw new Refusal(`The file has no block ‘${oneLine(missing)}’: ${blocksThereAre(project)}.`);
+    throw new Refusal(
+      phrase('The file has no block ‘{missing}’: {blocksThereAre}.', {
+        missing: oneLine(missing),
+        blocksThereAre: blocksThereAre(project),
+      }),
+    );
   const chosen = new Set(wanted.flatMap(named));
   return project.blocks.filter((block) => chosen.has(block));
 }
 
 function blocksThereAre({ blocks }: Project): string {
   const shown = blocks.slice(0, 8).map(({ id, name }) => `${id} ‘${oneLine(name)}’`);
-  if (shown.length === 0) return 'it has none at all';
-  return `it has ${shown.join(', ')}${blocks.length > shown.length ? ` and ${blocks.length - shown.length} more` : ''}`;
+  if (shown.length === 0) return phrase('it has none at all');
+  return phrase('it has {shown}{isBlocks, select, true { and {blocks} more} other {}}', {
+    shown: shown.join(', '),
+    isBlocks: blocks.length > shown.length,
+    blocks: blocks.length - shown.length,
+  });
 }

@@ -9,6 +9,7 @@ import { pieceOptionsOf } from '../making/piece-options.ts';
 import { MEND_BUDGET, mend as mendBlock } from '../piecing/mending/mend.ts';
 import { piece } from '../piecing/piece.ts';
 import type { PiecingPlan, Verdict } from '../piecing/plan.ts';
+import { phrase } from '../words/phrase.ts';
 import { type Command, type ExitStatus, readArgs } from './command.ts';
 import { readProject, STANDARD } from './read-project.ts';
 import { WrongUsage } from './trouble.ts';
@@ -19,7 +20,7 @@ const BUDGET = 5 * MEND_BUDGET;
 
 export const mend: Command = {
   name: 'mend',
-  summary: 'make each block sewable by straight seams, its picture as it was',
+  summary: phrase('make each block sewable by straight seams, its picture as it was'),
   help: `Usage: npm run --silent underpaper -- mend FILE --out FILE2 [--json]
 
 Adds seams inside patches, both sides of the same fabric, so that straight seams sew every block: the
@@ -71,12 +72,19 @@ Exit status
     if (out !== STANDARD) output.out(values.json ? jsonReport(reports) : readableReport(reports));
     const [first] = failed;
     if (first === undefined) return 0;
-    const others = failed.length === 1 ? '' : ` (${failed.length - 1} more like it)`;
+    const others =
+      failed.length === 1 ? '' : phrase(' ({failed} more like it)', { failed: failed.length - 1 });
     const why =
       first.after.verdict === 'broken'
-        ? 'it has no usable outline or its lines cannot be told apart'
-        : 'its lines lie too close together';
-    output.remark(`Block ‘${oneLine(first.block.name)}’${others} cannot be mended: ${why}.`);
+        ? phrase('it has no usable outline or its lines cannot be told apart')
+        : phrase('its lines lie too close together');
+    output.remark(
+      phrase('Block ‘{name}’{others} cannot be mended: {why}.', {
+        name: oneLine(first.block.name),
+        others,
+        why,
+      }),
+    );
     return 1;
   },
 };
@@ -115,11 +123,12 @@ function readableReport(reports: readonly Report[]): string {
 }
 
 function outcome({ before, after, added, proven, lines }: Report): string {
-  if (after.verdict === 'broken') return 'cannot be divided into patches; left as it is.';
-  if (after.verdict === 'set-in-seams') return 'not mended.';
-  if (before.verdict !== 'set-in-seams') return 'sews already; left as it is.';
-  const doubt = proven ? '' : ' Perhaps not the fewest.';
-  return `${count(lines.length, 'line')} on, ${count(added, 'patch', 'patches')} more: ${after.patches} patches on ${count(after.foundations, 'foundation')}.${doubt}`;
+  if (after.verdict === 'broken') return phrase('cannot be divided into patches; left as it is.');
+  if (after.verdict === 'set-in-seams') return phrase('not mended.');
+  if (before.verdict !== 'set-in-seams') return phrase('sews already; left as it is.');
+  const doubt = proven ? '' : phrase(' Perhaps not the fewest.');
+  return phrase(
+    '{lines, plural, one {# line} other {# lines}} on, {added, plural, one {# patch} other {# patches}} more: {patches} patches on {foundations, plural, one {# foundation} other {# foundations}}.{doubt}',
+    { lines: lines.length, added, patches: after.patches, foundations: after.foundations, doubt },
+  );
 }
-
-const count = (n: number, one: string, many = `${one}s`): string => `${n} ${n === 1 ? one : many}`;

@@ -13,6 +13,7 @@ import { type Pixels, sumsOf } from '../picturing/pixels.ts';
 import { drawnBlock } from '../picturing/to-block.ts';
 import { piece } from '../piecing/piece.ts';
 import { verdictSentence } from '../piecing/sentences.ts';
+import { phrase } from '../words/phrase.ts';
 import { type Command, type ExitStatus, readArgs } from './command.ts';
 import { STANDARD, systemReason } from './read-project.ts';
 import { Refusal, WrongUsage } from './trouble.ts';
@@ -27,29 +28,10 @@ const MOST_PIXELS = 400_000_000;
 
 export const picture: Command = {
   name: 'picture',
-  summary: 'make a block that can be sewn from a photo or drawing',
-  help: `Usage: npm run --silent underpaper -- picture IMAGE --out FILE [options]
-
-Divides a picture (PNG, JPEG or WebP) by straight lines into patches of few fabrics, so that straight
-seams sew them, and writes a project with the block, painted. The picture is cropped about its middle
-to the shape of the block. The same picture and options give the same block.
-
-Options
-  --out FILE       write the project to this file; a file of that name is replaced
-  --patches N      patches aimed at, 2 to 1000; 60 if not given
-  --fabrics N      fabrics, 1 to 64; 8 if not given
-  --size WxH       size of the block, such as 12x12 or 30x40cm; 12x12 (in) if not given
-  --width LENGTH   narrowest a patch may be; 1/2 in if not given
-  --angle N        sharpest a corner may be, 5 to 60 degrees; 20 if not given
-  --ease X         0 (closest to the picture) to 1 (easiest to sew, on few foundations); 0 if not given
-  --seed N         another number gives another version; 1 if not given
-  --help           print this help
-
-Exit status
-  0    written
-  1    the picture could not be read, or no such block can be made of it
-  2    wrong usage
-`,
+  summary: phrase('make a block that can be sewn from a photo or drawing'),
+  help: phrase(
+    'Usage: npm run --silent underpaper -- picture IMAGE --out FILE [options]\n\nDivides a picture (PNG, JPEG or WebP) by straight lines into patches of few fabrics, so that straight\nseams sew them, and writes a project with the block, painted. The picture is cropped about its middle\nto the shape of the block. The same picture and options give the same block.\n\nOptions\n  --out FILE       write the project to this file; a file of that name is replaced\n  --patches N      patches aimed at, 2 to 1000; 60 if not given\n  --fabrics N      fabrics, 1 to 64; 8 if not given\n  --size WxH       size of the block, such as 12x12 or 30x40cm; 12x12 (in) if not given\n  --width LENGTH   narrowest a patch may be; 1/2 in if not given\n  --angle N        sharpest a corner may be, 5 to 60 degrees; 20 if not given\n  --ease X         0 (closest to the picture) to 1 (easiest to sew, on few foundations); 0 if not given\n  --seed N         another number gives another version; 1 if not given\n  --help           print this help\n\nExit status\n  0    written\n  1    the picture could not be read, or no such block can be made of it\n  2    wrong usage\n',
+  ),
   run: async (args, output): Promise<ExitStatus> => {
     const { file, values } = readArgs('picture', args, {
       out: { type: 'string' },
@@ -87,16 +69,20 @@ Exit status
         wish,
       ),
     );
-    if (made === null) throw new Refusal('No patch of the block keeps to --width and --angle.');
+    if (made === null) throw new Refusal(phrase('No patch of the block keeps to --width and --angle.'));
     const project = projectOf(
       made,
-      oneLine(basename(file).replace(/\.[^.]*$/, '')) || 'Picture',
+      oneLine(basename(file).replace(/\.[^.]*$/, '')) || phrase('Picture'),
       width,
       height,
     );
     writeWhole(out, toText(project), output);
     const plan = piece(project.blocks[0]!, pieceOptionsOf(project));
-    const said = `${plan.patches.length} patches in ${project.fabrics.length} fabrics. ${verdictSentence(plan)}`;
+    const said = phrase('{patches} patches in {fabrics} fabrics. {verdictSentence}', {
+      patches: plan.patches.length,
+      fabrics: project.fabrics.length,
+      verdictSentence: verdictSentence(plan),
+    });
     // Where the project itself goes to standard output nothing else may.
     if (out === STANDARD) output.remark(said);
     else output.out(`${said}\n`);
@@ -127,7 +113,7 @@ async function readPixels(file: string, width: number, height: number, longest: 
   const scale = longest / Math.max(width, height);
   const [across, down] = [width, height].map((inches) => Math.max(1, Math.round(inches * scale)));
   try {
-    if (!statSync(file).isFile()) throw new Refusal(`${file}: This is not a file.`);
+    if (!statSync(file).isFile()) throw new Refusal(phrase('{file}: This is not a file.', { file }));
     const { data, info } = await sharp(file, { limitInputPixels: MOST_PIXELS, failOn: 'error', pages: 1 })
       .rotate()
       .flatten({ background: '#ffffff' })
@@ -142,8 +128,10 @@ async function readPixels(file: string, width: number, height: number, longest: 
     if (thrown instanceof Error && 'syscall' in thrown) throw new Refusal(`${file}: ${systemReason(thrown)}`);
     const reason = thrown instanceof Error ? thrown.message : '';
     if (/pixel limit/i.test(reason))
-      throw new Refusal(`${file}: The picture has more than 400 million pixels.`);
-    throw new Refusal(`${file}: This is not a picture that can be read: PNG, JPEG or WebP, whole.`);
+      throw new Refusal(phrase('{file}: The picture has more than 400 million pixels.', { file }));
+    throw new Refusal(
+      phrase('{file}: This is not a picture that can be read: PNG, JPEG or WebP, whole.', { file }),
+    );
   }
 }
 

@@ -16,13 +16,14 @@ import {
   sizeWords,
   stepWords,
 } from '../quilt/words.ts';
+import { phrase } from '../words/phrase.ts';
 import { type Command, readArgs } from './command.ts';
 import { readProject } from './read-project.ts';
 import { Refusal, WrongUsage } from './trouble.ts';
 
 export const quilt: Command = {
   name: 'quilt',
-  summary: 'tell how the places of the quilt are joined, and what finishes it',
+  summary: phrase('tell how the places of the quilt are joined, and what finishes it'),
   help: `Usage: npm run --silent underpaper -- quilt FILE [--plan WAY] [--json]
 
 Tells how the quilt of a project file is put together: its places, the seams that join them in
@@ -51,7 +52,7 @@ Exit status
     if (!joined.ok) {
       const reason =
         project.quilt === undefined
-          ? 'The project has no quilt.'
+          ? phrase('The project has no quilt.')
           : noPlanSentence(joined.why, layout, numbersOf(layout));
       throw new Refusal(`${file}: ${reason}`);
     }
@@ -103,7 +104,7 @@ function readableReport(project: Project, layout: Layout, plan: JoiningPlan, way
   const { box, pieces, gaps } = layout;
   const size = [box.maxX - box.minX, box.maxY - box.minY] as const;
   const fabricName = (id: string | null): string =>
-    oneLine(project.fabrics.find((fabric) => fabric.id === id)?.name ?? 'no fabric chosen');
+    oneLine(project.fabrics.find((fabric) => fabric.id === id)?.name ?? phrase('no fabric chosen'));
   const counts = blockCounts(layout);
   const list = finishingList(size, given?.finishing, seamAllowance);
   const say = (inches: number): string => formatLength(inches, unit);
@@ -113,28 +114,66 @@ function readableReport(project: Project, layout: Layout, plan: JoiningPlan, way
     `${oneLine(project.name)}: ${sizeWords(size, unit)}, ${joiningSentence(plan, pieces.length)}`,
     ...(gaps.length === 0
       ? []
-      : [`  ${gaps.length} ${gaps.length === 1 ? 'gap' : 'gaps'} between or beside the places.`]),
+      : [
+          phrase('  {gaps, plural, one {# gap} other {# gaps}} between or beside the places.', {
+            gaps: gaps.length,
+          }),
+        ]),
     ...cures.map(({ kind, changed, after }) =>
       kind === 'rearrange'
-        ? `  With ${changed.map((id) => numbers.get(id)).join(', ')} set otherwise, ${after} are set in.`
-        : `  With ${numbers.get(changed[0]!)} parted in two, ${after} are set in.`,
+        ? phrase('  With {changed} set otherwise, {after} are set in.', {
+            changed: changed.map((id) => numbers.get(id)).join(', '),
+            after,
+          })
+        : phrase('  With {numbers} parted in two, {after} are set in.', {
+            numbers: numbers.get(changed[0]!),
+            after,
+          }),
     ),
-    'Blocks',
+    phrase('Blocks'),
     ...blocks.flatMap(({ id, name }) => (counts.has(id) ? [`  ${counts.get(id)} × ${oneLine(name)}`] : [])),
-    'Plain pieces, as cut',
-    ...plainPieces(layout, seamAllowance).map(
-      ({ what, fabric, count, width, height, kind }) =>
-        `  ${what}, ${fabricName(fabric)}: ${count} × ${say(width)} × ${say(height)}${kind === 'half-square' ? ', each cut once from corner to corner' : kind === 'quarter-square' ? ', each cut twice from corner to corner' : ''}`,
+    phrase('Plain pieces, as cut'),
+    ...plainPieces(layout, seamAllowance).map(({ what, fabric, count, width, height, kind }) =>
+      phrase(
+        '  {what}, {fabricName}: {count} × {width} × {height}{isKind, select, true {, each cut once from corner to corner} other {{isKind2, select, true {, each cut twice from corner to corner} other {}}}}',
+        {
+          what,
+          fabricName: fabricName(fabric),
+          count,
+          width: say(width),
+          height: say(height),
+          isKind: kind === 'half-square',
+          isKind2: kind === 'quarter-square',
+        },
+      ),
     ),
-    `Joining: ${JOINING_WORDS[way].toLowerCase()}`,
+    phrase('Joining: {joiningWord}', { joiningWord: JOINING_WORDS[way].toLowerCase() }),
     ...plan.steps.map((step) => `  ${step.step}. ${stepWords(step, plan.steps, numbers, unit)}`),
-    'Finishing',
+    phrase('Finishing'),
     list.binding.square === null
-      ? `  Binding: ${list.binding.strips} strips ${say(list.binding.width)} wide, ${say(list.binding.buy)} of cloth`
-      : `  Bias binding: a square of ${say(list.binding.square)}, in strips ${say(list.binding.width)} wide`,
-    `  Backing: ${backing.panels} ${backing.panels === 1 ? 'panel' : 'panels'} with ${backing.seams} seams, ${say(backing.buy)} of cloth (${other.seams} seams: ${say(other.buy)})`,
+      ? phrase('  Binding: {strips} strips {width} wide, {buy} of cloth', {
+          strips: list.binding.strips,
+          width: say(list.binding.width),
+          buy: say(list.binding.buy),
+        })
+      : phrase('  Bias binding: a square of {square}, in strips {width} wide', {
+          square: say(list.binding.square),
+          width: say(list.binding.width),
+        }),
+    phrase(
+      '  Backing: {panels, plural, one {# panel} other {# panels}} with {seams} seams, {buy} of cloth ({seams2} seams: {buy2})',
+      {
+        panels: backing.panels,
+        seams: backing.seams,
+        buy: say(backing.buy),
+        seams2: other.seams,
+        buy2: say(other.buy),
+      },
+    ),
     list.batting === null
-      ? `  Batting: ${sizeWords(list.battingNeeded, unit)}, larger than any package`
-      : `  Batting: ${sizeWords(list.batting, unit)}`,
+      ? phrase('  Batting: {sizeWords}, larger than any package', {
+          sizeWords: sizeWords(list.battingNeeded, unit),
+        })
+      : phrase('  Batting: {sizeWords}', { sizeWords: sizeWords(list.batting, unit) }),
   ].join('\n')}\n`;
 }

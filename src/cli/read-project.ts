@@ -2,6 +2,7 @@ import { closeSync, fstatSync, openSync, readSync } from 'node:fs';
 import { checkFileSize, openFile } from '../document/file.ts';
 import { MAX_FILE_BYTES } from '../document/limits.ts';
 import type { Project } from '../document/project.ts';
+import { phrase } from '../words/phrase.ts';
 import { Refusal } from './trouble.ts';
 
 /** Stands for standard input where a file is read, and for standard output where one is written. */
@@ -14,14 +15,15 @@ export function readProject(path: string): Project {
   return opened.project;
 }
 
-const nameOf = (path: string): string => (path === STANDARD ? 'standard input' : path);
+const nameOf = (path: string): string => (path === STANDARD ? phrase('standard input') : path);
 
 function readText(path: string): string {
   try {
     return new TextDecoder('utf-8', { fatal: true }).decode(readBounded(path));
   } catch (thrown) {
     if (thrown instanceof Refusal) throw thrown;
-    if (thrown instanceof TypeError) throw new Refusal(`${nameOf(path)}: The file is not text in UTF-8.`);
+    if (thrown instanceof TypeError)
+      throw new Refusal(phrase('{nameOf}: The file is not text in UTF-8.', { nameOf: nameOf(path) }));
     throw new Refusal(`${nameOf(path)}: ${systemReason(thrown)}`);
   }
 }
@@ -33,7 +35,7 @@ function readBounded(path: string): Uint8Array {
   const file = path === STANDARD ? 0 : openSync(path, 'r');
   try {
     const found = fstatSync(file);
-    if (found.isDirectory()) throw new Refusal(`${path}: This is a folder, not a file.`);
+    if (found.isDirectory()) throw new Refusal(phrase('{path}: This is a folder, not a file.', { path }));
     refuseLarge(path, found.size);
     const parts: Uint8Array[] = [];
     let length = 0;
@@ -75,21 +77,24 @@ export function systemReason(thrown: unknown): string {
   const code = thrown instanceof Error && 'code' in thrown ? String(thrown.code) : '';
   switch (code) {
     case 'ENOENT':
-      return 'There is no such file or folder.';
+      return phrase('There is no such file or folder.');
     case 'EACCES':
     case 'EPERM':
-      return 'Access is not permitted.';
+      return phrase('Access is not permitted.');
     case 'EISDIR':
-      return 'This is a folder, not a file.';
+      return phrase('This is a folder, not a file.');
     case 'ENOTDIR':
-      return 'Part of the path is a file, not a folder.';
+      return phrase('Part of the path is a file, not a folder.');
     case 'EEXIST':
-      return 'There is a file of that name, not a folder.';
+      return phrase('There is a file of that name, not a folder.');
     case 'ENOSPC':
-      return 'The disk is full.';
+      return phrase('The disk is full.');
     case 'EROFS':
-      return 'The disk cannot be written to.';
+      return phrase('The disk cannot be written to.');
     default:
-      return `The system refused${code === '' ? '' : ` (${code})`}.`;
+      return phrase('The system refused{isCode, select, true {} other { ({code})}}.', {
+        isCode: code === '',
+        code,
+      });
   }
 }

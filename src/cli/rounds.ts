@@ -3,6 +3,7 @@ import type { Project } from '../document/project.ts';
 import { makingOf } from '../making/making.ts';
 import { papersOf } from '../rounds/papers.ts';
 import { planRounds, type RoundsPlan } from '../rounds/plan-rounds.ts';
+import { phrase } from '../words/phrase.ts';
 import { type Command, type ExitStatus, type Output, readArgs } from './command.ts';
 import { chosenBlocks, copiesOf, MOST_COPIES } from './in-hand.ts';
 import { readProject } from './read-project.ts';
@@ -13,7 +14,7 @@ const STEPS = 12_000;
 
 export const rounds: Command = {
   name: 'rounds',
-  summary: 'plan the sewing fabric by fabric, every paper that waits for one in one go',
+  summary: phrase('plan the sewing fabric by fabric, every paper that waits for one in one go'),
   help: `Usage: npm run --silent underpaper -- rounds FILE [options]
 
 Plans the assembly line: one fabric comes out at a time, and every paper that waits for it takes
@@ -49,9 +50,9 @@ Exit status
     const made = makingOf(project, { blocks: blocks.map(({ id }) => id), copies });
     for (const { block, plan } of made)
       if (plan.verdict === 'broken')
-        output.remark(`‘${oneLine(block.name)}’ is left out: it cannot be pieced.`);
+        output.remark(phrase('‘{block}’ is left out: it cannot be pieced.', { block: oneLine(block.name) }));
     const papers = papersOf(made);
-    if (papers.length === 0) throw new Refusal(`${file}: There is nothing to sew.`);
+    if (papers.length === 0) throw new Refusal(phrase('{file}: There is nothing to sew.', { file }));
     const plan = planRounds(papers, {
       fabricOrder: project.fabrics.map(({ id }) => id),
       isFirstPairCut: values['pair-first'] ?? false,
@@ -67,22 +68,30 @@ function print(plan: RoundsPlan, project: Project, isJson: boolean, { out }: Out
     out(`${JSON.stringify(plan)}\n`);
     return;
   }
-  const count = (n: number, what: string): string => `${n.toLocaleString('en')} ${what}${n === 1 ? '' : 's'}`;
   const nameOf = new Map<string | null, string>(project.fabrics.map(({ id, name }) => [id, oneLine(name)]));
-  nameOf.set(null, 'without a fabric yet');
+  nameOf.set(null, phrase('without a fabric yet'));
   const { length } = plan.rounds;
   const lines = [
-    `${oneLine(project.name)}: ${count(plan.papers.length, 'paper')} in ${count(length, 'round')}`,
+    phrase(
+      '{project}: {papers, plural, one {# paper} other {# papers}} in {length, plural, one {# round} other {# rounds}}',
+      { project: oneLine(project.name), papers: plan.papers.length, length },
+    ),
     length === plan.bound
-      ? '  No plan has fewer.'
-      : `  At least ${plan.bound.toLocaleString('en')} are needed; perhaps not the fewest.`,
-    `  Position by position it would be ${count(plan.byPosition, 'round')}; leafing through the fabrics, ${plan.byLeafing.toLocaleString('en')}.`,
+      ? phrase('  No plan has fewer.')
+      : phrase('  At least {bound, number} are needed; perhaps not the fewest.', { bound: plan.bound }),
+    phrase(
+      '  Position by position it would be {byPosition, plural, one {# round} other {# rounds}}; leafing through the fabrics, {byLeafing, number}.',
+      { byPosition: plan.byPosition, byLeafing: plan.byLeafing },
+    ),
     '',
   ];
   plan.rounds.forEach(({ fabric, work }, k) => {
     const pieces = work.reduce((sum, { patches }) => sum + patches.length, 0);
     lines.push(
-      `${k + 1}. ${nameOf.get(fabric) ?? fabric}: ${count(pieces, 'piece')} on ${count(work.length, 'paper')}`,
+      phrase(
+        '{k}. {nameOf}: {pieces, plural, one {# piece} other {# pieces}} on {work, plural, one {# paper} other {# papers}}',
+        { k: k + 1, nameOf: nameOf.get(fabric) ?? fabric, pieces, work: work.length },
+      ),
     );
     for (const { paper, patches } of work) lines.push(`   ${paper}: ${patches.join(', ')}`);
   });

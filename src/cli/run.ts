@@ -1,10 +1,10 @@
 import { oneLine } from '../document/file-place.ts';
+import { phrase } from '../words/phrase.ts';
 import { check } from './check.ts';
 import type { Command, Output } from './command.ts';
 import { cutting } from './cutting.ts';
 import { foundations } from './foundations.ts';
 import { mend } from './mend.ts';
-
 import { picture } from './picture.ts';
 import { quilt } from './quilt.ts';
 import { rounds } from './rounds.ts';
@@ -16,7 +16,7 @@ const COMMANDS: readonly Command[] = [check, foundations, mend, cutting, quilt, 
 export async function run(args: readonly string[], output: Output): Promise<0 | 1 | 2> {
   const [name, ...rest] = args;
   try {
-    if (name === undefined) throw new WrongUsage('Which command? See --help.');
+    if (name === undefined) throw new WrongUsage(phrase('Which command? See --help.'));
     if (name === '--help' || name === '-h' || name === 'help') {
       output.out(rest[0] === undefined ? generalHelp() : commandNamed(rest[0]).help);
       return 0;
@@ -38,7 +38,10 @@ export async function run(args: readonly string[], output: Output): Promise<0 | 
     }
     // Whatever else it is, the fault is ours; a stack would tell the person nothing.
     output.remark(
-      `Underpaper itself failed: ${thrown instanceof Error ? oneLine(thrown.message, 200) : 'no reason given'}.`,
+      phrase('Underpaper itself failed: {isThrown, select, true {{message}} other {no reason given}}.', {
+        isThrown: thrown instanceof Error,
+        message: thrown instanceof Error ? oneLine(thrown.message, 200) : '',
+      }),
     );
     return 1;
   }
@@ -55,14 +58,17 @@ function commandNamed(name: string): Command {
   if (command !== undefined) return command;
   throw new WrongUsage(
     name.startsWith('-')
-      ? `${name} comes without a command; see --help.`
-      : `There is no command ${name}: ${listedNames()}; see --help.`,
+      ? phrase('{name} comes without a command; see --help.', { name })
+      : phrase('There is no command {name}: {listedNames}; see --help.', {
+          name,
+          listedNames: listedNames(),
+        }),
   );
 }
 
 const listedNames = (): string => {
   const names = COMMANDS.map(({ name }) => name);
-  return `${names.slice(0, -1).join(', ')} or ${names.at(-1)}`;
+  return phrase('{names} or {names2}', { names: names.slice(0, -1).join(', '), names2: names.at(-1) });
 };
 
 function generalHelp(): string {

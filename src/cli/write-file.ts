@@ -1,4 +1,5 @@
 import { chmodSync, realpathSync, renameSync, rmSync, statSync, writeFileSync } from 'node:fs';
+import { phrase } from '../words/phrase.ts';
 import type { Output } from './command.ts';
 import { STANDARD, systemReason } from './read-project.ts';
 import { Refusal, WrongUsage } from './trouble.ts';
@@ -13,7 +14,7 @@ export function refuseOverwriting(project: string, out: string): void {
     return;
   }
   if (there === realpathSync(project))
-    throw new Refusal(`${out}: This is the project file itself; it is left alone.`);
+    throw new Refusal(phrase('{out}: This is the project file itself; it is left alone.', { out }));
 }
 
 /** The name of a file or folder to write, as an option gives it. */

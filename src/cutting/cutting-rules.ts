@@ -1,5 +1,6 @@
 import { MM_PER_IN } from '../geometry/lattice.ts';
 import type { LengthUnit } from '../geometry/length.ts';
+import { phrase } from '../words/phrase.ts';
 
 /**
  * How the straight grain of a fabric lies in its pieces.
@@ -27,9 +28,9 @@ export interface CuttingRules {
 
 /** Ease on every side, by the courage of who sews: common practice, on top of a quarter inch of allowance. */
 export const EASES: readonly { readonly key: string; readonly name: string; readonly inches: number }[] = [
-  { key: 'bold', name: 'Bold', inches: 1 / 8 },
-  { key: 'usual', name: 'Usual', inches: 1 / 4 },
-  { key: 'beginner', name: 'Beginner', inches: 1 / 2 },
+  { key: 'bold', name: phrase('Bold'), inches: 1 / 8 },
+  { key: 'usual', name: phrase('Usual'), inches: 1 / 4 },
+  { key: 'beginner', name: phrase('Beginner'), inches: 1 / 2 },
 ];
 
 export const USUAL_EASE_IN = 1 / 4;

@@ -1,12 +1,13 @@
 import { formatLength, type LengthUnit } from '../geometry/length.ts';
+import { phrase } from '../words/phrase.ts';
 import type { FabricPlan, Strip, StripCut } from './cutting-plan.ts';
 
 /** What is done with a cut once it lies on the mat. */
 export const KIND_WORDS: Readonly<Record<StripCut['kind'], string>> = {
   rectangle: '',
-  'half-square': 'cut once from corner to corner',
-  'quarter-square': 'cut twice from corner to corner',
-  'half-rectangle': 'cut once aslant',
+  'half-square': phrase('cut once from corner to corner'),
+  'quarter-square': phrase('cut twice from corner to corner'),
+  'half-rectangle': phrase('cut once aslant'),
 };
 
 /** The cutting list of some fabrics as a table: a row a cut, in the order to make them, under a row of heads. */
@@ -28,16 +29,38 @@ export function cuttingTable(
         said(cut.height),
         KIND_WORDS[cut.kind],
         cut.what ??
-          cut.for.map(([block, patch, copy]) => `${names.block(block)} ${patch} copy ${copy}`).join('; '),
+          cut.for
+            .map(([block, patch, copy]) =>
+              phrase('{block} {patch} copy {copy}', { block: names.block(block), patch, copy }),
+            )
+            .join('; '),
       ]),
     );
   return [
-    ['Fabric', 'From', 'Strip', 'Strip height', 'Cut', 'Width', 'Height', 'Then', 'For'],
+    [
+      phrase('Fabric'),
+      phrase('From'),
+      phrase('Strip'),
+      phrase('Strip height'),
+      phrase('Cut'),
+      phrase('Width'),
+      phrase('Height'),
+      phrase('Then'),
+      phrase('For'),
+    ],
     ...fabrics.flatMap((fabric) => [
       ...fabric.fromStock.flatMap((one, i) =>
-        rows(fabric, `piece ${i + 1} at hand, ${said(one.width)} × ${said(one.height)}`, one.strips),
+        rows(
+          fabric,
+          phrase('piece {i} at hand, {width} × {height}', {
+            i: i + 1,
+            width: said(one.width),
+            height: said(one.height),
+          }),
+          one.strips,
+        ),
       ),
-      ...rows(fabric, 'the bolt', fabric.strips),
+      ...rows(fabric, phrase('the bolt'), fabric.strips),
     ]),
   ];
 }

@@ -1,4 +1,5 @@
 import { formatLength, type LengthUnit } from '../geometry/length.ts';
+import { phrase } from '../words/phrase.ts';
 import type { FabricPlan } from './cutting-plan.ts';
 import { type Slack, toBuy } from './lengths.ts';
 import type { BoundKind } from './strips/strip-bound.ts';
@@ -19,12 +20,11 @@ export function stripSums({ strips }: Pick<FabricPlan, 'strips'>): readonly Stri
 
 const percent = (share: number): string => `${Number((100 * share).toFixed(2))} %`;
 
-const counted = (count: number, word: string): string =>
-  `${count.toLocaleString('en')} ${word}${count === 1 ? '' : 's'}`;
-
 /** `7/8 yd`, `1 1/4 yd`, `0.9 m`. */
 export function boughtWords({ yards, metres }: { yards: number; metres: number }, unit: LengthUnit): string {
-  return unit === 'mm' ? `${metres.toFixed(1)} m` : `${formatLength(yards, 'in').replace(/ in$/, '')} yd`;
+  return unit === 'mm'
+    ? `${metres.toFixed(1)} m`
+    : phrase('{yards} yd', { yards: formatLength(yards, 'in').replace(/ in$/, '') });
 }
 
 /** The arithmetic of one fabric, a line a step, so that it can be gone through with a pencil. */
@@ -32,11 +32,17 @@ export function sumLines(plan: FabricPlan, slack: Slack, unit: LengthUnit): read
   const said = (inches: number): string => formatLength(inches, unit);
   const buy = toBuy(plan.length, slack);
   const lines = stripSums(plan).map(
-    ({ count, height, total }) => `${counted(count, 'strip')} × ${said(height)} = ${said(total)}`,
+    ({ count, height, total }) =>
+      `${phrase('{count, plural, one {# strip} other {# strips}}', { count })} × ${said(height)} = ${said(total)}`,
   );
-  if (lines.length > 1) lines.push(`together ${said(plan.length)}`);
+  if (lines.length > 1) lines.push(phrase('together {plan}', { plan: said(plan.length) }));
   if (slack.spare > 0)
-    lines.push(`and ${percent(slack.spare)} to spare: ${said(plan.length * (1 + slack.spare))}`);
+    lines.push(
+      phrase('and {percent} to spare: {plan}', {
+        percent: percent(slack.spare),
+        plan: said(plan.length * (1 + slack.spare)),
+      }),
+    );
   if (slack.shrinkage > 0)
     lines.push(
       `before it shrinks by ${percent(slack.shrinkage)}: ÷ ${Number((1 - slack.shrinkage).toFixed(4))} = ${said(buy.inches)}`,
@@ -51,7 +57,7 @@ export function sumLines(plan: FabricPlan, slack: Slack, unit: LengthUnit): read
 
 /** What the lower bound of a length rests on, as the end of a sentence. */
 export const BOUND_WORDS: Readonly<Record<BoundKind, string>> = {
-  area: 'the cloth of all its pieces without a gap between them',
-  tallest: 'its longest piece',
-  wide: 'pieces too wide to lie side by side',
+  area: phrase('the cloth of all its pieces without a gap between them'),
+  tallest: phrase('its longest piece'),
+  wide: phrase('pieces too wide to lie side by side'),
 };

@@ -1,4 +1,5 @@
 import * as z from 'zod';
+import { phrase } from '../words/phrase.ts';
 import {
   CODE_LENGTH,
   checkPrice,
@@ -35,11 +36,16 @@ const must = (check: (value: number) => Checked<number>) =>
   });
 
 const within = (least: number, most: number) =>
-  number.refine((value) => value >= least && value <= most, `is not from ${least} to ${most}`);
+  number.refine(
+    (value) => value >= least && value <= most,
+    phrase('is not from {least} to {most}', { least, most }),
+  );
 
 const piecesAtHand = z.looseObject(
   {
-    name: text.max(CODE_LENGTH, `is longer than ${CODE_LENGTH} letters`).optional(),
+    name: text
+      .max(CODE_LENGTH, phrase('is longer than {codeLength} letters', { codeLength: CODE_LENGTH }))
+      .optional(),
     width: must(checkStockSide),
     height: must(checkStockSide),
     count: must(checkStockCount),
@@ -49,15 +55,17 @@ const piecesAtHand = z.looseObject(
 
 /** Optional keys of each fabric. */
 export const clothKeys = {
-  code: text.max(CODE_LENGTH, `is longer than ${CODE_LENGTH} letters`).optional(),
+  code: text
+    .max(CODE_LENGTH, phrase('is longer than {codeLength} letters', { codeLength: CODE_LENGTH }))
+    .optional(),
   width: must(checkWidth).optional(),
-  grain: z.enum(['seam', 'block'], { error: 'is neither seam nor block' }).optional(),
+  grain: z.enum(['seam', 'block'], { error: phrase('is neither seam nor block') }).optional(),
   directional: yesOrNo.optional(),
   price: z
     .looseObject(
       {
         amount: must(checkPrice),
-        per: z.enum(['yard', 'metre'], { error: 'is neither yard nor metre' }),
+        per: z.enum(['yard', 'metre'], { error: phrase('is neither yard nor metre') }),
       },
       record,
     )
@@ -71,7 +79,9 @@ export const clothKeys = {
       record,
     )
     .optional(),
-  notes: text.max(NOTES_LENGTH, `is longer than ${NOTES_LENGTH.toLocaleString('en')} letters`).optional(),
+  notes: text
+    .max(NOTES_LENGTH, phrase('is longer than {notesLength, number} letters', { notesLength: NOTES_LENGTH }))
+    .optional(),
 };
 
 export const fileCutting = z.looseObject(
@@ -79,7 +89,9 @@ export const fileCutting = z.looseObject(
     ease: within(0, MOST_EASE_IN).optional(),
     step: within(LEAST_STEP_IN, MOST_STEP_IN).optional(),
     width: must(checkWidth).optional(),
-    savings: z.enum(['none', 'squares', 'all'], { error: 'is none of none, squares and all' }).optional(),
+    savings: z
+      .enum(['none', 'squares', 'all'], { error: phrase('is none of none, squares and all') })
+      .optional(),
     spare: within(0, MOST_SHARE).optional(),
     shrinkage: within(0, MOST_SHARE).optional(),
     stockFirst: yesOrNo.optional(),
@@ -90,7 +102,7 @@ export const fileCutting = z.looseObject(
       ),
       SIZES_PER_PROJECT,
     ).optional(),
-    done: list(text.max(MARK_LENGTH, otherwise('is too long')), MARKS_PER_PROJECT).optional(),
+    done: list(text.max(MARK_LENGTH, otherwise(phrase('is too long'))), MARKS_PER_PROJECT).optional(),
   },
   record,
 );

@@ -1,4 +1,5 @@
 import { snap } from '../geometry/lattice.ts';
+import { phrase } from '../words/phrase.ts';
 import type { Checked } from './limits.ts';
 
 /** What is known of a fabric beside its looks: what is cut from it, and what there is of it. */
@@ -55,39 +56,41 @@ const refuse = (error: string): { readonly ok: false; readonly error: string } =
 
 /** Usable width of a fabric, inches, snapped. */
 export function checkWidth(inches: number): Checked<number> {
-  if (!Number.isFinite(inches)) return refuse('The usable width is not a number.');
-  if (inches < LEAST_WIDTH_IN) return refuse(`The usable width is less than ${LEAST_WIDTH_IN} in.`);
-  if (inches > MOST_WIDTH_IN) return refuse(`The usable width is more than ${MOST_WIDTH_IN} in.`);
+  if (!Number.isFinite(inches)) return refuse(phrase('The usable width is not a number.'));
+  if (inches < LEAST_WIDTH_IN)
+    return refuse(phrase('The usable width is less than {leastWidth} in.', { leastWidth: LEAST_WIDTH_IN }));
+  if (inches > MOST_WIDTH_IN)
+    return refuse(phrase('The usable width is more than {mostWidth} in.', { mostWidth: MOST_WIDTH_IN }));
   return { ok: true, value: snap(inches) };
 }
 
 export function checkPrice(amount: number): Checked<number> {
-  if (!Number.isFinite(amount)) return refuse('The price is not a number.');
-  if (amount < 0) return refuse('The price is less than nothing.');
-  if (amount > MOST_PRICE) return refuse('The price is more than a million.');
+  if (!Number.isFinite(amount)) return refuse(phrase('The price is not a number.'));
+  if (amount < 0) return refuse(phrase('The price is less than nothing.'));
+  if (amount > MOST_PRICE) return refuse(phrase('The price is more than a million.'));
   return { ok: true, value: Math.round(amount * 100) / 100 };
 }
 
 /** A length that is at hand, inches, snapped. */
 export function checkStockLength(inches: number): Checked<number> {
-  if (!Number.isFinite(inches)) return refuse('What is at hand is not a number.');
-  if (inches < 0) return refuse('What is at hand is less than nothing.');
-  if (inches > MOST_LENGTH_IN) return refuse('What is at hand is more than 100,000 in.');
+  if (!Number.isFinite(inches)) return refuse(phrase('What is at hand is not a number.'));
+  if (inches < 0) return refuse(phrase('What is at hand is less than nothing.'));
+  if (inches > MOST_LENGTH_IN) return refuse(phrase('What is at hand is more than 100,000 in.'));
   return { ok: true, value: snap(inches) + 0 };
 }
 
 export function checkStockCount(count: number): Checked<number> {
   if (!Number.isInteger(count) || count < 1)
-    return refuse('The number at hand is not a whole number from 1 up.');
-  if (count > MOST_COUNT) return refuse('The number at hand is more than 10,000.');
+    return refuse(phrase('The number at hand is not a whole number from 1 up.'));
+  if (count > MOST_COUNT) return refuse(phrase('The number at hand is more than 10,000.'));
   return { ok: true, value: count };
 }
 
 /** A side of a piece that is at hand, inches, snapped. */
 export function checkStockSide(inches: number): Checked<number> {
-  if (!Number.isFinite(inches)) return refuse('The size at hand is not a number.');
-  if (inches <= 0) return refuse('The size at hand is not more than nothing.');
-  if (inches > MOST_LENGTH_IN) return refuse('The size at hand is more than 100,000 in.');
+  if (!Number.isFinite(inches)) return refuse(phrase('The size at hand is not a number.'));
+  if (inches <= 0) return refuse(phrase('The size at hand is not more than nothing.'));
+  if (inches > MOST_LENGTH_IN) return refuse(phrase('The size at hand is more than 100,000 in.'));
   return { ok: true, value: snap(inches) };
 }
 
@@ -98,7 +101,9 @@ export function checkStockSide(inches: number): Checked<number> {
 export function readPrice(text: string): Checked<number> {
   const bare = text.replace(/[\s\u00a0]|[^\d.,\-−]/g, '').replace('−', '-');
   if (!/^-?[\d.,]*\d[\d.,]*$/.test(bare))
-    return refuse(`“${text.trim().slice(0, 24)}” is no price: type one such as 12.50.`);
+    return refuse(
+      phrase('“{text}” is no price: type one such as 12.50.', { text: text.trim().slice(0, 24) }),
+    );
   const decimal = /[.,](\d{1,2})$/.exec(bare);
   const whole = (decimal ? bare.slice(0, decimal.index) : bare).replace(/[.,]/g, '');
   return checkPrice(Number(`${whole || '0'}.${decimal?.[1] ?? '0'}`));

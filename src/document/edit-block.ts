@@ -1,5 +1,6 @@
 import { innerSpot } from '../geometry/inner-spot.ts';
 import type { Ring } from '../geometry/point.ts';
+import { phrase } from '../words/phrase.ts';
 import { withoutCopies } from './edit-copies.ts';
 import { withoutBlock } from './edit-quilt.ts';
 import { changeBlock, findBlock } from './find.ts';
@@ -61,7 +62,9 @@ export function duplicateBlock(project: Project, blockId: string): Project {
 /** `Gull` → `Gull copy` → `Gull copy 2`: the first name no block has. */
 function copyName(project: Project, name: string): string {
   const taken = new Set(project.blocks.map((block) => block.name));
-  const stem = `${name.replace(/ copy( \d+)?$/, '')} copy`;
+  const ending = phrase('[[after the name of a block]] copy');
+  const first = name.replace(/ \d+$/, '').endsWith(` ${ending}`) ? name.replace(/ \d+$/, '') : name;
+  const stem = first.endsWith(` ${ending}`) ? first : `${name} ${ending}`;
   let candidate = stem;
   for (let n = 2; taken.has(candidate); n++) candidate = `${stem} ${n}`;
   const checked = checkName(candidate);

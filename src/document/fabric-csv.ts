@@ -1,6 +1,7 @@
 import Papa from 'papaparse';
 import { MM_PER_IN } from '../geometry/lattice.ts';
 import { formatLength, parseLength } from '../geometry/length.ts';
+import { phrase } from '../words/phrase.ts';
 import { CODE_LENGTH, checkStockLength, checkWidth, NOTES_LENGTH, readPrice } from './cloth.ts';
 import { type ClothChange, updateCloth } from './edit-cloth.ts';
 import { addFabric, updateFabric } from './edit-fabrics.ts';
@@ -84,7 +85,7 @@ export function readFabricsCsv(text: string, unit: Unit): ReadTable {
     preview: MOST_ROWS,
   });
   const [head, ...rows] = data;
-  if (!head) return { fabrics: [], troubles: ['The table is empty.'] };
+  if (!head) return { fabrics: [], troubles: [phrase('The table is empty.')] };
   const columns = head.map(
     (cell) =>
       WORDS[
@@ -95,11 +96,11 @@ export function readFabricsCsv(text: string, unit: Unit): ReadTable {
       ],
   );
   if (!columns.includes('Name'))
-    return { fabrics: [], troubles: ['The first row of the table has no column called Name.'] };
+    return { fabrics: [], troubles: [phrase('The first row of the table has no column called Name.')] };
   const troubles: string[] = [];
   const fabrics = rows.flatMap((row, i): ReadFabric[] => {
     const cells = new Map(columns.map((column, c) => [column, plain(row[c] ?? '')]));
-    return readRow(cells, unit, (why) => troubles.push(`Row ${i + 2}: ${why}`));
+    return readRow(cells, unit, (why) => troubles.push(phrase('Row {row}: {why}', { row: i + 2, why })));
   });
   return { fabrics, troubles };
 }
@@ -122,19 +123,23 @@ function readRow(
   const cell = (head: (typeof HEADS)[number]): string => cells.get(head) ?? '';
   const name = checkName(cell('Name').replace(/\s+/g, ' '));
   if (!name.ok) {
-    trouble(`${name.error} The row is left out.`);
+    trouble(phrase('{error} The row is left out.', { error: name.error }));
     return [];
   }
   const cloth: { -readonly [Key in keyof ClothChange]: ClothChange[Key] } = {};
   const colour = /^#?([0-9a-f]{6}|[0-9a-f]{3})$/i.exec(cell('Colour'))?.[1];
   if (cell('Colour') !== '' && colour === undefined)
-    trouble(`“${cell('Colour').slice(0, 24)}” is no colour written as #1d3557; the fabric keeps its own.`);
+    trouble(
+      phrase('“{colour}” is no colour written as #1d3557; the fabric keeps its own.', {
+        colour: cell('Colour').slice(0, 24),
+      }),
+    );
   const inches = (head: 'Width' | 'At hand', check: typeof checkWidth): number | undefined => {
     if (cell(head) === '') return undefined;
     const parsed = readClothLength(cell(head), unit);
     const checked = parsed.ok ? check(parsed.inches) : parsed;
     if (checked.ok) return checked.value;
-    trouble(`${checked.error} It is left out.`);
+    trouble(phrase('{error} It is left out.', { error: checked.error }));
     return undefined;
   };
   const width = inches('Width', checkWidth);
@@ -149,7 +154,7 @@ function readRow(
         amount: price.value,
         per: /^m/i.test(cell('Per')) || (cell('Per') === '' && unit === 'mm') ? 'metre' : 'yard',
       };
-    else trouble(`${price.error} It is left out.`);
+    else trouble(phrase('{error} It is left out.', { error: price.error }));
   }
   if (cell('Code') !== '') cloth.code = cell('Code').slice(0, CODE_LENGTH);
   if (cell('Notes') !== '') cloth.notes = cell('Notes').slice(0, NOTES_LENGTH);

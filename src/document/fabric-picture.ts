@@ -1,3 +1,4 @@
+import { phrase } from '../words/phrase.ts';
 import type { Checked } from './limits.ts';
 import type { FabricPicture, Project } from './project.ts';
 
@@ -26,12 +27,18 @@ export const isPictureData = (data: string, most = PICTURE_LETTERS): boolean =>
 
 /** A width of real fabric in inches that a picture can show, or a sentence on why not. */
 export function checkAcross(inches: number): Checked<number> {
-  if (!Number.isFinite(inches)) return { ok: false, error: 'The width of the piece is not a number.' };
+  if (!Number.isFinite(inches))
+    return { ok: false, error: phrase('The width of the piece is not a number.') };
   if (inches < MIN_ACROSS_IN) {
-    return { ok: false, error: 'The width of the piece is less than 1/16 in (1.6 mm).' };
+    return { ok: false, error: phrase('The width of the piece is less than 1/16 in (1.6 mm).') };
   }
   if (inches > MAX_ACROSS_IN) {
-    return { ok: false, error: `The width of the piece is more than ${MAX_ACROSS_IN} in (3 m).` };
+    return {
+      ok: false,
+      error: phrase('The width of the piece is more than {maxAcross} in (3 m).', {
+        maxAcross: MAX_ACROSS_IN,
+      }),
+    };
   }
   return { ok: true, value: inches };
 }
@@ -39,17 +46,19 @@ export function checkAcross(inches: number): Checked<number> {
 /** A picture that a fabric can have, or a sentence on why not. */
 export function checkPicture(picture: FabricPicture): Checked<FabricPicture> {
   if (picture.data.length > PICTURE_LETTERS) {
-    return { ok: false, error: 'The picture is too large to be kept: 1 MB is the most.' };
+    return { ok: false, error: phrase('The picture is too large to be kept: 1 MB is the most.') };
   }
   if (!isPictureData(picture.data)) {
-    return { ok: false, error: 'The picture is not a PNG, JPEG or WebP picture.' };
+    return { ok: false, error: phrase('The picture is not a PNG, JPEG or WebP picture.') };
   }
   const isSide = (pixels: number): boolean =>
     Number.isInteger(pixels) && pixels >= 1 && pixels <= MAX_PICTURE_PX;
   if (!isSide(picture.width) || !isSide(picture.height)) {
     return {
       ok: false,
-      error: `The picture must be 1 to ${MAX_PICTURE_PX.toLocaleString('en')} pixels each way.`,
+      error: phrase('The picture must be 1 to {maxPicture, number} pixels each way.', {
+        maxPicture: MAX_PICTURE_PX,
+      }),
     };
   }
   const across = checkAcross(picture.across);
@@ -67,8 +76,9 @@ export function checkRoom(
     ? { ok: true, value: picture }
     : {
         ok: false,
-        error:
+        error: phrase(
           'The pictures of all fabrics together would be too large for a file. Take the picture of another fabric away first.',
+        ),
       };
 }
 

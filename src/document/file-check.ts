@@ -1,3 +1,4 @@
+import { phrase } from '../words/phrase.ts';
 import { ALL_PICTURES_LETTERS, lettersOf } from './fabric-picture.ts';
 import { type Fault, oneLine, type Path } from './file-place.ts';
 import type { FileProject } from './file-schema.ts';
@@ -25,7 +26,11 @@ export function checkWhole({ fabrics = [], blocks, quilt }: FileProject): Fault 
       if (earlier !== undefined) {
         return {
           path: [...path, i, 'id'],
-          predicate: `‘${oneLine(id)}’ is already that of ${word} ${earlier + 1}`,
+          predicate: phrase('‘{id}’ is already that of {word} {earlier}', {
+            id: oneLine(id),
+            word,
+            earlier: earlier + 1,
+          }),
         };
       }
       first.set(id, i);
@@ -33,11 +38,17 @@ export function checkWhole({ fabrics = [], blocks, quilt }: FileProject): Fault 
   }
   if (lettersOf(fabrics) > ALL_PICTURES_LETTERS) {
     const millions = Math.round(ALL_PICTURES_LETTERS / 1e6);
-    return { path: ['fabrics'], predicate: `has pictures of more than ${millions} MB together` };
+    return {
+      path: ['fabrics'],
+      predicate: phrase('has pictures of more than {millions} MB together', { millions }),
+    };
   }
   if (lettersOf(blocks) > ALL_UNDER_PICTURES_LETTERS) {
     const millions = Math.round(ALL_UNDER_PICTURES_LETTERS / 1e6);
-    return { path: ['blocks'], predicate: `has pictures of more than ${millions} MB together` };
+    return {
+      path: ['blocks'],
+      predicate: phrase('has pictures of more than {millions} MB together', { millions }),
+    };
   }
   const fabricIds = new Set(fabrics.map(({ id }) => id));
   for (const [i, { patches = [], orders = [] }] of blocks.entries()) {
@@ -45,7 +56,7 @@ export function checkWhole({ fabrics = [], blocks, quilt }: FileProject): Fault 
       if (fabric === undefined || fabricIds.has(fabric)) continue;
       return {
         path: ['blocks', i, 'patches', j, 'fabric'],
-        predicate: `‘${oneLine(fabric)}’ is not in the list of fabrics`,
+        predicate: phrase('‘{fabric}’ is not in the list of fabrics', { fabric: oneLine(fabric) }),
       };
     }
     const patchIds = new Set(patches.map(({ id }) => id));
@@ -54,7 +65,7 @@ export function checkWhole({ fabrics = [], blocks, quilt }: FileProject): Fault 
       if (stray === undefined) continue;
       return {
         path: ['blocks', i, 'orders', j],
-        predicate: `holds ‘${oneLine(stray)}’, which is not in the list of patches`,
+        predicate: phrase('holds ‘{stray}’, which is not in the list of patches', { stray: oneLine(stray) }),
       };
     }
   }

@@ -1,3 +1,5 @@
+import { phrase } from '../words/phrase.ts';
+
 /** How the names of project files end. */
 export const FILE_ENDING = '.underpaper.json';
 
@@ -12,5 +14,5 @@ export function fileNameFor(projectName: string, ending = FILE_ENDING): string {
     .trim()
     .slice(0, 100)
     .replace(/^[. ]+|[. ]+$/g, '');
-  return `${stem === '' ? 'project' : stem}${ending}`;
+  return `${stem === '' ? phrase('[[file name]] project') : stem}${ending}`;
 }

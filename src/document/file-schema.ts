@@ -1,5 +1,6 @@
 import * as z from 'zod';
 import { PLAN_CHOICES } from '../piecing/block.ts';
+import { phrase } from '../words/phrase.ts';
 import { clothKeys, fileCutting } from './cloth-schema.ts';
 import { checkAcross, isPictureData, MAX_PICTURE_PX, PICTURE_LETTERS } from './fabric-picture.ts';
 import {
@@ -41,7 +42,7 @@ const cut = z.looseObject(
     id,
     from: point,
     to: point,
-    role: z.enum(['auto', 'join', 'seam'], { error: 'is none of auto, join and seam' }).optional(),
+    role: z.enum(['auto', 'join', 'seam'], { error: phrase('is none of auto, join and seam') }).optional(),
     locked: yesOrNo.optional(),
   },
   record,
@@ -50,34 +51,35 @@ const cut = z.looseObject(
 const patch = z.looseObject({ id, at: point, fabric: id.optional() }, record);
 
 const outline = list(point, CORNERS_PER_OUTLINE).refine((points) => points.length >= 3, {
-  error: ({ input }) => `has fewer than three points (${(input as readonly unknown[]).length})`,
+  error: ({ input }) =>
+    phrase('has fewer than three points ({input})', { input: (input as readonly unknown[]).length }),
 });
 
 const side = z
-  .number(otherwise('is not a number'))
+  .number(otherwise(phrase('is not a number')))
   .refine(
     (pixels) => Number.isInteger(pixels) && pixels >= 1 && pixels <= MAX_PICTURE_PX,
-    `is not a whole number from 1 to ${count(MAX_PICTURE_PX)}`,
+    phrase('is not a whole number from 1 to {maxPicture}', { maxPicture: count(MAX_PICTURE_PX) }),
   );
 
-const pair = z.tuple([number, number], otherwise('is not a pair of numbers'));
+const pair = z.tuple([number, number], otherwise(phrase('is not a pair of numbers')));
 
-const NOT_PICTURE_DATA = 'is not a PNG, JPEG or WebP picture written as data:image/…;base64,…';
+const NOT_PICTURE_DATA = phrase('is not a PNG, JPEG or WebP picture written as data:image/…;base64,…');
 
 const underPicture = z.looseObject(
   {
     data: text
-      .max(UNDER_PICTURE_LETTERS, { error: 'is larger than the 3 MB allowed', abort: true })
+      .max(UNDER_PICTURE_LETTERS, { error: phrase('is larger than the 3 MB allowed'), abort: true })
       .refine((data) => isPictureData(data, UNDER_PICTURE_LETTERS), NOT_PICTURE_DATA),
     width: side,
     height: side,
     corners: z
-      .tuple([pair, pair, pair, pair], otherwise('are not four pairs of numbers'))
-      .refine(isSquarable, 'do not make a shape with four sides, without dents and crossings'),
+      .tuple([pair, pair, pair, pair], otherwise(phrase('are not four pairs of numbers')))
+      .refine(isSquarable, phrase('do not make a shape with four sides, without dents and crossings')),
     strength: z
-      .number(otherwise('is not a number'))
-      .min(0, 'is not between 0 and 1')
-      .max(1, 'is not between 0 and 1')
+      .number(otherwise(phrase('is not a number')))
+      .min(0, phrase('is not between 0 and 1'))
+      .max(1, phrase('is not between 0 and 1'))
       .optional(),
     shown: yesOrNo.optional(),
     locked: yesOrNo.optional(),
@@ -92,7 +94,11 @@ const block = z.looseObject(
     outline,
     cuts: list(cut, CUTS_PER_BLOCK).optional(),
     patches: list(patch, PATCHES_PER_BLOCK).optional(),
-    plan: z.enum(PLAN_CHOICES, { error: `is none of ${PLAN_CHOICES.join(', ')}` }).optional(),
+    plan: z
+      .enum(PLAN_CHOICES, {
+        error: phrase('is none of {planChoices}', { planChoices: PLAN_CHOICES.join(', ') }),
+      })
+      .optional(),
     orders: list(list(id, PATCHES_PER_ORDER), ORDERS_PER_BLOCK).optional(),
     picture: underPicture.optional(),
   },
@@ -102,18 +108,20 @@ const block = z.looseObject(
 const fabricPicture = z.looseObject(
   {
     data: text
-      .max(PICTURE_LETTERS, { error: 'is larger than the 1 MB allowed', abort: true })
+      .max(PICTURE_LETTERS, { error: phrase('is larger than the 1 MB allowed'), abort: true })
       .refine((data) => isPictureData(data), NOT_PICTURE_DATA),
     width: side,
     height: side,
-    across: z.number(otherwise('is not a number')).superRefine(passes(checkAcross)),
+    across: z.number(otherwise(phrase('is not a number'))).superRefine(passes(checkAcross)),
   },
   record,
 );
 
 const fabric = z.looseObject({ id, name, color, picture: fabricPicture.optional(), ...clothKeys }, record);
 
-const NO_COPIES = `holds something other than whole numbers from 1 to ${MOST_COPIES}`;
+const NO_COPIES = phrase('holds something other than whole numbers from 1 to {mostCopies}', {
+  mostCopies: MOST_COPIES,
+});
 
 const copies = z
   .number(otherwise(NO_COPIES))
@@ -121,14 +129,19 @@ const copies = z
 
 export const fileProject = z.looseObject({
   name,
-  unit: z.enum(['in', 'mm'], { error: 'is neither in nor mm' }).optional(),
-  seamAllowance: z.number(otherwise('is not a number')).superRefine(passes(checkSeamAllowance)).optional(),
+  unit: z.enum(['in', 'mm'], { error: phrase('is neither in nor mm') }).optional(),
+  seamAllowance: z
+    .number(otherwise(phrase('is not a number')))
+    .superRefine(passes(checkSeamAllowance))
+    .optional(),
   fabrics: list(fabric, FABRICS_PER_PROJECT).optional(),
   blocks: list(block, BLOCKS_PER_PROJECT),
   severities: z
     .record(
       id,
-      z.enum(['trouble', 'caution', 'note', 'off'], { error: 'is none of trouble, caution, note and off' }),
+      z.enum(['trouble', 'caution', 'note', 'off'], {
+        error: phrase('is none of trouble, caution, note and off'),
+      }),
     )
     .optional(),
   inHand: z.record(id, copies, record).optional(),

@@ -1,5 +1,6 @@
 import type * as z from 'zod';
 import { snap } from '../geometry/lattice.ts';
+import { phrase } from '../words/phrase.ts';
 import { checkWhole } from './file-check.ts';
 import { type Path, placeOf, sentenceOf } from './file-place.ts';
 import { type FileProject, fileProject } from './file-schema.ts';
@@ -47,7 +48,10 @@ export function checkFileSize(bytes: number): FileError | null {
   const megabytes = (size: number) => Math.ceil(size / 1_000_000).toLocaleString('en');
   return {
     kind: 'too-large',
-    message: `The file is ${megabytes(bytes)} MB; files of up to ${megabytes(MAX_FILE_BYTES)} MB can be opened.`,
+    message: phrase('The file is {megabytes} MB; files of up to {megabytes2} MB can be opened.', {
+      megabytes: megabytes(bytes),
+      megabytes2: megabytes(MAX_FILE_BYTES),
+    }),
   };
 }
 
@@ -71,7 +75,8 @@ type ParsedJson =
   | { readonly ok: false; readonly error: FileError };
 
 function parseJson(text: string): ParsedJson {
-  if (text.trim() === '') return { ok: false, error: { kind: 'empty', message: 'The file is empty.' } };
+  if (text.trim() === '')
+    return { ok: false, error: { kind: 'empty', message: phrase('The file is empty.') } };
   const { endsOpen, deepest, notNumbers } = scan(text);
   if (deepest > MAX_DEPTH) return { ok: false, error: TOO_DEEP };
   try {
@@ -80,7 +85,7 @@ function parseJson(text: string): ParsedJson {
     if (endsOpen && /^\s*[{[]/.test(text)) {
       return {
         ok: false,
-        error: { kind: 'cut-off', message: 'The file stops in the middle: its end is missing.' },
+        error: { kind: 'cut-off', message: phrase('The file stops in the middle: its end is missing.') },
       };
     }
     const trouble = notJson(text, thrown);
@@ -91,7 +96,9 @@ function parseJson(text: string): ParsedJson {
 
 const TOO_DEEP: FileError = {
   kind: 'too-deep',
-  message: `The file is not an Underpaper project: it is nested more than ${MAX_DEPTH} levels deep.`,
+  message: phrase('The file is not an Underpaper project: it is nested more than {maxDepth} levels deep.', {
+    maxDepth: MAX_DEPTH,
+  }),
 };
 
 /** What one look through a text tells before it is parsed. */
@@ -159,7 +166,10 @@ function notJson(text: string, thrown: unknown): FileError {
   const place = lineOf(text, thrown instanceof Error ? thrown.message : '');
   return {
     kind: 'not-json',
-    message: `The file is not an Underpaper project: ${place === null ? 'it' : place} is not valid JSON.`,
+    message: phrase(
+      'The file is not an Underpaper project: {isPlace, select, true {it} other {{place}}} is not valid JSON.',
+      { isPlace: place === null, place },
+    ),
     ...(place === null ? {} : { place }),
   };
 }
@@ -167,9 +177,11 @@ function notJson(text: string, thrown: unknown): FileError {
 /** The line a parser complains about, from the words each engine uses for it; null when it does not say. */
 function lineOf(text: string, complaint: string): string | null {
   const line = /line (\d+)/.exec(complaint)?.[1];
-  if (line !== undefined) return `line ${line}`;
+  if (line !== undefined) return phrase('line {line}', { line });
   const position = /position (\d+)/.exec(complaint)?.[1];
-  return position === undefined ? null : `line ${text.slice(0, Number(position)).split('\n').length}`;
+  return position === undefined
+    ? null
+    : phrase('line {split}', { split: text.slice(0, Number(position)).split('\n').length });
 }
 
 const invalid = (place: string | null, message: string): OpenedFile => ({
@@ -183,20 +195,25 @@ function openJson(json: unknown): OpenedFile {
       ok: false,
       error: {
         kind: 'other-program',
-        message: 'The file is not an Underpaper project: it does not begin with "format": "underpaper".',
+        message: phrase(
+          'The file is not an Underpaper project: it does not begin with "format": "underpaper".',
+        ),
       },
     };
   }
   const { version } = json;
   if (typeof version !== 'number' || !Number.isInteger(version) || version < 1) {
-    return invalid(null, 'The file does not say which version of the format it has.');
+    return invalid(null, phrase('The file does not say which version of the format it has.'));
   }
   if (version > FILE_VERSION) {
     return {
       ok: false,
       error: {
         kind: 'newer-version',
-        message: `The file has version ${version} of the format, and this Underpaper reads up to version ${FILE_VERSION}: open it with a newer Underpaper.`,
+        message: phrase(
+          'The file has version {version} of the format, and this Underpaper reads up to version {fileVersion}: open it with a newer Underpaper.',
+          { version, fileVersion: FILE_VERSION },
+        ),
       },
     };
   }
@@ -206,7 +223,7 @@ function openJson(json: unknown): OpenedFile {
   const { file: migrated, ...step } = migrate(json, version);
   const wrong = (issue: z.core.$ZodIssue | undefined): OpenedFile => {
     const path = issue?.path ?? [];
-    return invalid(placeOf(path, migrated), sentenceOf(path, issue?.message ?? 'is wrong', migrated));
+    return invalid(placeOf(path, migrated), sentenceOf(path, issue?.message ?? phrase('is wrong'), migrated));
   };
   if (!step.ok) return wrong(step.issue);
   const checked = fileProject.safeParse(migrated);

@@ -1,5 +1,6 @@
 import { MAX_COORDINATE_IN, snap, snapPoint } from '../geometry/lattice.ts';
 import type { Point } from '../geometry/point.ts';
+import { phrase } from '../words/phrase.ts';
 
 /** What a project may hold. Every limit is one that a file is checked against and an edit respects. */
 
@@ -29,10 +30,15 @@ export type Checked<Value> =
 
 /** Length in inches within the limits of a seam allowance, snapped to the lattice. */
 export function checkSeamAllowance(inches: number): Checked<number> {
-  if (!Number.isFinite(inches)) return { ok: false, error: 'The seam allowance is not a number.' };
-  if (inches < 0) return { ok: false, error: 'The seam allowance cannot be less than nothing.' };
+  if (!Number.isFinite(inches)) return { ok: false, error: phrase('The seam allowance is not a number.') };
+  if (inches < 0) return { ok: false, error: phrase('The seam allowance cannot be less than nothing.') };
   if (inches > MAX_SEAM_ALLOWANCE_IN) {
-    return { ok: false, error: `The seam allowance can be at most ${MAX_SEAM_ALLOWANCE_IN} in.` };
+    return {
+      ok: false,
+      error: phrase('The seam allowance can be at most {maxSeamAllowance} in.', {
+        maxSeamAllowance: MAX_SEAM_ALLOWANCE_IN,
+      }),
+    };
   }
   // Adding 0 turns -0 into 0, which a file could not tell apart.
   return { ok: true, value: snap(inches) + 0 };
@@ -41,9 +47,12 @@ export function checkSeamAllowance(inches: number): Checked<number> {
 /** A name without blanks at its ends, neither empty nor longer than `NAME_LENGTH`. */
 export function checkName(name: string): Checked<string> {
   const trimmed = name.trim();
-  if (trimmed === '') return { ok: false, error: 'The name is empty.' };
+  if (trimmed === '') return { ok: false, error: phrase('The name is empty.') };
   if (trimmed.length > NAME_LENGTH) {
-    return { ok: false, error: `The name is longer than ${NAME_LENGTH} letters.` };
+    return {
+      ok: false,
+      error: phrase('The name is longer than {nameLength} letters.', { nameLength: NAME_LENGTH }),
+    };
   }
   return { ok: true, value: trimmed };
 }

@@ -1,3 +1,4 @@
+import { phrase } from '../words/phrase.ts';
 import { duplicateBlock, renameBlock } from './edit-block.ts';
 import { changeQuilt, withPlaces } from './edit-quilt.ts';
 import { MIRRORS, turnBlock } from './edit-turn.ts';
@@ -18,7 +19,7 @@ export function mirroredAsBlock(project: Project, blockId: string): Project {
   const copied = turnBlock(duplicateBlock(project, blockId), id, MIRRORS.upright);
   const name = project.blocks.find((block) => block.id === blockId)!.name;
   if (!copied.blocks.some((block) => block.id === id)) return project;
-  return changeQuilt(renameBlock(copied, id, `${name}, mirrored`), (old) =>
+  return changeQuilt(renameBlock(copied, id, phrase('{name}, mirrored', { name })), (old) =>
     withPlaces(
       old,
       old.places.map((place) => (isMeant(place) ? { ...place, block: id, mirrored: false } : place)),

@@ -1,5 +1,6 @@
 import { MM_PER_IN } from '../geometry/lattice.ts';
 import { parseLength } from '../geometry/length.ts';
+import { phrase } from '../words/phrase.ts';
 
 /** A size of paper, upright: width is the shorter side. Inches. */
 export interface Page {
@@ -16,9 +17,9 @@ const mm = (name: string, width: number, height: number): Page => ({
 
 /** The named pages. A sizes: ISO 216, exact millimetres. Letter, Legal and Tabloid: 8.5 × 11, 8.5 × 14, 11 × 17 in. */
 export const PAGES = {
-  letter: { name: 'Letter', width: 8.5, height: 11 },
-  legal: { name: 'Legal', width: 8.5, height: 14 },
-  tabloid: { name: 'Tabloid', width: 11, height: 17 },
+  letter: { name: phrase('Letter'), width: 8.5, height: 11 },
+  legal: { name: phrase('Legal'), width: 8.5, height: 14 },
+  tabloid: { name: phrase('Tabloid'), width: 11, height: 17 },
   a4: mm('A4', 210, 297),
   a3: mm('A3', 297, 420),
 } as const satisfies Readonly<Record<string, Page>>;
@@ -50,7 +51,10 @@ export function readPage(text: string): PageChoice {
   if (first === undefined || second === undefined || unit === undefined) {
     return {
       ok: false,
-      error: `“${text.trim().slice(0, 40)}” is no page: use ${Object.keys(PAGES).join(', ')}, or a size such as 8.5x14in or 210x297mm.`,
+      error: phrase('“{text}” is no page: use {keys}, or a size such as 8.5x14in or 210x297mm.', {
+        text: text.trim().slice(0, 40),
+        keys: Object.keys(PAGES).join(', '),
+      }),
     };
   }
   const withUnit = (size: string): string => (/(in|mm)$/.test(size) ? size : `${size} ${unit}`);
@@ -63,10 +67,15 @@ export function readPage(text: string): PageChoice {
   if (width < SMALLEST_PAGE_IN)
     return {
       ok: false,
-      error: 'A page must be at least 3 3/4 × 3 3/4 in (95.25 × 95.25 mm).',
+      error: phrase('A page must be at least 3 3/4 × 3 3/4 in (95.25 × 95.25 mm).'),
     };
   if (height > LARGEST_PAGE_IN)
-    return { ok: false, error: `A page can be at most ${LARGEST_PAGE_IN} in (5080 mm) long.` };
+    return {
+      ok: false,
+      error: phrase('A page can be at most {largestPage} in (5080 mm) long.', {
+        largestPage: LARGEST_PAGE_IN,
+      }),
+    };
   return { ok: true, page: { name: `${first} × ${second} ${unit}`, width, height } };
 }
 
@@ -78,13 +87,13 @@ export const landscape = (page: Page): Page => ({ ...page, width: page.height, h
  * square and the 50 mm line beside it.
  */
 export function marginFault(page: Page, margin: number): string | null {
-  if (!Number.isFinite(margin) || margin < 0) return 'The margin cannot be less than nothing.';
+  if (!Number.isFinite(margin) || margin < 0) return phrase('The margin cannot be less than nothing.');
   if (page.width - 2 * margin >= SMALLEST_USABLE_IN) return null;
   const why =
     margin <= USUAL_MARGIN_IN
-      ? 'The page is too small for its margins'
-      : 'A margin of that width leaves too little of the page';
-  return `${why}: 3 1/4 in (82.55 mm) must remain between them.`;
+      ? phrase('The page is too small for its margins')
+      : phrase('A margin of that width leaves too little of the page');
+  return phrase('{why}: 3 1/4 in (82.55 mm) must remain between them.', { why });
 }
 
 const SMALLEST_USABLE_IN = 3.25;

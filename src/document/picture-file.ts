@@ -1,3 +1,5 @@
+import { phrase } from '../words/phrase.ts';
+
 /** What the first bytes of a picture file say, read before anything is decoded. Bytes and numbers only. */
 
 export type PictureKind = 'png' | 'jpeg' | 'webp';
@@ -26,11 +28,12 @@ export const MAX_PICTURE_PIXELS = 100_000_000;
  * name counts for nothing. Never throws; what is no such picture is one sentence.
  */
 export function readPictureHeader(bytes: Uint8Array): ReadHeader {
-  if (bytes.length === 0) return refused('The file is empty.');
+  if (bytes.length === 0) return refused(phrase('The file is empty.'));
   const read = HEADERS.find(({ begins }) => begins(bytes))?.read(bytes);
   if (read === undefined) return refused(whatElse(bytes));
-  if (read === null) return refused('The picture stops in the middle: most of the file is missing.');
-  if (read.width < 1 || read.height < 1) return refused('The picture is damaged: it has no width or height.');
+  if (read === null) return refused(phrase('The picture stops in the middle: most of the file is missing.'));
+  if (read.width < 1 || read.height < 1)
+    return refused(phrase('The picture is damaged: it has no width or height.'));
   return { ok: true, header: read };
 }
 
@@ -38,9 +41,10 @@ export function readPictureHeader(bytes: Uint8Array): ReadHeader {
 export function pictureTooLarge({ width, height }: PictureHeader): string | null {
   if (width * height <= MAX_PICTURE_PIXELS) return null;
   const of = (n: number): string => n.toLocaleString('en');
-  return `The picture is ${of(width)} by ${of(height)} pixels, more than this page can hold: make it smaller, up to ${of(
-    MAX_PICTURE_PIXELS / 1e6,
-  )} million pixels.`;
+  return phrase(
+    'The picture is {of} by {of2} pixels, more than this page can hold: make it smaller, up to {of3} million pixels.',
+    { of: of(width), of2: of(height), of3: of(MAX_PICTURE_PIXELS / 1e6) },
+  );
 }
 
 /** The bytes of `data:image/…;base64,…`, or null where what stands there is none. */
@@ -143,17 +147,17 @@ function readWebp(bytes: Uint8Array): PictureHeader | null {
 /** What a file is that is none of the three, as far as its first bytes tell. */
 function whatElse(bytes: Uint8Array): string {
   const start = textAt(bytes, 0, 1_000).replace(/^\u00ef\u00bb\u00bf/, '');
-  const only = 'Pictures can be PNG, JPEG or WebP.';
+  const only = phrase('Pictures can be PNG, JPEG or WebP.');
   if (/^\s*<(\?xml|!doctype svg|!--|svg)/i.test(start) && /<svg[\s>]/i.test(start))
-    return `The file is an SVG drawing, not a picture of pixels. ${only}`;
-  if (start.startsWith('GIF8')) return `The picture is a GIF. ${only}`;
-  if (start.startsWith('BM')) return `The picture is a BMP. ${only}`;
-  if (/^(II\*\0|MM\0\*)/.test(start)) return `The picture is a TIFF. ${only}`;
-  if (start.startsWith('%PDF')) return `The file is a PDF. ${only}`;
+    return phrase('The file is an SVG drawing, not a picture of pixels. {only}', { only });
+  if (start.startsWith('GIF8')) return phrase('The picture is a GIF. {only}', { only });
+  if (start.startsWith('BM')) return phrase('The picture is a BMP. {only}', { only });
+  if (/^(II\*\0|MM\0\*)/.test(start)) return phrase('The picture is a TIFF. {only}', { only });
+  if (start.startsWith('%PDF')) return phrase('The file is a PDF. {only}', { only });
   if (/^ftyp(hei|hev|mif1|msf1)/.test(start.slice(4)))
-    return `The picture is a HEIC photo: save it as JPEG first. ${only}`;
-  if (/^ftypavi/.test(start.slice(4))) return `The picture is an AVIF. ${only}`;
-  return `The file is not a picture. ${only}`;
+    return phrase('The picture is a HEIC photo: save it as JPEG first. {only}', { only });
+  if (/^ftypavi/.test(start.slice(4))) return phrase('The picture is an AVIF. {only}', { only });
+  return phrase('The file is not a picture. {only}', { only });
 }
 
 const viewOf = (bytes: Uint8Array): DataView =>

@@ -1,6 +1,7 @@
 import type { LengthUnit } from '../geometry/length.ts';
 import type { Block } from '../piecing/block.ts';
 import type { Severities } from '../piecing/options.ts';
+import { phrase } from '../words/phrase.ts';
 import type { Cloth } from './cloth.ts';
 import type { CuttingChoices } from './cutting-choices.ts';
 import type { Quilt } from './quilt.ts';
@@ -55,7 +56,7 @@ export interface Project {
 
 /** A project with nothing in it. */
 export const EMPTY_PROJECT: Project = {
-  name: 'Untitled',
+  name: phrase('Untitled'),
   unit: 'in',
   seamAllowance: DEFAULT_SEAM_ALLOWANCE_IN,
   fabrics: [],

@@ -1,5 +1,6 @@
 import type { Ring } from '../geometry/point.ts';
 import { boxOf } from '../geometry/ring.ts';
+import { phrase } from '../words/phrase.ts';
 import { type Fault, oneLine, type Path } from './file-place.ts';
 import { MAX_QUILT_IN } from './quilt-limits.ts';
 import type { FileQuilt } from './quilt-schema.ts';
@@ -39,7 +40,7 @@ export function checkQuilt(quilt: FileQuilt, { fabrics, blocks }: Given): Fault 
     if (stray !== undefined)
       return {
         path: ['quilt', 'units', i],
-        predicate: `holds ‘${oneLine(stray)}’, which is no place of the quilt`,
+        predicate: phrase('holds ‘{stray}’, which is no place of the quilt', { stray: oneLine(stray) }),
       };
   }
   for (const [i, { fabrics: swaps }] of (quilt.copies ?? []).entries())
@@ -47,7 +48,9 @@ export function checkQuilt(quilt: FileQuilt, { fabrics, blocks }: Given): Fault 
       if (!known.fabric.has(fabric))
         return {
           path: ['quilt', 'copies', i, 'fabrics'],
-          predicate: `names ‘${oneLine(fabric)}’, which is not in the list of fabrics`,
+          predicate: phrase('names ‘{fabric}’, which is not in the list of fabrics', {
+            fabric: oneLine(fabric),
+          }),
         };
   for (const [part, of] of Object.entries(quilt.finishing ?? {})) {
     const fabric = (of as { readonly fabric?: unknown } | undefined)?.fabric;
@@ -66,7 +69,10 @@ function sameId(places: readonly Named[], path: Path): Fault | null {
     if (earlier !== undefined)
       return {
         path: [...path, i, 'id'],
-        predicate: `‘${oneLine(id)}’ is already that of place ${earlier + 1}`,
+        predicate: phrase('‘{id}’ is already that of place {earlier}', {
+          id: oneLine(id),
+          earlier: earlier + 1,
+        }),
       };
     first.set(id, i);
   }
@@ -75,7 +81,7 @@ function sameId(places: readonly Named[], path: Path): Fault | null {
 
 const notListed = (path: Path, id: string, list: 'blocks' | 'fabrics'): Fault => ({
   path,
-  predicate: `‘${oneLine(id)}’ is not in the list of ${list}`,
+  predicate: phrase('‘{id}’ is not in the list of {list}', { id: oneLine(id), list }),
 });
 
 interface Naming {
@@ -124,8 +130,13 @@ function tooWide(
   });
   const { minX, minY, maxX, maxY } = boxOf(corners);
   if (Math.max(maxX - minX, maxY - minY) > MAX_QUILT_IN)
-    return { path: [...path, 'places'], predicate: `reaches over more than ${MAX_QUILT_IN} in` };
+    return {
+      path: [...path, 'places'],
+      predicate: phrase('reaches over more than {maxQuilt} in', { maxQuilt: MAX_QUILT_IN }),
+    };
   const least = Math.min(maxX - minX, maxY - minY);
   const wide = borders.findIndex(({ width }) => width > least);
-  return wide < 0 ? null : { path: [...path, 'borders', wide], predicate: 'is wider than the quilt itself' };
+  return wide < 0
+    ? null
+    : { path: [...path, 'borders', wide], predicate: phrase('is wider than the quilt itself') };
 }

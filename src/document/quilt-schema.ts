@@ -1,4 +1,5 @@
 import * as z from 'zod';
+import { phrase } from '../words/phrase.ts';
 import { BORDER_CORNERS, JOININGS, PARTS, SETTING_KINDS } from './quilt.ts';
 import { isPlainShape, MAX_QUILT_IN, PLACES_PER_QUILT } from './quilt-limits.ts';
 import { id, list, name, number, otherwise, point, record, yesOrNo } from './schema-words.ts';
@@ -6,21 +7,30 @@ import { id, list, name, number, otherwise, point, record, yesOrNo } from './sch
 /** The shape of the key `quilt` of a file. What must hold between its parts is in `quilt-check.ts`. */
 
 const oneOf = <Word extends string>(words: readonly [Word, ...Word[]] | readonly Word[]) =>
-  z.enum(words as [Word, ...Word[]], { error: `is none of ${words.join(', ')}` });
+  z.enum(words as [Word, ...Word[]], { error: phrase('is none of {words}', { words: words.join(', ') }) });
 
 const length = number
-  .refine((inches) => inches > 0, 'is not more than nothing')
-  .refine((inches) => inches <= MAX_QUILT_IN, `is more than ${MAX_QUILT_IN} in`);
+  .refine((inches) => inches > 0, phrase('is not more than nothing'))
+  .refine(
+    (inches) => inches <= MAX_QUILT_IN,
+    phrase('is more than {maxQuilt} in', { maxQuilt: MAX_QUILT_IN }),
+  );
 const extra = number
-  .refine((inches) => inches >= 0, 'is less than nothing')
-  .refine((inches) => inches <= MAX_QUILT_IN, `is more than ${MAX_QUILT_IN} in`);
-const size = z.tuple([length, length], otherwise('is not a pair of numbers'));
+  .refine((inches) => inches >= 0, phrase('is less than nothing'))
+  .refine(
+    (inches) => inches <= MAX_QUILT_IN,
+    phrase('is more than {maxQuilt} in', { maxQuilt: MAX_QUILT_IN }),
+  );
+const size = z.tuple([length, length], otherwise(phrase('is not a pair of numbers')));
 const count = number.refine(
   (n) => Number.isInteger(n) && n >= 1 && n <= PLACES_PER_QUILT,
-  'is not a whole number from 1 to 2,000',
+  phrase('is not a whole number from 1 to 2,000'),
 );
 
-const shape = list(point, 100).refine((corners) => corners.length >= 3, 'has fewer than three points');
+const shape = list(point, 100).refine(
+  (corners) => corners.length >= 3,
+  phrase('has fewer than three points'),
+);
 
 /** Either a block as it lies, or a plain piece with a size. */
 const place = z
@@ -33,7 +43,7 @@ const place = z
       turn: number
         .refine(
           (turn) => turn >= 0 && turn < 4 && Number.isInteger(2 * turn),
-          'is not 0, 1, 2 or 3, or half way between',
+          phrase('is not 0, 1, 2 or 3, or half way between'),
         )
         .optional(),
       mirrored: yesOrNo.optional(),
@@ -48,13 +58,13 @@ const place = z
       context.addIssue({ code: 'custom', message, path });
     };
     if (given.block !== undefined) {
-      if (given.size !== undefined) say('has both a block and a size of its own');
-      if (given.fabric !== undefined) say('has both a block and a fabric');
+      if (given.size !== undefined) say(phrase('has both a block and a size of its own'));
+      if (given.fabric !== undefined) say(phrase('has both a block and a fabric'));
       return;
     }
-    if (given.size === undefined) say('has neither a block nor a size');
+    if (given.size === undefined) say(phrase('has neither a block nor a size'));
     else if (given.shape !== undefined && !isPlainShape(given.shape, given.size))
-      say('is no outline, or reaches beyond its size', 'shape');
+      say(phrase('is no outline, or reaches beyond its size'), 'shape');
   });
 
 const sashing = z.looseObject(

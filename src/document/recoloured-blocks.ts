@@ -1,3 +1,4 @@
+import { phrase } from '../words/phrase.ts';
 import { duplicateBlock, renameBlock } from './edit-block.ts';
 import { changeQuilt, quiltOf } from './edit-quilt.ts';
 import { changeBlock } from './find.ts';
@@ -24,7 +25,11 @@ export function makeCopyBlocks(project: Project, index: number): Project {
   for (const from of blocksShown(quilt)) {
     const id = nextBlockId(made);
     const name = made.blocks.find((block) => block.id === from)!.name;
-    made = renameBlock(duplicateBlock(made, from), id, `${name}, quilt ${index + 2}`);
+    made = renameBlock(
+      duplicateBlock(made, from),
+      id,
+      phrase('{name}, quilt {index}', { name, index: index + 2 }),
+    );
     made = changeBlock(made, id, (block) => ({
       ...block,
       patches: block.patches.map((patch) =>

@@ -1,5 +1,6 @@
 import * as z from 'zod';
 import { MAX_COORDINATE_IN } from '../geometry/lattice.ts';
+import { phrase } from '../words/phrase.ts';
 import { type Checked, checkName, ID_LENGTH } from './limits.ts';
 
 /**
@@ -9,7 +10,8 @@ import { type Checked, checkName, ID_LENGTH } from './limits.ts';
 
 /** `is missing` for what is not there, else what is wrong with what is. */
 export const otherwise = (predicate: string) => ({
-  error: ({ input }: { readonly input?: unknown }) => (input === undefined ? 'is missing' : predicate),
+  error: ({ input }: { readonly input?: unknown }) =>
+    input === undefined ? phrase('is missing') : predicate,
 });
 
 export const count = (n: number): string => n.toLocaleString('en');
@@ -26,25 +28,32 @@ export const passes =
     });
   };
 
-export const text = z.string(otherwise('is not text'));
-export const id = text.min(1, 'is empty').max(ID_LENGTH, `is longer than ${ID_LENGTH} letters`);
+export const text = z.string(otherwise(phrase('is not text')));
+export const id = text
+  .min(1, phrase('is empty'))
+  .max(ID_LENGTH, phrase('is longer than {idLength} letters', { idLength: ID_LENGTH }));
 export const name = text.superRefine(passes(checkName));
-export const record = otherwise('is not a record in braces');
-export const number = z.number(otherwise('is not a number'));
-export const yesOrNo = z.boolean(otherwise('is neither true nor false'));
+export const record = otherwise(phrase('is not a record in braces'));
+export const number = z.number(otherwise(phrase('is not a number')));
+export const yesOrNo = z.boolean(otherwise(phrase('is neither true nor false')));
 
-const tooFar = `lies farther out than ${count(MAX_COORDINATE_IN)} in`;
+const tooFar = phrase('lies farther out than {maxCoordinate} in', {
+  maxCoordinate: count(MAX_COORDINATE_IN),
+});
 const coordinate = number.min(-MAX_COORDINATE_IN, tooFar).max(MAX_COORDINATE_IN, tooFar);
-export const point = z.tuple([coordinate, coordinate], otherwise('is not a pair of numbers'));
+export const point = z.tuple([coordinate, coordinate], otherwise(phrase('is not a pair of numbers')));
 
 /** The length is checked before anything in the list, so that a list far too long costs nothing. */
 export function list<Item extends z.ZodType>(item: Item, most: number) {
   const short = (items: readonly unknown[]) => items.length <= most;
   return z
-    .array(z.unknown(), otherwise('is not a list'))
+    .array(z.unknown(), otherwise(phrase('is not a list')))
     .refine(short, {
       error: ({ input }) =>
-        `holds ${count((input as readonly unknown[]).length)}, more than the ${count(most)} allowed`,
+        phrase('holds {input}, more than the {most} allowed', {
+          input: count((input as readonly unknown[]).length),
+          most: count(most),
+        }),
       abort: true,
     })
     .pipe(z.array(item));

@@ -2,6 +2,7 @@ import { isDentless, type Quad, seen, viewOf } from '../geometry/homography.ts';
 import type { Point } from '../geometry/point.ts';
 import { type Box, boxOf } from '../geometry/ring.ts';
 import type { UnderPicture } from '../piecing/block.ts';
+import { phrase } from '../words/phrase.ts';
 import { isPictureData, lettersOf, MAX_PICTURE_PX } from './fabric-picture.ts';
 import type { Checked } from './limits.ts';
 import type { Block, Project } from './project.ts';
@@ -21,23 +22,26 @@ export const USUAL_STRENGTH = 0.6;
 /** A picture that can lie under a block, or a sentence on why not. */
 export function checkUnderPicture(picture: UnderPicture): Checked<UnderPicture> {
   if (picture.data.length > UNDER_PICTURE_LETTERS)
-    return { ok: false, error: 'The picture is too large to be kept: 3 MB is the most.' };
+    return { ok: false, error: phrase('The picture is too large to be kept: 3 MB is the most.') };
   if (!isPictureData(picture.data, UNDER_PICTURE_LETTERS))
-    return { ok: false, error: 'The picture is not a PNG, JPEG or WebP picture.' };
+    return { ok: false, error: phrase('The picture is not a PNG, JPEG or WebP picture.') };
   const isSide = (pixels: number): boolean =>
     Number.isInteger(pixels) && pixels >= 1 && pixels <= MAX_PICTURE_PX;
   if (!isSide(picture.width) || !isSide(picture.height))
     return {
       ok: false,
-      error: `The picture must be 1 to ${MAX_PICTURE_PX.toLocaleString('en')} pixels each way.`,
+      error: phrase('The picture must be 1 to {maxPicture, number} pixels each way.', {
+        maxPicture: MAX_PICTURE_PX,
+      }),
     };
   if (!(picture.strength >= 0 && picture.strength <= 1))
-    return { ok: false, error: 'The strength of the picture is not between 0 and 1.' };
+    return { ok: false, error: phrase('The strength of the picture is not between 0 and 1.') };
   return isSquarable(picture.corners) ? { ok: true, value: picture } : { ok: false, error: NOT_SQUARABLE };
 }
 
-export const NOT_SQUARABLE =
-  'The four corners must make a shape with four sides, without dents and crossings.';
+export const NOT_SQUARABLE = phrase(
+  'The four corners must make a shape with four sides, without dents and crossings.',
+);
 
 /** Smallest height of the four triangles between three of the corners, pixels: thinner, and the rest cannot be squared up. */
 const THINNEST_PX = 1;
@@ -66,8 +70,9 @@ export function checkUnderRoom(project: Project, blockId: string | null, data: s
     ? { ok: true, value: data }
     : {
         ok: false,
-        error:
+        error: phrase(
           'The pictures under all blocks together would be too large for a file. Take the picture under another block away first.',
+        ),
       };
 }
 

@@ -1,4 +1,5 @@
 import * as z from 'zod';
+import { phrase } from '../words/phrase.ts';
 import { oneLine } from './file-place.ts';
 import { knownDrawing } from './known-drawing.ts';
 import { BLOCKS_PER_PROJECT, ORDERS_PER_BLOCK, PATCHES_PER_BLOCK, PATCHES_PER_ORDER } from './limits.ts';
@@ -30,7 +31,7 @@ const file = z
           context.addIssue({
             code: 'custom',
             path: ['blocks', i, 'paint', j, 'fabric'],
-            message: `‘${oneLine(fabric)}’ is not in the list of fabrics`,
+            message: phrase('‘{fabric}’ is not in the list of fabrics', { fabric: oneLine(fabric) }),
           });
   });
 

@@ -3,16 +3,17 @@ import { changeBlock } from '../document/find.ts';
 import { cleanPoint } from '../document/limits.ts';
 import type { Cut, Project } from '../document/project.ts';
 import { boxOf } from '../geometry/ring.ts';
+import { phrase } from '../words/phrase.ts';
 
 export type Alignment = 'left' | 'centre' | 'right' | 'top' | 'middle' | 'bottom';
 
 export const ALIGNMENTS: readonly (readonly [Alignment, string])[] = [
-  ['left', 'Left ends'],
-  ['centre', 'Centres, upright'],
-  ['right', 'Right ends'],
-  ['top', 'Top ends'],
-  ['middle', 'Centres, level'],
-  ['bottom', 'Bottom ends'],
+  ['left', phrase('Left ends')],
+  ['centre', phrase('Centres, upright')],
+  ['right', phrase('Right ends')],
+  ['top', phrase('Top ends')],
+  ['middle', phrase('Centres, level')],
+  ['bottom', phrase('Bottom ends')],
 ];
 
 /** Shifts cuts so that they line up on the outermost of them, or on the middle of their common box. */

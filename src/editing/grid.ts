@@ -1,6 +1,7 @@
 import type { Unit } from '../document/project.ts';
 import { MM_PER_IN } from '../geometry/lattice.ts';
 import type { Point, Segment } from '../geometry/point.ts';
+import { phrase } from '../words/phrase.ts';
 
 /** A grid a person may choose: its step in inches and how it is spoken. */
 export interface GridStep {
@@ -19,7 +20,7 @@ const INCH_STEPS: readonly GridStep[] = [
 const MM_STEPS: readonly GridStep[] = [2.5, 5, 10, 25].map((mm) => ({
   key: `${mm}mm`,
   stepIn: mm / MM_PER_IN,
-  label: `${mm} mm`,
+  label: phrase('{mm} mm', { mm }),
 }));
 
 /** Steps on offer in a unit; the default one is 1/4 in or 5 mm. */

@@ -2,6 +2,7 @@ import { MIRRORS, type Turn, turnBy, turned } from '../document/edit-turn.ts';
 import type { Point, Ring, Segment } from '../geometry/point.ts';
 import { boxOf, distance } from '../geometry/ring.ts';
 import { samePlace } from '../geometry/segments.ts';
+import { phrase } from '../words/phrase.ts';
 
 /** What is drawn again while a line is drawn. */
 export type Symmetry =
@@ -16,15 +17,15 @@ export type Symmetry =
   | 'eight';
 
 export const SYMMETRIES: readonly (readonly [Symmetry, string])[] = [
-  ['none', 'None'],
-  ['upright', 'Mirror left and right'],
-  ['level', 'Mirror top and bottom'],
-  ['both', 'Mirror both ways'],
-  ['diagonals', 'Mirror in the diagonals'],
-  ['half', 'Half turn'],
-  ['quarter', 'Quarter turns'],
-  ['six', 'Six turns'],
-  ['eight', 'Eight turns'],
+  ['none', phrase('None')],
+  ['upright', phrase('Mirror left and right')],
+  ['level', phrase('Mirror top and bottom')],
+  ['both', phrase('Mirror both ways')],
+  ['diagonals', phrase('Mirror in the diagonals')],
+  ['half', phrase('Half turn')],
+  ['quarter', phrase('Quarter turns')],
+  ['six', phrase('Six turns')],
+  ['eight', phrase('Eight turns')],
 ];
 
 const SAME: Turn = [1, 0, 0, 1];

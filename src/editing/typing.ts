@@ -3,6 +3,7 @@ import { MAX_COORDINATE_IN, snapPoint } from '../geometry/lattice.ts';
 import { parseLength } from '../geometry/length.ts';
 import type { Point } from '../geometry/point.ts';
 import { distance } from '../geometry/ring.ts';
+import { phrase } from '../words/phrase.ts';
 
 /**
  * Numbers typed while something is drawn: the length and then the angle of a running line, or a place by how far
@@ -74,9 +75,10 @@ export type ParsedAngle =
 /** Reads an angle in degrees: `45`, `-22.5°`, `22,5`. 0 is to the right, turning against the clock. */
 export function parseAngle(text: string): ParsedAngle {
   const match = /^ *([-−–]?) *(\d+(?:[.,]\d*)?|[.,]\d+) *(?:°|deg)? *$/i.exec(text);
-  if (match === null) return { ok: false, error: 'An angle is a number of degrees, such as 45 or 22.5.' };
+  if (match === null)
+    return { ok: false, error: phrase('An angle is a number of degrees, such as 45 or 22.5.') };
   const degrees = Number(match[2]!.replace(',', '.'));
-  if (degrees > 36_000) return { ok: false, error: 'An angle of so many turns is not read.' };
+  if (degrees > 36_000) return { ok: false, error: phrase('An angle of so many turns is not read.') };
   return { ok: true, degrees: match[1] === '' ? degrees : -degrees };
 }
 
@@ -99,7 +101,10 @@ export function typedEnd(typed: Typed, from: Point, at: Point, unit: Unit): Type
   if (!wanted.ok) return wanted;
   const place = snapPoint(wanted.at);
   return place.some((value) => Math.abs(value) > MAX_COORDINATE_IN)
-    ? { ok: false, error: `That lies beyond ${MAX_COORDINATE_IN} in.` }
+    ? {
+        ok: false,
+        error: phrase('That lies beyond {maxCoordinate} in.', { maxCoordinate: MAX_COORDINATE_IN }),
+      }
     : { ok: true, at: place };
 }
 
@@ -115,7 +120,7 @@ function typedWay({ first, second }: Typed, from: Point, at: Point, unit: Unit):
     const parsed = parseAngle(second);
     if (!parsed.ok) return parsed;
     degrees = parsed.degrees;
-  } else if (inches < 0) return { ok: false, error: 'A length is more than nothing.' };
+  } else if (inches < 0) return { ok: false, error: phrase('A length is more than nothing.') };
   return { ok: true, at: placeAt(from, inches, degrees) };
 }
 

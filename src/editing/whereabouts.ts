@@ -5,13 +5,18 @@ import type { Point, Segment } from '../geometry/point.ts';
 import { boxOf, distance, distanceToSegment, signedArea } from '../geometry/ring.ts';
 import { crossing, edgesOf } from '../geometry/segments.ts';
 import type { Patch } from '../piecing/plan.ts';
+import { phrase } from '../words/phrase.ts';
 import { capital, cutName, lengthWords, placeWords } from './words.ts';
 
 /** Places told by what is there, for whoever does not see the drawing. */
 
 /** `from left edge 4 in down to crossing with cut 2, 6 in long`. */
 export const cutStory = (block: Block, cut: Cut, unit: Unit): string =>
-  `from ${placeStory(block, cut.from, unit, cut.id)} to ${placeStory(block, cut.to, unit, cut.id)}, ${lengthWords(cut.from, cut.to, unit)} long`;
+  phrase('from {placeStory} to {placeStory2}, {from} long', {
+    placeStory: placeStory(block, cut.from, unit, cut.id),
+    placeStory2: placeStory(block, cut.to, unit, cut.id),
+    from: lengthWords(cut.from, cut.to, unit),
+  });
 
 /**
  * A place by the corner, the edge or the cut it lies on, and how far along: `top left corner`, `left edge 4 in down`,
@@ -27,11 +32,15 @@ export function placeStory(block: Block, at: Point, unit: Unit, exceptCut: strin
     ({ id, from, to }) => id !== exceptCut && distanceToSegment(at, from, to) <= TOUCH_IN,
   );
   const [first, second] = on;
-  if (first === undefined) return `open ground at ${placeWords(at, unit)}`;
+  if (first === undefined) return phrase('open ground at {at}', { at: placeWords(at, unit) });
   const name = cutName(block.cuts, first.id).toLowerCase();
-  if (second !== undefined) return `where ${name} and ${cutName(block.cuts, second.id).toLowerCase()} meet`;
+  if (second !== undefined)
+    return phrase('where {name} and {cutName} meet', {
+      name,
+      cutName: cutName(block.cuts, second.id).toLowerCase(),
+    });
   const atEnd = distance(at, first.from) <= TOUCH_IN || distance(at, first.to) <= TOUCH_IN;
-  return atEnd ? `end of ${name}` : `crossing with ${name}`;
+  return atEnd ? phrase('end of {name}', { name }) : phrase('crossing with {name}', { name });
 }
 
 /** Along an edge in the way one reads it: how far down an upright one, how far across any other. */
@@ -39,9 +48,9 @@ function alongWords([from, to]: Segment, at: Point, unit: Unit): string {
   const isUpright = Math.abs(from[0] - to[0]) < TOUCH_IN;
   const isLevel = Math.abs(from[1] - to[1]) < TOUCH_IN;
   const words = (value: number): string => formatLength(Math.round(value * 65536) / 65536, unit);
-  if (isUpright) return `${words(at[1] - Math.min(from[1], to[1]))} down`;
-  if (isLevel) return `${words(at[0] - Math.min(from[0], to[0]))} across`;
-  return `${lengthWords(from, at, unit)} along`;
+  if (isUpright) return phrase('{words} down', { words: words(at[1] - Math.min(from[1], to[1])) });
+  if (isLevel) return phrase('{words} across', { words: words(at[0] - Math.min(from[0], to[0])) });
+  return phrase('{from} along', { from: lengthWords(from, at, unit) });
 }
 
 /** `left edge`, or `edge 3` where an edge is slanted or there are several at that side. */
@@ -50,11 +59,11 @@ export function edgeName(block: Block, edge: number): string {
   const box = boxOf(block.outline);
   const lies = (axis: 0 | 1, value: number): boolean =>
     Math.abs(from[axis] - value) < TOUCH_IN && Math.abs(to[axis] - value) < TOUCH_IN;
-  if (lies(0, box.minX)) return 'left edge';
-  if (lies(0, box.maxX)) return 'right edge';
-  if (lies(1, box.minY)) return 'top edge';
-  if (lies(1, box.maxY)) return 'bottom edge';
-  return `edge ${edge + 1}`;
+  if (lies(0, box.minX)) return phrase('left edge');
+  if (lies(0, box.maxX)) return phrase('right edge');
+  if (lies(1, box.minY)) return phrase('top edge');
+  if (lies(1, box.maxY)) return phrase('bottom edge');
+  return phrase('edge {edge}', { edge: edge + 1 });
 }
 
 /** `top left corner`, or `corner 3` where it is none of the box's. */
@@ -63,13 +72,17 @@ export function cornerName(block: Block, corner: number): string {
   const box = boxOf(block.outline);
   const down = y === box.minY ? 'top' : y === box.maxY ? 'bottom' : null;
   const across = x === box.minX ? 'left' : x === box.maxX ? 'right' : null;
-  return down === null || across === null ? `corner ${corner + 1}` : `${down} ${across} corner`;
+  return down === null || across === null
+    ? phrase('corner {corner}', { corner: corner + 1 })
+    : phrase('{down} {across} corner', { down, across });
 }
 
 /** `top left corner, 0, 0 in, 90° inside`. */
 export function cornerStory(block: Block, corner: number, unit: Unit): string {
   const at = block.outline[corner]!;
-  const inside = `${Number(insideAngle(block.outline, corner).toFixed(1))}° inside`;
+  const inside = phrase('{insideAngle}° inside', {
+    insideAngle: Number(insideAngle(block.outline, corner).toFixed(1)),
+  });
   return `${cornerName(block, corner)}, ${placeWords(at, unit)}, ${inside}`;
 }
 
@@ -91,12 +104,23 @@ export function edgeStory(block: Block, edge: number, unit: Unit): string {
   const held =
     ends.length === 0
       ? ''
-      : `, ${ends.length < 4 ? inWords(ends) : `${ends.length} cuts`} ${ends.length === 1 ? 'ends' : 'end'} on it`;
-  return `${edgeName(block, edge)}, from ${cornerName(block, edge)} to ${cornerName(block, to)}, ${lengthWords(...segment, unit)} long${held}`;
+      : phrase(
+          ', {isEnds, select, true {{ends}} other {{ends2} cuts}} {ends2, plural, one {ends} other {end}} on it',
+          { isEnds: ends.length < 4, ends: inWords(ends), ends2: ends.length },
+        );
+  return phrase('{edgeName}, from {block} to {block2}, {value} long{held}', {
+    edgeName: edgeName(block, edge),
+    block: cornerName(block, edge),
+    block2: cornerName(block, to),
+    value: lengthWords(...segment, unit),
+    held,
+  });
 }
 
 const inWords = (names: readonly string[]): string =>
-  names.length === 1 ? names[0]! : `${names.slice(0, -1).join(', ')} and ${names.at(-1)}`;
+  names.length === 1
+    ? names[0]!
+    : phrase('{names} and {names2}', { names: names.slice(0, -1).join(', '), names2: names.at(-1) });
 
 /** A place where lines meet, and the cuts that meet there. */
 export interface Joint {
@@ -117,16 +141,27 @@ export function jointStory(block: Block, { at, cuts }: Joint, unit: Unit): strin
   const place = placeWords(at, unit);
   return capital(
     names.length === 1
-      ? `${names[0]} meets ${placeStory(block, at, unit)}, at ${place}`
-      : `${inWords(names)} meet at ${place}`,
+      ? phrase('{name} meets {placeStory}, at {place}', {
+          name: names[0],
+          placeStory: placeStory(block, at, unit),
+          place,
+        })
+      : phrase('{names} meet at {place}', { names: inWords(names), place }),
   );
 }
 
 /** `A3, Fog, number 3 on foundation A, beside A1 and A2`. `fabric`: its name, null where none is laid. */
 export function patchStory({ id, section, position, neighbours }: Patch, fabric: string | null): string {
-  const turn = position === 1 ? 'the first' : `number ${position}`;
-  const beside = neighbours.length === 0 ? '' : `, beside ${inWords(neighbours)}`;
-  return `${id}, ${fabric ?? 'no fabric yet'}, ${turn} on foundation ${section}${beside}`;
+  const turn = position === 1 ? phrase('the first') : phrase('number {position}', { position });
+  const beside =
+    neighbours.length === 0 ? '' : phrase(', beside {neighbours}', { neighbours: inWords(neighbours) });
+  return phrase('{id}, {fabric}, {turn} on foundation {section}{beside}', {
+    id,
+    fabric: fabric ?? phrase('no fabric yet'),
+    turn,
+    section,
+    beside,
+  });
 }
 
 /** More pairs than this are not looked through. */

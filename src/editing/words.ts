@@ -2,12 +2,13 @@ import type { Cut, Unit } from '../document/project.ts';
 import { formatLength } from '../geometry/length.ts';
 import type { Point } from '../geometry/point.ts';
 import { distance } from '../geometry/ring.ts';
+import { phrase } from '../words/phrase.ts';
 import type { Snap, SnapKind } from './snapping.ts';
 
 /** What each kind of catch is called, on the board and aloud; nothing for open ground. */
 export const SNAP_WORDS: Readonly<Record<SnapKind, string>> = {
   corner: 'corner',
-  'cut-end': 'cut end',
+  'cut-end': phrase('cut end'),
   crossing: 'crossing',
   center: 'center',
   midpoint: 'midpoint',
@@ -15,9 +16,9 @@ export const SNAP_WORDS: Readonly<Record<SnapKind, string>> = {
   third: 'third',
   perpendicular: 'perpendicular',
   parallel: 'parallel',
-  'same-length': 'same length',
+  'same-length': phrase('same length'),
   step: '15° step',
-  typed: 'as typed',
+  typed: phrase('as typed'),
   line: 'line',
   edge: 'edge',
   grid: 'grid',
@@ -59,7 +60,7 @@ const rounded = (inches: number): number => {
 
 /** A cut's number for people: its place in the list, `Cut 4`. */
 export const cutName = (cuts: readonly Cut[], id: string): string =>
-  `Cut ${cuts.findIndex((cut) => cut.id === id) + 1}`;
+  phrase('Cut {findIndex}', { findIndex: cuts.findIndex((cut) => cut.id === id) + 1 });
 
 /** `0, 4 → 12, 4`: for the eye, where the unit is plain. */
 export const cutEnds = ({ from, to }: Cut, unit: Unit): string =>
@@ -75,4 +76,8 @@ const withoutUnit = (words: string): string => words.replace(/ (in|mm)$/, '');
 
 /** `from 0, 4 in to 12, 4 in, 12 in long`. */
 export const cutWords = ({ from, to }: Cut, unit: Unit): string =>
-  `from ${placeWords(from, unit)} to ${placeWords(to, unit)}, ${lengthWords(from, to, unit)} long`;
+  phrase('from {from} to {to}, {from2} long', {
+    from: placeWords(from, unit),
+    to: placeWords(to, unit),
+    from2: lengthWords(from, to, unit),
+  });

@@ -1,3 +1,4 @@
+import { phrase } from '../words/phrase.ts';
 import { LATTICE_STEPS_PER_IN, MAX_COORDINATE_IN, MM_PER_IN } from './lattice.ts';
 
 /** Units in which lengths are shown, and read where none is typed. Inside the project a length is always inches. */
@@ -52,15 +53,18 @@ const FRACTION = /^(?:(\d+)(?: *[-+] *| +))?(\d+) *\/ *(\d+)$/;
  */
 export function parseLength(text: string, bareUnit: LengthUnit = 'in'): ParsedLength {
   const tidy = tidied(text);
-  if (tidy === '') return refuse('Type a length, such as 3 5/8 or 92 mm.');
+  if (tidy === '') return refuse(phrase('Type a length, such as 3 5/8 or 92 mm.'));
   const [, sign, digits = '', unit] = /^(-?) *(.*?) *([a-z"']*)\.?$/i.exec(tidy) ?? [];
   const toInches = TO_INCHES[(unit || bareUnit).toLowerCase()];
   if (toInches === undefined)
-    return refuse(`“${shortened(unit ?? tidy)}” is no unit read here: use in, mm or cm.`);
+    return refuse(
+      phrase('“{unit}” is no unit read here: use in, mm or cm.', { unit: shortened(unit ?? tidy) }),
+    );
   const amount = parseAmount(digits);
   if (typeof amount === 'string') return refuse(amount);
   const inches = toInches(amount);
-  if (inches > MAX_COORDINATE_IN) return refuse(`Lengths go up to ${MAX_COORDINATE_IN} in.`);
+  if (inches > MAX_COORDINATE_IN)
+    return refuse(phrase('Lengths go up to {maxCoordinate} in.', { maxCoordinate: MAX_COORDINATE_IN }));
   return { ok: true, inches: sign === '-' && inches !== 0 ? -inches : inches };
 }
 
@@ -81,15 +85,20 @@ function parseAmount(digits: string): number | string {
   const [match, whole, over, under] = FRACTION.exec(digits) ?? [];
   if (match === undefined) {
     return digits === ''
-      ? 'The number is missing: type a length such as 3 5/8 or 92 mm.'
-      : `“${shortened(digits)}” is not a length: type one such as 3 5/8, 3.625 or 92 mm.`;
+      ? phrase('The number is missing: type a length such as 3 5/8 or 92 mm.')
+      : phrase('“{digits}” is not a length: type one such as 3 5/8, 3.625 or 92 mm.', {
+          digits: shortened(digits),
+        });
   }
-  if (Number(under) === 0) return 'A fraction cannot have 0 below the line.';
+  if (Number(under) === 0) return phrase('A fraction cannot have 0 below the line.');
   const fraction = Number(over) / Number(under);
   if (whole === undefined) return fraction;
   return fraction < 1
     ? Number(whole) + fraction
-    : `After a whole number the fraction must be less than 1, and ${over}/${under} is not.`;
+    : phrase('After a whole number the fraction must be less than 1, and {over}/{under} is not.', {
+        over,
+        under,
+      });
 }
 
 const refuse = (error: string): ParsedLength => ({ ok: false, error });
@@ -111,11 +120,14 @@ export function formatLength(inches: number, unit: LengthUnit): string {
     const millimetres = inches * MM_PER_IN;
     const twoDecimals = decimal(millimetres, 2);
     const exact = Math.abs(Number(twoDecimals) - millimetres) <= HALF_STEP_IN * MM_PER_IN;
-    return `${exact ? twoDecimals : decimal(millimetres, 1)} mm`;
+    return phrase('{twoDecimals} mm', { twoDecimals: exact ? twoDecimals : decimal(millimetres, 1) });
   }
   const sixtyFourths = Math.abs(inches) * 64;
-  if (!Number.isInteger(sixtyFourths)) return `${decimal(inches, 3)} in`;
-  return `${inches < 0 ? '-' : ''}${mixedNumber(sixtyFourths)} in`;
+  if (!Number.isInteger(sixtyFourths)) return phrase('{decimal} in', { decimal: decimal(inches, 3) });
+  return phrase('{isInches, select, true {-} other {}}{mixedNumber} in', {
+    isInches: inches < 0,
+    mixedNumber: mixedNumber(sixtyFourths),
+  });
 }
 
 function mixedNumber(sixtyFourths: number): string {

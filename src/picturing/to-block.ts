@@ -2,6 +2,7 @@ import { labOfColor } from '../document/lab.ts';
 import type { Block, Fabric } from '../document/project.ts';
 import { snapPoint } from '../geometry/lattice.ts';
 import type { Point } from '../geometry/point.ts';
+import { phrase } from '../words/phrase.ts';
 import { middleOf } from './convex.ts';
 import type { PictureBlock } from './picture-block.ts';
 
@@ -74,11 +75,21 @@ const HUES: readonly (readonly [number, string])[] = [
 export function nameOf(color: string): string {
   const { l, a, b } = labOfColor(color);
   const chroma = Math.hypot(a, b);
-  const depth = l > 80 ? 'Light' : l > 60 ? 'Soft' : l > 35 ? 'Medium' : l > 15 ? 'Dark' : 'Deep';
-  if (chroma < 6) return l > 95 ? 'White' : l < 8 ? 'Black' : `${depth} grey`;
+  const depth =
+    l > 80
+      ? phrase('Light')
+      : l > 60
+        ? phrase('Soft')
+        : l > 35
+          ? phrase('Medium')
+          : l > 15
+            ? phrase('Dark')
+            : phrase('Deep');
+  if (chroma < 6)
+    return l > 95 ? phrase('White') : l < 8 ? phrase('Black') : phrase('{depth} grey', { depth });
   const angle = ((Math.atan2(b, a) * 180) / Math.PI + 360) % 360;
   const hue = HUES.find(([end]) => angle < end)![1];
   // Dark or dull yellows and oranges are what anybody calls brown.
   const isBrown = (hue === 'orange' || hue === 'yellow') && (l < 55 || (l < 75 && chroma < 25));
-  return `${depth} ${isBrown ? 'brown' : hue}`;
+  return phrase('{depth} {isBrown, select, true {brown} other {{hue}}}', { depth, isBrown, hue });
 }

@@ -1,4 +1,5 @@
 import { STRAIGHT_IN } from '../geometry/lattice.ts';
+import { phrase } from '../words/phrase.ts';
 import type { PlanChoice } from './block.ts';
 import { measurePlan } from './measure.ts';
 import type { PiecingPlan } from './plan.ts';
@@ -6,12 +7,12 @@ import type { PiecingPlan } from './plan.ts';
 /** Plans of one block beside each other: which really differ, and what each costs. */
 
 export const PLAN_NAMES: Readonly<Record<PlanChoice, string>> = {
-  fewest: 'Fewest foundations',
-  rows: 'In rows',
-  columns: 'In columns',
-  'least-matching': 'Least matching',
-  'unit-first': 'A finished unit first',
-  'partial-seams': 'With a partial seam',
+  fewest: phrase('Fewest foundations'),
+  rows: phrase('In rows'),
+  columns: phrase('In columns'),
+  'least-matching': phrase('Least matching'),
+  'unit-first': phrase('A finished unit first'),
+  'partial-seams': phrase('With a partial seam'),
 };
 
 /** Have two plans of one block the same sections and the same joins, whatever their letters and steps? */
@@ -44,43 +45,75 @@ function shapeOf({ patches, sections, joins, verdict }: PiecingPlan): string {
  */
 export function costWords(plan: PiecingPlan, fewest: PiecingPlan): string {
   if (isSamePlan(plan, fewest)) {
-    if (plan.sections.length === 1) return 'One paper, nothing to join.';
-    return fewest.fewest ? 'As few papers as can be, each begun with a patch.' : 'The fewest papers found.';
+    if (plan.sections.length === 1) return phrase('One paper, nothing to join.');
+    return fewest.fewest
+      ? phrase('As few papers as can be, each begun with a patch.')
+      : phrase('The fewest papers found.');
   }
   const [own, least] = [measurePlan(plan), measurePlan(fewest)];
   const more = own.foundations - least.foundations;
   const papers =
-    more === 0 ? 'As many papers' : `${countWord(Math.abs(more), 'paper')} ${more > 0 ? 'more' : 'fewer'}`;
+    more === 0
+      ? phrase('As many papers')
+      : phrase('{countWord} {isMore, select, true {more} other {fewer}}', {
+          countWord: countWord(Math.abs(more), 'paper'),
+          isMore: more > 0,
+        });
   const gains: string[] = [];
   const losses: string[] = [];
   const lies = joinsLie(plan);
-  if (lies !== null && joinsLie(fewest) !== lies) gains.push(`all joins run ${lies}`);
-  else compare(own.biasJoins, least.biasJoins, 'join on the bias', 'joins on the bias');
-  compare(own.matchPoints, least.matchPoints, 'seam to match', 'seams to match');
+  if (lies !== null && joinsLie(fewest) !== lies) gains.push(phrase('all joins run {lies}', { lies }));
+  else compare(own.biasJoins, least.biasJoins, phrase('join on the bias'), phrase('joins on the bias'));
+  compare(own.matchPoints, least.matchPoints, phrase('seam to match'), phrase('seams to match'));
   if (own.matchPoints === least.matchPoints)
-    compare(own.meetings, least.meetings, 'spot to pin', 'spots to pin');
+    compare(own.meetings, least.meetings, phrase('spot to pin'), phrase('spots to pin'));
   if (own.setInCorners !== least.setInCorners)
     compare(own.setInCorners, least.setInCorners, 'set-in corner', 'set-in corners');
   const onUnit = plan.sections.filter(({ startsFrom }) => startsFrom.length > 0).map(({ letter }) => letter);
   if (onUnit.length > 0)
     losses.push(
       onUnit.length === 1
-        ? `paper ${onUnit[0]} starts from a finished unit`
-        : `${onUnit.length} papers start from a finished unit`,
+        ? phrase('paper {onUnit} starts from a finished unit', { onUnit: onUnit[0] })
+        : phrase('{onUnit} papers start from a finished unit', { onUnit: onUnit.length }),
     );
   const good = gains.join(' and ');
   const bad = losses.join(' and ');
   if (more > 0) {
-    if (good === '') return `${papers}${bad === '' ? '' : `, and ${bad}`}, with nothing gained.`;
-    return `${papers}, but ${good}${bad === '' ? '' : `, though ${bad}`}.`;
+    if (good === '')
+      return phrase('{papers}{isBad, select, true {} other {, and {bad}}}, with nothing gained.', {
+        papers,
+        isBad: bad === '',
+        bad,
+      });
+    return phrase('{papers}, but {good}{isBad, select, true {} other {, though {bad}}}.', {
+      papers,
+      good,
+      isBad: bad === '',
+      bad,
+    });
   }
-  if (good === '') return `${papers}${bad === '' ? ', parted elsewhere' : `, but ${bad}`}.`;
-  return `${papers}, and ${good}${bad === '' ? '' : `, but ${bad}`}.`;
+  if (good === '')
+    return phrase('{papers}{isBad, select, true {, parted elsewhere} other {, but {bad}}}.', {
+      papers,
+      isBad: bad === '',
+      bad,
+    });
+  return phrase('{papers}, and {good}{isBad, select, true {} other {, but {bad}}}.', {
+    papers,
+    good,
+    isBad: bad === '',
+    bad,
+  });
 
   function compare(mine: number, other: number, one: string, many: string): void {
     if (mine < other)
-      gains.push(mine === 0 ? `no ${many}` : `${other - mine} fewer ${other - mine === 1 ? one : many}`);
-    if (mine > other) losses.push(`${mine - other} more ${mine - other === 1 ? one : many}`);
+      gains.push(
+        mine === 0
+          ? phrase('no {many}', { many })
+          : phrase('{other} fewer {one}', { other: other - mine, one: other - mine === 1 ? one : many }),
+      );
+    if (mine > other)
+      losses.push(phrase('{mine} more {one}', { mine: mine - other, one: mine - other === 1 ? one : many }));
   }
 }
 
@@ -94,4 +127,4 @@ function joinsLie({ joins }: PiecingPlan): 'level' | 'upright' | null {
 }
 
 const countWord = (count: number, noun: string): string =>
-  count === 1 ? `One ${noun}` : `${count} ${noun}s`;
+  count === 1 ? phrase('One {noun}', { noun }) : `${count} ${noun}s`;

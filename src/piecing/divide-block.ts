@@ -3,6 +3,7 @@ import { MAX_COORDINATE_IN } from '../geometry/lattice.ts';
 import { outlineFault } from '../geometry/outline.ts';
 import type { Point } from '../geometry/point.ts';
 import { straightGroups } from '../geometry/straight.ts';
+import { phrase } from '../words/phrase.ts';
 import type { Block } from './block.ts';
 import { outlineMessage } from './broken.ts';
 import { type Pattern, patternOf } from './pattern.ts';
@@ -34,7 +35,10 @@ export function divideBlock({ outline, cuts }: Pick<Block, 'outline' | 'cuts'>):
   if (far >= 0)
     return refuse(
       'cut-too-far',
-      `Cut ${far + 1} reaches farther out than ${MAX_COORDINATE_IN.toLocaleString('en')} in.`,
+      phrase('Cut {far} reaches farther out than {maxCoordinate, number} in.', {
+        far: far + 1,
+        maxCoordinate: MAX_COORDINATE_IN,
+      }),
     );
   const divided = divide(
     outline,
@@ -44,14 +48,19 @@ export function divideBlock({ outline, cuts }: Pick<Block, 'outline' | 'cuts'>):
     return divided.fault === 'too-many'
       ? refuse(
           'too-many-crossings',
-          'The cuts lie too thick to be a block: more than 50,000 crossings, or more than 200 cuts through one spot.',
+          phrase(
+            'The cuts lie too thick to be a block: more than 50,000 crossings, or more than 200 cuts through one spot.',
+          ),
         )
-      : refuse('tangled', 'Some cuts lie so close together that their patches cannot be told apart.');
+      : refuse('tangled', phrase('Some cuts lie so close together that their patches cannot be told apart.'));
   const { division } = divided;
   if (division.faces.length > MAX_PATCHES)
     return refuse(
       'too-many-patches',
-      `The cuts make ${division.faces.length.toLocaleString('en')} patches; a block may have ${MAX_PATCHES.toLocaleString('en')}.`,
+      phrase('The cuts make {faces, number} patches; a block may have {maxPatches, number}.', {
+        faces: division.faces.length,
+        maxPatches: MAX_PATCHES,
+      }),
     );
   return { ok: true, pattern: patternOf(division, straightGroups(division)) };
 }

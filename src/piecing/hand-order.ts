@@ -1,5 +1,6 @@
 import { isOneStretch } from '../geometry/one-stretch.ts';
 import type { Segment } from '../geometry/point.ts';
+import { phrase } from '../words/phrase.ts';
 import { type Contact, contactsOf } from './edges.ts';
 import { compareIds } from './ids.ts';
 import type { PiecingPlan, Section } from './plan.ts';
@@ -40,8 +41,8 @@ function faultIn(
         const touches = [...new Set(contact.map(({ other }) => other))].sort(compareIds);
         const message =
           touches.length === 0
-            ? `${id} would touch nothing sewn before it.`
-            : `${id} would meet ${listed(touches)} along more than one line.`;
+            ? phrase('{id} would touch nothing sewn before it.', { id })
+            : phrase('{id} would meet {touches} along more than one line.', { id, touches: listed(touches) });
         return { patch: id, touches, stretches, message };
       }
     }

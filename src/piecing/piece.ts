@@ -1,3 +1,4 @@
+import { phrase } from '../words/phrase.ts';
 import { type Assembled, assemble } from './assemble.ts';
 import type { Block, PlanChoice } from './block.ts';
 import { brokenPlan } from './broken.ts';
@@ -153,5 +154,5 @@ const withoutWarrant = (block: Block, fault: string): PiecingPlan =>
   brokenPlan(
     'plan-fails-check',
     block.outline[0]!,
-    `No plan can be vouched for: ${fault} Moving the cuts there a little apart helps.`,
+    phrase('No plan can be vouched for: {fault} Moving the cuts there a little apart helps.', { fault }),
   );

@@ -1,3 +1,4 @@
+import { phrase } from '../words/phrase.ts';
 import type { Block } from './block.ts';
 import type { SewingPlan, Verdict } from './plan.ts';
 import { boundaryOf } from './verify/boundary.ts';
@@ -16,13 +17,22 @@ import { topologyFaults } from './verify/topology.ts';
 export function verifyPlan(plan: SewingPlan, drawing: Pick<Block, 'outline' | 'cuts'>): string[] {
   if (plan.verdict === 'broken') return [];
   const boundary = boundaryOf(plan.patches);
-  if (boundary.sidesOf.size !== plan.patches.length) return ['Two patches are called the same.'];
+  if (boundary.sidesOf.size !== plan.patches.length) return [phrase('Two patches are called the same.')];
   return [
     ...orderFaults(plan, boundary),
     ...topologyFaults(plan, drawing, boundary),
     ...joinFaults(plan, boundary),
-    ...(plan.verdict === verdictOf(plan) ? [] : [`The plan is ${verdictOf(plan)}, not ${plan.verdict}.`]),
-    ...(plan.sections.length === 1 && !plan.fewest ? ['One foundation is the fewest there can be.'] : []),
+    ...(plan.verdict === verdictOf(plan)
+      ? []
+      : [
+          phrase('The plan is {verdictOf}, not {verdict}.', {
+            verdictOf: verdictOf(plan),
+            verdict: plan.verdict,
+          }),
+        ]),
+    ...(plan.sections.length === 1 && !plan.fewest
+      ? [phrase('One foundation is the fewest there can be.')]
+      : []),
   ];
 }
 

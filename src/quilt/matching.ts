@@ -5,6 +5,7 @@ import type { Point, Ring, Segment } from '../geometry/point.ts';
 import { type Box, boxOf, distance } from '../geometry/ring.ts';
 import type { Join, Patch, RegistrationPoint } from '../piecing/plan.ts';
 import { registrationPoints, type Spot } from '../piecing/registration.ts';
+import { phrase } from '../words/phrase.ts';
 import type { Layout, OutlinedBlock, Piece } from './layout.ts';
 
 /** Seams nearer than this and not at one spot would look as if they were to meet, inches. */
@@ -220,5 +221,5 @@ function bulkOf({ pattern, region }: Layout, spots: readonly (readonly RimSpot[]
 /** What a piece is, in a word: the block's name, or what the plain piece serves as. */
 export function pieceName({ place }: Piece, nameOf: (block: string) => string): string {
   if (isBlockPlace(place)) return nameOf(place.block);
-  return place.part === undefined ? 'plain piece' : place.part.replace('-', ' ');
+  return place.part === undefined ? phrase('plain piece') : place.part.replace('-', ' ');
 }

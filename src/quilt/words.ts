@@ -4,6 +4,7 @@ import type { Point } from '../geometry/point.ts';
 import { distance } from '../geometry/ring.ts';
 import type { Join } from '../piecing/plan.ts';
 import { listed } from '../piecing/sentences.ts';
+import { phrase } from '../words/phrase.ts';
 import type { JoiningPlan, NoPlan } from './joining.ts';
 import type { Layout } from './layout.ts';
 
@@ -40,7 +41,7 @@ export function unitWords(
     ({ left, right }) =>
       left.length + right.length === unit.length && (left[0] === unit[0] || right[0] === unit[0]),
   );
-  return made ? `unit ${made.step}` : listed(unit.map((id) => numbers.get(id) ?? id));
+  return made ? phrase('unit {step}', { step: made.step }) : listed(unit.map((id) => numbers.get(id) ?? id));
 }
 
 export function stepWords(
@@ -52,46 +53,69 @@ export function stepWords(
   const names = [step.left, step.right].map((ids) => unitWords(ids, steps, numbers));
   const [[x1, y1], [x2, y2]] = step.seam;
   const way = Math.abs(x1 - x2) < 1e-3 ? 'upright' : Math.abs(y1 - y2) < 1e-3 ? 'level' : 'slanting';
-  const set = step.kind === 'straight' ? '' : ', set in at its corners';
-  return `Join ${names[0]} and ${names[1]}: ${step.kind === 'straight' ? way : 'bent'} seam, ${clothLength(seamLength(step), unit)}${set}.`;
+  const set = step.kind === 'straight' ? '' : phrase(', set in at its corners');
+  return phrase(
+    'Join {name} and {name2}: {kind, select, straight {{way}} other {bent}} seam, {seamLength}{set}.',
+    {
+      name: names[0],
+      name2: names[1],
+      kind: step.kind,
+      way,
+      seamLength: clothLength(seamLength(step), unit),
+      set,
+    },
+  );
 }
 
 export const JOINING_WORDS: Readonly<Record<Joining, string>> = {
-  balanced: 'Blocks into blocks',
-  rows: 'Row by row',
-  columns: 'Column by column',
+  balanced: phrase('Blocks into blocks'),
+  rows: phrase('Row by row'),
+  columns: phrase('Column by column'),
 };
 
 /** Why there is no joining plan, in a sentence. */
 export function noPlanSentence(why: NoPlan, layout: Layout, numbers: ReadonlyMap<string, number>): string {
   switch (why) {
     case 'empty':
-      return 'The quilt has no places yet.';
+      return phrase('The quilt has no places yet.');
     case 'apart':
-      return 'Some places lie apart from the others: what does not touch cannot be joined.';
+      return phrase('Some places lie apart from the others: what does not touch cannot be joined.');
     case 'tangled':
-      return 'Places lie so close together, or so many on one spot, that they cannot be told apart.';
+      return phrase('Places lie so close together, or so many on one spot, that they cannot be told apart.');
     case 'overlaps': {
       const first = layout.overlaps[0];
       const named = first
         ? listed(first.pieces.slice(0, 4).map((k) => numbers.get(layout.pieces[k]!.place.id) ?? 0))
         : '';
-      const more = layout.overlaps.length > 1 ? `, and ${layout.overlaps.length - 1} more overlap` : '';
-      return `Places ${named} overlap${more}: move one of them, or turn it back.`;
+      const more =
+        layout.overlaps.length > 1
+          ? phrase(', and {overlaps} more overlap', { overlaps: layout.overlaps.length - 1 })
+          : '';
+      return phrase('Places {named} overlap{more}: move one of them, or turn it back.', { named, more });
     }
   }
 }
 
 /** How the quilt is joined, in a sentence. */
 export function joiningSentence({ steps, rings, mitres }: JoiningPlan, places: number): string {
-  if (places === 1) return 'One place: nothing to join.';
+  if (places === 1) return phrase('One place: nothing to join.');
   const setIn = steps.filter(({ kind }) => kind === 'set-in').length;
-  const count = `${places.toLocaleString('en')} places, ${steps.length.toLocaleString('en')} ${steps.length === 1 ? 'seam' : 'seams'}`;
-  if (setIn === 0) return `${count}, all of them straight.`;
+  const count = phrase('{places, number} places, {steps, plural, one {# seam} other {# seams}}', {
+    places,
+    steps: steps.length,
+  });
+  if (setIn === 0) return phrase('{count}, all of them straight.', { count });
   if (rings.length === 0)
-    return `${count}, ${setIn - mitres === 0 ? 'all straight but for the mitred corners' : `${setIn - mitres} of them set in`}.`;
+    return phrase(
+      '{count}, {isSetIn, select, true {all straight but for the mitred corners} other {{setIn} of them set in}}.',
+      { count, isSetIn: setIn - mitres === 0, setIn: setIn - mitres },
+    );
   const ring = rings[0]?.length ?? 0;
-  return `${count}, ${setIn} of them set in: ${ring} places hold each other in a ring.`;
+  return phrase('{count}, {setIn} of them set in: {ring} places hold each other in a ring.', {
+    count,
+    setIn,
+    ring,
+  });
 }
 
 /** Blocks and how many places each fills, in the order of the project's blocks. */

@@ -1,8 +1,8 @@
 import { IntlMessageFormat } from 'intl-messageformat';
 import { currentLocale, translated } from './language.ts';
 
-/** What a message is told of: `{name}`, `{n, number}`, `{n, plural, …}`, `{kind, select, …}`. */
-export type Values = Readonly<Record<string, string | number | boolean | Date>>;
+/** What a message is told of: `{name}`, `{n, number}`, `{n, plural, …}`, `{kind, select, …}`; nothing is no text. */
+export type Values = Readonly<Record<string, string | number | boolean | Date | null | undefined>>;
 
 /** A note for translators before a message that English writes as another: `[[seam end]] Open`. Never shown. */
 const NOTE = /^\[\[[^\]]*\]\] /;

@@ -203,7 +203,7 @@ export function startAutosave(
           {
             time,
             label: phrase('Before this tab took over'),
-            step: `${before.owner} lost`,
+            step: phrase('{owner} lost', { owner: before.owner }),
             isAside: true,
           },
           before.text,

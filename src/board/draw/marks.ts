@@ -8,6 +8,7 @@ import type { Point, Ring, Segment } from '../../geometry/point.ts';
 import { type Box, middle } from '../../geometry/ring.ts';
 import { edgesOf, samePlace } from '../../geometry/segments.ts';
 import type { PiecingPlan } from '../../piecing/plan.ts';
+import { phrase } from '../../words/phrase.ts';
 import type { Crosshair } from '../board-state.ts';
 import { toScreen, type ViewSize } from '../camera.ts';
 import type { Mark } from '../tools/tool.ts';
@@ -321,8 +322,9 @@ export function drawSnapSign(pen: Pen, snap: Snap): void {
 /** The word of what catches the pointer, its place, and how long the line is or how far things were moved. */
 function snapText(snap: Snap, unit: Unit, run: Segment | null, shift: Point | null): string {
   const parts = [SNAP_WORDS[snap.kind], placeWords(snap.at, unit)].filter((part) => part !== '');
-  if (run !== null && !samePlace(...run)) parts.push(`${lengthWords(...run, unit)} long`, angleWords(...run));
-  if (shift !== null) parts.push(`moved ${placeWords(shift, unit)}`);
+  if (run !== null && !samePlace(...run))
+    parts.push(phrase('{value} long', { value: lengthWords(...run, unit) }), angleWords(...run));
+  if (shift !== null) parts.push(phrase('moved {shift}', { shift: placeWords(shift, unit) }));
   return parts.join(' · ');
 }
 
@@ -349,9 +351,11 @@ function drawTyped(
   };
   dot(pen, at, 5, INKS.sheet, { color: INKS.indigo, width: 2 });
   const isPlace = typed.by === 'place';
-  const first = field('first', isPlace ? ' ' : 'as drawn');
+  const first = field('first', isPlace ? ' ' : phrase('as drawn'));
   const second = field('second', typed.field === 'second' ? ' ' : 'Tab');
-  const words = isPlace ? `Across ${first} · down ${second}` : `Length ${first} · angle ${second}`;
+  const words = isPlace
+    ? phrase('Across {first} · down {second}', { first, second })
+    : phrase('Length {first} · angle {second}', { first, second });
   drawPill(pen, error === null ? words : `${words} · ${error}`, x, y, view);
 }
 
@@ -378,7 +382,9 @@ function drawMeasure(pen: Pen, [from, to]: Segment, view: ViewSize, unit: Unit):
   const parts = [
     lengthWords(from, to, unit),
     angleWords(from, to),
-    `across and down ${placeWords([Math.abs(to[0] - from[0]), Math.abs(to[1] - from[1])], unit)}`,
+    phrase('across and down {value}', {
+      value: placeWords([Math.abs(to[0] - from[0]), Math.abs(to[1] - from[1])], unit),
+    }),
   ];
   drawPill(pen, parts.join(' · '), (ax + bx) / 2, (ay + by) / 2, view);
 }

@@ -10,6 +10,7 @@ import { lengthWords, snapWords } from '../../editing/words.ts';
 import type { Point } from '../../geometry/point.ts';
 import { distance } from '../../geometry/ring.ts';
 import { samePlace } from '../../geometry/segments.ts';
+import { phrase } from '../../words/phrase.ts';
 import { aimed, type Entry, entered, typedMarks } from './entry.ts';
 import {
   caught,
@@ -220,13 +221,16 @@ function ended(state: Drawing, closed: boolean, around: Surroundings): Step<Chai
     idle,
     {
       kind: 'edit',
-      label: 'Draw chain',
+      label: phrase('Draw chain'),
       change: (before) => addCuts(before, block!.id, cuts),
       select: cuts.map(() => ids.next().value),
     },
     {
       kind: 'announce',
-      text: `${closed ? 'Chain closed' : 'Chain ended'}: ${cuts.length === 1 ? '1 cut' : `${cuts.length} cuts`}.`,
+      text: phrase(
+        '{closed, select, true {Chain closed} other {Chain ended}}: {cuts, plural, one {# cut} other {# cuts}}.',
+        { closed, cuts: cuts.length },
+      ),
     },
   );
 }
@@ -234,17 +238,21 @@ function ended(state: Drawing, closed: boolean, around: Surroundings): Step<Chai
 function stopSet({ stops, end }: Drawing, { project }: Surroundings): Effect {
   const { unit } = project;
   if (end !== null) {
-    const text = `The arc ends at ${snapWords({ kind: 'free', at: end }, unit)}. Show a place it goes through, or press Enter for a straight cut.`;
+    const text = phrase(
+      'The arc ends at {snapWords}. Show a place it goes through, or press Enter for a straight cut.',
+      { snapWords: snapWords({ kind: 'free', at: end }, unit) },
+    );
     return { kind: 'announce', text };
   }
   const at = stops.at(-1)!.at;
   const before = stops.at(-2)?.at;
-  const leg = before === undefined ? '' : `, ${lengthWords(before, at, unit)} from the last`;
+  const leg =
+    before === undefined ? '' : phrase(', {before} from the last', { before: lengthWords(before, at, unit) });
   const words =
     stops.length === 1
-      ? 'Chain begins at'
+      ? phrase('Chain begins at')
       : stops.length > 2
-        ? 'Come back to the first place to close, or press Enter to end. Now at'
-        : 'Now at';
+        ? phrase('Come back to the first place to close, or press Enter to end. Now at')
+        : phrase('Now at');
   return { kind: 'announce', text: `${words} ${snapWords({ kind: 'free', at }, unit)}${leg}.` };
 }

@@ -9,6 +9,7 @@ import { lengthWords, snapWords } from '../../editing/words.ts';
 import type { Point } from '../../geometry/point.ts';
 import { distance, distanceToSegment } from '../../geometry/ring.ts';
 import { samePlace } from '../../geometry/segments.ts';
+import { phrase } from '../../words/phrase.ts';
 import { aimed, type Entry, entered, typedMarks } from './entry.ts';
 import {
   caught,
@@ -307,7 +308,9 @@ function previewOf(state: Running, around: Surroundings): Effect {
 
 const beginsAt = (from: Snap, { project }: Surroundings): Effect => ({
   kind: 'announce',
-  text: `Cut begins at ${snapWords(from, project.unit)}. Go to its other end, or type its length.`,
+  text: phrase('Cut begins at {snapWords}. Go to its other end, or type its length.', {
+    snapWords: snapWords(from, project.unit),
+  }),
 });
 
 function drawn(state: Running, around: Surroundings): readonly Effect[] {
@@ -315,17 +318,21 @@ function drawn(state: Running, around: Surroundings): readonly Effect[] {
   const cuts = strokes(state, around);
   const [{ from, to }] = cuts as readonly [NewCut, ...NewCut[]];
   const ids = freeCutIds(block!);
-  const several = cuts.length > 1 ? ` ${cuts.length} cuts with its images.` : '';
+  const several = cuts.length > 1 ? phrase(' {cuts} cuts with its images.', { cuts: cuts.length }) : '';
   return [
     {
       kind: 'edit',
-      label: cuts.length > 1 ? 'Draw cuts' : 'Draw cut',
+      label: cuts.length > 1 ? phrase('Draw cuts') : phrase('Draw cut'),
       change: (before) => addCuts(before, block!.id, cuts),
       select: cuts.map(() => ids.next().value),
     },
     {
       kind: 'announce',
-      text: `Cut drawn to ${snapWords({ ...state.to, at: to }, project.unit)}, ${lengthWords(from, to, project.unit)} long.${several}`,
+      text: phrase('Cut drawn to {snapWords}, {from} long.{several}', {
+        snapWords: snapWords({ ...state.to, at: to }, project.unit),
+        from: lengthWords(from, to, project.unit),
+        several,
+      }),
     },
   ];
 }

@@ -2,6 +2,7 @@ import type { Snap } from '../../editing/snapping.ts';
 import { angleWords, lengthWords, placeWords, snapWords } from '../../editing/words.ts';
 import type { Segment } from '../../geometry/point.ts';
 import { samePlace } from '../../geometry/segments.ts';
+import { phrase } from '../../words/phrase.ts';
 import {
   caught,
   caughtFrom,
@@ -46,7 +47,9 @@ export const measureTool: Tool<MeasureState> = {
       if (event.kind === 'up') return stepTo(state);
       return stepTo<MeasureState>(
         { kind: 'measuring', from: near, to: near, dragged: false },
-        announcing(`Measuring from ${snapWords(near, around.project.unit)}.`),
+        announcing(
+          phrase('Measuring from {snapWords}.', { snapWords: snapWords(near, around.project.unit) }),
+        ),
       );
     }
     const { from } = state;
@@ -68,4 +71,8 @@ export const measureTool: Tool<MeasureState> = {
 const announcing = (text: string): Effect => ({ kind: 'announce', text });
 
 const measureWords = ([from, to]: Segment, { project: { unit } }: Surroundings): string =>
-  `${lengthWords(from, to, unit)}, at ${angleWords(from, to)}; across and down ${placeWords([Math.abs(to[0] - from[0]), Math.abs(to[1] - from[1])], unit)}.`;
+  phrase('{from}, at {angleWords}; across and down {value}.', {
+    from: lengthWords(from, to, unit),
+    angleWords: angleWords(from, to),
+    value: placeWords([Math.abs(to[0] - from[0]), Math.abs(to[1] - from[1])], unit),
+  });

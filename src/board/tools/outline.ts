@@ -9,6 +9,7 @@ import { type OutlineFault, outlineFault } from '../../geometry/outline.ts';
 import type { Point, Ring } from '../../geometry/point.ts';
 import { boxOf, distance } from '../../geometry/ring.ts';
 import { samePlace } from '../../geometry/segments.ts';
+import { phrase } from '../../words/phrase.ts';
 import { aimed, type Entry, entered, typedMarks } from './entry.ts';
 import {
   caught,
@@ -137,11 +138,20 @@ function set(state: Drawing, around: Surroundings): Step<OutlineState> {
 
 function cornerSet(points: readonly Point[], at: Snap, { project }: Surroundings): Effect {
   const last = points.at(-2);
-  const side = last === undefined ? '' : `, ${lengthWords(last, at.at, project.unit)} from the last`;
-  const goOn = points.length >= 3 ? ' Come back to the first corner, or press Enter twice, to close.' : '';
+  const side =
+    last === undefined
+      ? ''
+      : phrase(', {last} from the last', { last: lengthWords(last, at.at, project.unit) });
+  const goOn =
+    points.length >= 3 ? phrase(' Come back to the first corner, or press Enter twice, to close.') : '';
   return {
     kind: 'announce',
-    text: `Corner ${points.length} at ${snapWords(at, project.unit)}${side}.${goOn}`,
+    text: phrase('Corner {points} at {snapWords}{side}.{goOn}', {
+      points: points.length,
+      snapWords: snapWords(at, project.unit),
+      side,
+      goOn,
+    }),
   };
 }
 
@@ -177,39 +187,45 @@ function drawn(points: Ring, { outlineFor, block, project }: Surroundings): Effe
   if (outlineFor.kind === 'this-block' && block !== null) {
     return {
       kind: 'edit',
-      label: 'Draw outline',
+      label: phrase('Draw outline'),
       change: (before) => setOutline(before, block.id, points),
     };
   }
-  const name = outlineFor.kind === 'new-block' ? outlineFor.name : 'Block';
+  const name = outlineFor.kind === 'new-block' ? outlineFor.name : phrase('Block');
   // A new block begins at [0, 0], wherever on the sheet it was drawn.
   const { minX, minY } = boxOf(points);
   const outline = points.map(([x, y]): Point => [x - minX, y - minY]);
   return {
     kind: 'edit',
-    label: 'Add block',
+    label: phrase('Add block'),
     change: (before) => addBlock(before, { name, outline }),
     openBlock: nextBlockId(project),
     select: [],
   };
 }
 
-const HAS_CUTS =
-  'This block has cuts, which another outline would leave outside. Move its corners with Select, or draw a new block.';
+const HAS_CUTS = phrase(
+  'This block has cuts, which another outline would leave outside. Move its corners with Select, or draw a new block.',
+);
 
 /** Why the points do not close to an outline, in one sentence. */
 function faultSentence(fault: OutlineFault): string {
   switch (fault.kind) {
     case 'too-few-corners':
-      return 'An outline needs at least three corners.';
+      return phrase('An outline needs at least three corners.');
     case 'no-area':
-      return 'These corners enclose no area. Set them around the patchwork, in turn.';
+      return phrase('These corners enclose no area. Set them around the patchwork, in turn.');
     case 'too-close':
-      return `Corners ${fault.corner + 1} and the next lie on one spot. Take one back with Backspace.`;
+      return phrase('Corners {corner} and the next lie on one spot. Take one back with Backspace.', {
+        corner: fault.corner + 1,
+      });
     case 'crosses-itself':
-      return `The outline crosses itself at its sides ${fault.corner + 1} and ${fault.other + 1}. Take corners back with Backspace and go round without crossing.`;
+      return phrase(
+        'The outline crosses itself at its sides {corner} and {other}. Take corners back with Backspace and go round without crossing.',
+        { corner: fault.corner + 1, other: fault.other + 1 },
+      );
     case 'not-a-number':
     case 'too-far':
-      return 'A corner lies too far away: coordinates go up to 1,000 in.';
+      return phrase('A corner lies too far away: coordinates go up to 1,000 in.');
   }
 }

@@ -4,6 +4,7 @@ import { holdsPoint, innerSpot } from '../../geometry/inner-spot.ts';
 import type { Point } from '../../geometry/point.ts';
 import { distance } from '../../geometry/ring.ts';
 import { along } from '../../geometry/segments.ts';
+import { phrase } from '../../words/phrase.ts';
 import { type Effect, type Mark, type Surroundings, stepTo, type Tool } from './tool.ts';
 
 /** Lays the chosen fabric on patches: a click for one, a drag for every patch it passes over. */
@@ -52,7 +53,7 @@ export const paintTool: Tool<PaintState> = {
         if (state.spots.length === 0) return stepTo(idle);
         return stepTo<PaintState>(idle, {
           kind: 'edit',
-          label: around.fabricId === null ? 'Take fabric off' : 'Lay fabric',
+          label: around.fabricId === null ? phrase('Take fabric off') : phrase('Lay fabric'),
           change: changeFor(state.spots, around),
         });
       }

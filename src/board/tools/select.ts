@@ -20,6 +20,7 @@ import { innerSpot } from '../../geometry/inner-spot.ts';
 import type { Point, Segment } from '../../geometry/point.ts';
 import { type Box, boxOf, distance } from '../../geometry/ring.ts';
 import { crossing, edgesOf, shifted } from '../../geometry/segments.ts';
+import { phrase } from '../../words/phrase.ts';
 import {
   caught,
   type Effect,
@@ -195,14 +196,20 @@ function turnWords(degrees: number): string {
   const size = `${Number(Math.abs(degrees).toFixed(1))}°`;
   return degrees === 0 || Math.abs(degrees) === 180
     ? size
-    : `${size} to the ${degrees > 0 ? 'left' : 'right'}`;
+    : phrase('{size} to the {isDegrees, select, true {left} other {right}}', {
+        size,
+        isDegrees: degrees > 0,
+      });
 }
 
 /** `3 by 4 1/2 in · 75 %`. */
 function sizeWords({ box, sizing: { across, down }, unit }: In<'sizing'>): string {
   const size: Point = [(box.maxX - box.minX) * across, (box.maxY - box.minY) * down];
   const percent = (factor: number): string => `${Math.round(factor * 1000) / 10}`;
-  const shares = across === down ? `${percent(across)} %` : `${percent(across)} by ${percent(down)} %`;
+  const shares =
+    across === down
+      ? `${percent(across)} %`
+      : phrase('{percent} by {percent2} %', { percent: percent(across), percent2: percent(down) });
   return `${placeWords(size, unit).replace(', ', ' by ')} · ${shares}`;
 }
 
@@ -288,7 +295,7 @@ function pulled(state: In<'pressed'>, pointer: Pointer, around: Surroundings): S
   const { hit, start, field } = state;
   if (distance(pointer.at, start) < around.dragIn) return stepTo(state);
   if ((hit.kind === 'cut' || hit.kind === 'cut-end') && cutOf(around, hit.cut).locked === true)
-    return stepTo<SelectState>(IDLE, { kind: 'announce', text: 'This cut is locked.' });
+    return stepTo<SelectState>(IDLE, { kind: 'announce', text: phrase('This cut is locked.') });
   switch (hit.kind) {
     case 'cut-end': {
       const { from, to } = cutOf(around, hit.cut);
@@ -362,7 +369,11 @@ function boxed(state: In<'boxing'>, { block }: Surroundings): Step<SelectState> 
   return stepTo<SelectState>(
     { kind: 'idle', over: NOTHING, at: state.to },
     { kind: 'select', cuts: [...new Set([...state.before, ...held])] },
-    { kind: 'announce', text: held.length === 1 ? '1 cut chosen.' : `${held.length} cuts chosen.` },
+    {
+      kind: 'announce',
+      text:
+        held.length === 1 ? phrase('1 cut chosen.') : phrase('{held} cuts chosen.', { held: held.length }),
+    },
   );
 }
 
@@ -472,12 +483,12 @@ function changeOf(state: Moving, id: string): ProjectEdit {
 }
 
 const LABELS = {
-  'moving-end': 'Move end of cut',
-  'moving-corner': 'Move corner',
-  'moving-cuts': 'Move cut',
-  'moving-edge': 'Move edge',
-  turning: 'Turn cuts',
-  sizing: 'Resize cuts',
+  'moving-end': phrase('Move end of cut'),
+  'moving-corner': phrase('Move corner'),
+  'moving-cuts': phrase('Move cut'),
+  'moving-edge': phrase('Move edge'),
+  turning: phrase('Turn cuts'),
+  sizing: phrase('Resize cuts'),
 } as const;
 
 function placeInHand(state: Moving): Point {
@@ -504,7 +515,7 @@ function put(state: Moving, around: Surroundings): Step<SelectState> {
   const several = state.kind === 'moving-cuts' && state.cuts.length > 1;
   return stepTo<SelectState>(idle, {
     kind: 'edit',
-    label: several ? 'Move cuts' : LABELS[state.kind],
+    label: several ? phrase('Move cuts') : LABELS[state.kind],
     change: preview.change,
   });
 }

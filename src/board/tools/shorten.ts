@@ -5,6 +5,7 @@ import { cutName } from '../../editing/words.ts';
 import type { Point, Segment } from '../../geometry/point.ts';
 import { distance, distanceToSegment, middle } from '../../geometry/ring.ts';
 import { samePlace } from '../../geometry/segments.ts';
+import { phrase } from '../../words/phrase.ts';
 import { type Effect, type Mark, type Step, type Surroundings, stepTo, type Tool } from './tool.ts';
 
 /**
@@ -121,13 +122,13 @@ function done(over: Meant, around: Surroundings): Step<ShortenState> {
   const { block } = around;
   const { id } = block!;
   if (block!.cuts.find((cut) => cut.id === over.cut)?.locked === true)
-    return stepTo<ShortenState>(IDLE, { kind: 'announce', text: 'This cut is locked.' });
+    return stepTo<ShortenState>(IDLE, { kind: 'announce', text: phrase('This cut is locked.') });
   const name = cutName(block!.cuts, over.cut);
   const edit: Effect =
     over.kind === 'take'
       ? {
           kind: 'edit',
-          label: over.segments.length > 1 ? 'Shorten cuts' : 'Shorten cut',
+          label: over.segments.length > 1 ? phrase('Shorten cuts') : phrase('Shorten cut'),
           change: (project) =>
             shortenCuts(
               project,
@@ -137,9 +138,12 @@ function done(over: Meant, around: Surroundings): Step<ShortenState> {
         }
       : {
           kind: 'edit',
-          label: over.segments.length > 1 ? 'Draw cuts on' : 'Draw cut on',
+          label: over.segments.length > 1 ? phrase('Draw cuts on') : phrase('Draw cut on'),
           change: (project) => drawOn(project, id, over.ends),
         };
-  const text = over.kind === 'take' ? `${name} shortened.` : `${name} drawn on to the next line.`;
+  const text =
+    over.kind === 'take'
+      ? phrase('{name} shortened.', { name })
+      : phrase('{name} drawn on to the next line.', { name });
   return stepTo<ShortenState>(IDLE, edit, { kind: 'announce', text });
 }

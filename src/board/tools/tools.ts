@@ -1,3 +1,4 @@
+import { phrase } from '../../words/phrase.ts';
 import { chainTool } from './chain.ts';
 import { cutTool } from './cut.ts';
 import { measureTool } from './measure.ts';
@@ -25,67 +26,74 @@ export interface ToolEntry {
 export const TOOLS: readonly ToolEntry[] = [
   {
     name: 'select',
-    label: 'Select',
+    label: phrase('Select'),
     key: 'V',
-    hint: 'Click to choose, drag to move it or to draw a box round cuts. Shift adds.',
-    touchHint:
+    hint: phrase('Click to choose, drag to move it or to draw a box round cuts. Shift adds.'),
+    touchHint: phrase(
       'Tap to choose, drag to move it or to draw a box round cuts. Press and hold for what can be done.',
+    ),
     begin: () => machineOf(selectTool),
   },
   {
     name: 'cut',
-    label: 'Cut',
+    label: phrase('Cut'),
     key: 'C',
-    hint: 'Drag, or click both ends. Type a length, Tab, an angle; T: a place. Shift: 15° steps.',
-    touchHint: 'Drag, or tap both ends. 15° and Free are beside the tools or under Aids.',
+    hint: phrase('Drag, or click both ends. Type a length, Tab, an angle; T: a place. Shift: 15° steps.'),
+    touchHint: phrase('Drag, or tap both ends. 15° and Free are beside the tools or under Aids.'),
     begin: () => machineOf(cutTool),
   },
   {
     name: 'chain',
-    label: 'Chain',
+    label: phrase('Chain'),
     key: 'D',
-    hint: 'Click place after place, each leg a cut. Close on the first, or end with Enter or a second click.',
-    touchHint: 'Tap place after place, each leg a cut. Close on the first, or end with End or a second tap.',
+    hint: phrase(
+      'Click place after place, each leg a cut. Close on the first, or end with Enter or a second click.',
+    ),
+    touchHint: phrase(
+      'Tap place after place, each leg a cut. Close on the first, or end with End or a second tap.',
+    ),
     begin: () => machineOf(chainTool),
   },
   {
     name: 'shorten',
-    label: 'Shorten or extend',
+    label: phrase('Shorten or extend'),
     key: 'E',
-    hint: 'Click a stretch of a cut to take it away; near its end, to draw it on to the next line.',
-    touchHint: 'Tap a stretch of a cut to take it away; near its end, to draw it on to the next line.',
+    hint: phrase('Click a stretch of a cut to take it away; near its end, to draw it on to the next line.'),
+    touchHint: phrase(
+      'Tap a stretch of a cut to take it away; near its end, to draw it on to the next line.',
+    ),
     begin: () => machineOf(shortenTool),
   },
   {
     name: 'outline',
-    label: 'Outline',
+    label: phrase('Outline'),
     key: 'O',
-    hint: 'Click corner after corner, close on the first. Type a length, Tab, an angle; T: a place.',
-    touchHint: 'Tap corner after corner, close on the first.',
+    hint: phrase('Click corner after corner, close on the first. Type a length, Tab, an angle; T: a place.'),
+    touchHint: phrase('Tap corner after corner, close on the first.'),
     begin: () => machineOf(outlineTool),
   },
   {
     name: 'paint',
-    label: 'Lay fabric',
+    label: phrase('Lay fabric'),
     key: 'B',
-    hint: 'Choose a fabric, then click patches or drag over them.',
-    touchHint: 'Choose a fabric, then tap patches or draw over them.',
+    hint: phrase('Choose a fabric, then click patches or drag over them.'),
+    touchHint: phrase('Choose a fabric, then tap patches or draw over them.'),
     begin: () => machineOf(paintTool),
   },
   {
     name: 'measure',
-    label: 'Measure',
+    label: phrase('Measure'),
     key: 'M',
-    hint: 'Drag, or click both ends: length, angle, across and down.',
-    touchHint: 'Drag, or tap both ends: length, angle, across and down.',
+    hint: phrase('Drag, or click both ends: length, angle, across and down.'),
+    touchHint: phrase('Drag, or tap both ends: length, angle, across and down.'),
     begin: () => machineOf(measureTool),
   },
   {
     name: 'pan',
-    label: 'Move sheet',
+    label: phrase('Move sheet'),
     key: 'H',
-    hint: 'Drag the sheet. With any tool: hold the space bar, or drag with two fingers.',
-    touchHint: 'Drag the sheet. With any tool: drag with two fingers.',
+    hint: phrase('Drag the sheet. With any tool: hold the space bar, or drag with two fingers.'),
+    touchHint: phrase('Drag the sheet. With any tool: drag with two fingers.'),
     begin: () => machineOf(panTool),
   },
 ];

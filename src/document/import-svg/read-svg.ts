@@ -1,5 +1,6 @@
 import type { Point, Segment } from '../../geometry/point.ts';
 import { type Box, boxOf, signedArea } from '../../geometry/ring.ts';
+import { phrase } from '../../words/phrase.ts';
 import { readLength, readNumbers, TRUE_UNITS } from './numbers.ts';
 import { type Run, readPath } from './path.ts';
 import { after, applied, IDENTITY, type Matrix, readTransform } from './transform.ts';
@@ -83,17 +84,28 @@ interface Context {
  */
 export function readSvg(text: string, chords: number): ReadSvg {
   if (text.length > MAX_SVG_LENGTH)
-    return refuse(`It is larger than ${MAX_SVG_LENGTH / 1e6} million characters, far too large for a block.`);
+    return refuse(
+      phrase('It is larger than {maxSvgLength} million characters, far too large for a block.', {
+        maxSvgLength: MAX_SVG_LENGTH / 1e6,
+      }),
+    );
   if (text.startsWith('\u001f'))
-    return refuse('It is compressed (SVGZ). Save it as plain SVG and try again.');
+    return refuse(phrase('It is compressed (SVGZ). Save it as plain SVG and try again.'));
   const reader = new Reader(chords);
   const fault = readXml(text, (step) =>
     step.kind === 'begin' ? reader.begin(step.name, step.attributes) : reader.end(),
   );
-  if (!reader.isSvg) return refuse('It is not an SVG drawing.');
+  if (!reader.isSvg) return refuse(phrase('It is not an SVG drawing.'));
   if (reader.points > MAX_POINTS)
-    return refuse(`It has more than ${MAX_POINTS.toLocaleString('en')} points, far too many for a block.`);
-  if (fault !== null) return refuse(`Its text ${fault.message}, so it cannot be trusted to be whole.`);
+    return refuse(
+      phrase('It has more than {maxPoints, number} points, far too many for a block.', {
+        maxPoints: MAX_POINTS,
+      }),
+    );
+  if (fault !== null)
+    return refuse(
+      phrase('Its text {message}, so it cannot be trusted to be whole.', { message: fault.message }),
+    );
   return { ok: true, drawing: reader.drawing() };
 }
 

@@ -11,6 +11,7 @@ import {
   nearestOnSegment,
   signedArea,
 } from '../../geometry/ring.ts';
+import { phrase } from '../../words/phrase.ts';
 import { CORNERS_PER_OUTLINE, CUTS_PER_BLOCK } from '../limits.ts';
 import { longLines } from '../long-lines.ts';
 import type { SvgDrawing } from './read-svg.ts';
@@ -69,10 +70,13 @@ const WORTH_THE_NAME = 0.5;
  */
 export function toBlock(drawing: SvgDrawing, options: ToBlockOptions): ToBlock {
   const pieces = piecesOf(drawing);
-  if (pieces.length === 0) return refuse('No straight line was found in it.');
+  if (pieces.length === 0) return refuse(phrase('No straight line was found in it.'));
   if (pieces.length > MOST_PIECES)
     return refuse(
-      `It has ${pieces.length.toLocaleString('en')} straight pieces, far too many for a block: up to ${MOST_PIECES.toLocaleString('en')} are read.`,
+      phrase(
+        'It has {pieces, number} straight pieces, far too many for a block: up to {mostPieces, number} are read.',
+        { pieces: pieces.length, mostPieces: MOST_PIECES },
+      ),
     );
   const { scale } = options;
   if (scale.kind === 'per-inch') return atScale(drawing, pieces, 1 / scale.pixels, options);
@@ -108,7 +112,11 @@ function atScale(
   const whole = boxOf(inches.flat());
   const [width, height] = [whole.maxX - whole.minX, whole.maxY - whole.minY];
   if (!(Math.max(width, height) <= MAX_COORDINATE_IN))
-    return refuse(`At this size it would be more than ${MAX_COORDINATE_IN} in across. Choose a smaller one.`);
+    return refuse(
+      phrase('At this size it would be more than {maxCoordinate} in across. Choose a smaller one.', {
+        maxCoordinate: MAX_COORDINATE_IN,
+      }),
+    );
   // Everything is brought near the origin before it is measured any finer.
   const near = ([x, y]: Point): Point => [x - whole.minX, y - whole.minY];
   const placed = inches.map(([a, b]): Segment => [near(a), near(b)]);
@@ -116,7 +124,9 @@ function atScale(
   const { lines: long, repeated } = longLines(welded.pieces, STRAIGHT_IN / 2, CUTS_PER_BLOCK);
   if (long.length > CUTS_PER_BLOCK)
     return refuse(
-      `It comes to more than ${CUTS_PER_BLOCK.toLocaleString('en')} lines, which is the most that a block may have.`,
+      phrase('It comes to more than {cutsPerBlock, number} lines, which is the most that a block may have.', {
+        cutsPerBlock: CUTS_PER_BLOCK,
+      }),
     );
   const reached = reachOut(long, long, joinWithin);
   const box: Box = boxOf(reached.lines.flat());
@@ -137,7 +147,9 @@ function atScale(
   const choice = wanted !== undefined && rings[wanted] !== null ? wanted : own ? 'closed' : 'box';
   const outline = rings[choice];
   if (outline === null)
-    return refuse('Its lines lie all on one straight line, so there is nothing to make an outline of.');
+    return refuse(
+      phrase('Its lines lie all on one straight line, so there is nothing to make an outline of.'),
+    );
   const sides = outline.map((a, i): Segment => [a, outline[(i + 1) % outline.length]!]);
   const onSides = reachOut(reached.lines, sides, joinWithin);
   const cuts: Segment[] = [];

@@ -1,4 +1,5 @@
 import { SaxesParser } from 'saxes';
+import { phrase } from '../../words/phrase.ts';
 
 /**
  * A drawing's XML as a stream of elements, as they begin and end. Nothing is looked up, fetched or run. Entities that
@@ -28,11 +29,14 @@ export const MAX_ELEMENTS = 500_000;
 
 /** What the parser says of a file, and what is said of it here, the first that fits. All else does a drawing no harm. */
 const FAULTS: readonly (readonly [said: RegExp, message: string])[] = [
-  [/unexpected end|unclosed tag/, 'ends before all is closed that was begun'],
-  [/close tag|closing tag/, 'closes what is not open'],
-  [/attribute without value/, 'has a tag with a value missing'],
-  [/unquoted attribute/, 'has a tag with a value not in quotes'],
-  [/tag name|attribute name|forward-slash|whitespace between attributes/, 'has a tag that cannot be read'],
+  [/unexpected end|unclosed tag/, phrase('ends before all is closed that was begun')],
+  [/close tag|closing tag/, phrase('closes what is not open')],
+  [/attribute without value/, phrase('has a tag with a value missing')],
+  [/unquoted attribute/, phrase('has a tag with a value not in quotes')],
+  [
+    /tag name|attribute name|forward-slash|whitespace between attributes/,
+    phrase('has a tag that cannot be read'),
+  ],
 ];
 
 /** Thrown through the parser to leave it. */
@@ -63,8 +67,11 @@ export function readXml(text: string, visit: (step: XmlStep) => boolean): XmlFau
   });
   parser.on('opentag', ({ name }) => {
     if (++elements > MAX_ELEMENTS)
-      throw new Left({ message: `has more than ${MAX_ELEMENTS.toLocaleString('en')} parts` });
-    if (++depth > MAX_DEPTH) throw new Left({ message: `is nested deeper than ${MAX_DEPTH} levels` });
+      throw new Left({
+        message: phrase('has more than {maxElements, number} parts', { maxElements: MAX_ELEMENTS }),
+      });
+    if (++depth > MAX_DEPTH)
+      throw new Left({ message: phrase('is nested deeper than {maxDepth} levels', { maxDepth: MAX_DEPTH }) });
     const own = attributes;
     attributes = new Map();
     hand({ kind: 'begin', name: localName(name), attributes: own });

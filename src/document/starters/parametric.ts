@@ -1,5 +1,6 @@
 import type { Point, Ring } from '../../geometry/point.ts';
 import { boxOf } from '../../geometry/ring.ts';
+import { phrase } from '../../words/phrase.ts';
 import { box, choice, count, parametric, type Starter } from './starter.ts';
 import { goose, moved, rectangle, type Tile, type Tone, tile } from './tiles.ts';
 
@@ -158,49 +159,55 @@ function rays(outline: Ring, from: Point, first: number, sweep: number, number: 
 }
 
 const LOG_WIDTHS = [
-  ['same', 'as wide as a log'],
-  ['double', 'twice as wide'],
+  ['same', phrase('as wide as a log')],
+  ['double', phrase('twice as wide')],
 ] as const;
 
 const logWidthFor = (centre: 'same' | 'double'): number => (centre === 'same' ? 1 : 0.5);
 
 export const PARAMETRIC: readonly Starter[] = [
   parametric({
-    name: 'Log cabin',
-    parameters: { rounds: count('Rounds', 1, 8, 3), centre: choice('Centre square', LOG_WIDTHS, 'same') },
+    name: phrase('Log cabin'),
+    parameters: {
+      rounds: count(phrase('Rounds'), 1, 8, 3),
+      centre: choice(phrase('Centre square'), LOG_WIDTHS, 'same'),
+    },
     draw: ({ rounds, centre }) => ({
       outline: box(1 + 2 * rounds * logWidthFor(centre)),
       tiles: logCabin(rounds, logWidthFor(centre)),
     }),
   }),
   parametric({
-    name: 'Courthouse steps',
-    parameters: { rounds: count('Rounds', 1, 8, 3), centre: choice('Centre square', LOG_WIDTHS, 'same') },
+    name: phrase('Courthouse steps'),
+    parameters: {
+      rounds: count(phrase('Rounds'), 1, 8, 3),
+      centre: choice(phrase('Centre square'), LOG_WIDTHS, 'same'),
+    },
     draw: ({ rounds, centre }) => ({
       outline: box(1 + 2 * rounds * logWidthFor(centre)),
       tiles: courthouseSteps(rounds, logWidthFor(centre)),
     }),
   }),
   parametric({
-    name: 'Pineapple',
-    parameters: { rounds: count('Rounds', 1, 7, 3) },
+    name: phrase('Pineapple'),
+    parameters: { rounds: count(phrase('Rounds'), 1, 7, 3) },
     draw: ({ rounds }) => {
       const { size, tiles } = pineapple(rounds);
       return { outline: box(size), tiles };
     },
   }),
   parametric({
-    name: 'Square in a square',
-    alsoCalled: ['Nested squares'],
-    parameters: { squares: count('Squares round the centre', 1, 8, 1) },
+    name: phrase('Square in a square'),
+    alsoCalled: [phrase('Nested squares')],
+    parameters: { squares: count(phrase('Squares round the centre'), 1, 8, 1) },
     draw: ({ squares }) => ({ outline: box(2 ** Math.ceil(squares / 2)), tiles: nestedSquares(squares) }),
   }),
   parametric({
-    name: 'Strips',
+    name: phrase('Strips'),
     parameters: {
-      number: count('Strips', 2, 24, 5),
+      number: count(phrase('Strips'), 2, 24, 5),
       run: choice(
-        'They run',
+        phrase('They run'),
         [
           ['level', 'level'],
           ['upright', 'upright'],
@@ -217,15 +224,15 @@ export const PARAMETRIC: readonly Starter[] = [
     }),
   }),
   parametric({
-    name: 'Rays',
+    name: phrase('Rays'),
     parameters: {
-      number: count('Rays', 2, 24, 7),
+      number: count(phrase('Rays'), 2, 24, 7),
       from: choice(
-        'They start',
+        phrase('They start'),
         [
-          ['corner', 'in a corner'],
-          ['side', 'on a side'],
-          ['middle', 'in the middle'],
+          ['corner', phrase('in a corner')],
+          ['side', phrase('on a side')],
+          ['middle', phrase('in the middle')],
         ],
         'corner',
       ),
@@ -243,16 +250,19 @@ export const PARAMETRIC: readonly Starter[] = [
     },
   }),
   parametric({
-    name: 'Geese in a row',
-    parameters: { geese: count('Geese', 2, 12, 3) },
+    name: phrase('Geese in a row'),
+    parameters: { geese: count(phrase('Geese'), 2, 12, 3) },
     draw: ({ geese }) => ({
       outline: box(2, geese),
       tiles: Array.from({ length: geese }, (_, k) => goose('dark', 'light', 'n', 0, k, 2, 1)).flat(),
     }),
   }),
   parametric({
-    name: 'Checkerboard',
-    parameters: { across: count('Squares across', 2, 10, 4), down: count('Squares down', 2, 10, 4) },
+    name: phrase('Checkerboard'),
+    parameters: {
+      across: count(phrase('Squares across'), 2, 10, 4),
+      down: count(phrase('Squares down'), 2, 10, 4),
+    },
     draw: ({ across, down }) => ({
       outline: box(across, down),
       tiles: Array.from({ length: across * down }, (_, k): Tile => {

@@ -1,4 +1,5 @@
 import type { Point } from '../../geometry/point.ts';
+import { phrase } from '../../words/phrase.ts';
 import { fixed, type Starter } from './starter.ts';
 import {
   cutCorners,
@@ -151,13 +152,13 @@ function snailsTrail(): readonly Tile[] {
 const babys = babysBlocks();
 
 export const TRADITIONAL: readonly Starter[] = [
-  fixed('Half-square triangle', half('dark', 'light', 'nw', 0, 0), 1),
-  fixed('Hourglass', quarters('dark', 'light', 0, 0, 2), 2, 2, ['Quarter-square triangle']),
-  fixed('Four patch', fourPatch('dark', 'light', 0, 0, 2), 2),
-  fixed('Nine patch', smallNinePatch, 3),
-  fixed('Rail fence', rail(), 3),
+  fixed(phrase('Half-square triangle'), half('dark', 'light', 'nw', 0, 0), 1),
+  fixed(phrase('Hourglass'), quarters('dark', 'light', 0, 0, 2), 2, 2, [phrase('Quarter-square triangle')]),
+  fixed(phrase('Four patch'), fourPatch('dark', 'light', 0, 0, 2), 2),
+  fixed(phrase('Nine patch'), smallNinePatch, 3),
+  fixed(phrase('Rail fence'), rail(), 3),
   fixed(
-    'Basket weave',
+    phrase('Basket weave'),
     [
       ...rail(),
       ...moved(turned(rail(), 1, 3), 3, 0),
@@ -166,10 +167,10 @@ export const TRADITIONAL: readonly Starter[] = [
     ],
     6,
   ),
-  fixed('Flying geese', goose('dark', 'light', 'n', 0, 0, 2, 1), 2, 1),
-  fixed('Pinwheel', fourFold(half('dark', 'light', 'ne', 0, 0), 2), 2),
+  fixed(phrase('Flying geese'), goose('dark', 'light', 'n', 0, 0, 2, 1), 2, 1),
+  fixed(phrase('Pinwheel'), fourFold(half('dark', 'light', 'ne', 0, 0), 2), 2),
   fixed(
-    'Broken dishes',
+    phrase('Broken dishes'),
     [
       ...dishes,
       ...moved(turned(dishes, 1, 2), 2, 0),
@@ -178,9 +179,13 @@ export const TRADITIONAL: readonly Starter[] = [
     ],
     4,
   ),
-  fixed('Shoofly', [...squares(' . ', '.#.', ' . '), ...fourFold(half('light', 'dark', 'nw', 0, 0), 3)], 3),
   fixed(
-    'Churn dash',
+    phrase('Shoofly'),
+    [...squares(' . ', '.#.', ' . '), ...fourFold(half('light', 'dark', 'nw', 0, 0), 3)],
+    3,
+  ),
+  fixed(
+    phrase('Churn dash'),
     [
       rectangle('light', 2, 2, 2),
       ...fourFold(
@@ -194,34 +199,36 @@ export const TRADITIONAL: readonly Starter[] = [
     ],
     6,
     6,
-    ['Hole in the barn door', 'Monkey wrench'],
+    [phrase('Hole in the barn door'), phrase('Monkey wrench')],
   ),
   fixed(
-    'Friendship star',
+    phrase('Friendship star'),
     [...squares('. .', ' # ', '. .'), ...fourFold(half('light', 'dark', 'nw', 1, 0), 3)],
     3,
   ),
   fixed(
-    'Sawtooth star',
+    phrase('Sawtooth star'),
     [
       rectangle('dark', 1, 1, 2),
       ...fourFold([rectangle('light', 0, 0, 1), ...goose('light', 'dark', 's', 1, 0, 2, 1)], 4),
     ],
     4,
     4,
-    ['Evening star'],
+    [phrase('Evening star')],
   ),
   fixed(
-    'Ohio star',
+    phrase('Ohio star'),
     [...squares('. .', ' # ', '. .'), ...fourFold(quarters('light', 'dark', 1, 0), 3)],
     3,
     3,
-    ['Variable star'],
+    [phrase('Variable star')],
   ),
-  fixed('Lemoyne star', lemoyneStar(), 2 + Math.SQRT2, 2 + Math.SQRT2, ['Eight-pointed star']),
-  fixed('Snowball', cutCorners('light', 'dark', 0, 0, 3, 3, 1), 3),
+  fixed(phrase('Lemoyne star'), lemoyneStar(), 2 + Math.SQRT2, 2 + Math.SQRT2, [
+    phrase('Eight-pointed star'),
+  ]),
+  fixed(phrase('Snowball'), cutCorners('light', 'dark', 0, 0, 3, 3, 1), 3),
   fixed(
-    'Bow tie',
+    phrase('Bow tie'),
     [
       rectangle('dark', 0, 0, 2),
       rectangle('dark', 2, 2, 2),
@@ -235,9 +242,9 @@ export const TRADITIONAL: readonly Starter[] = [
     ],
     4,
   ),
-  fixed('Diamond in a rectangle', cutCorners('dark', 'light', 0, 0, 4, 2, 2, 1), 4, 2),
+  fixed(phrase('Diamond in a rectangle'), cutCorners('dark', 'light', 0, 0, 4, 2, 2, 1), 4, 2),
   fixed(
-    'Puss in the corner',
+    phrase('Puss in the corner'),
     [
       rectangle('dark', 1, 1, 2),
       ...fourFold([rectangle('dark', 0, 0, 1), rectangle('light', 1, 0, 2, 1)], 4),
@@ -245,12 +252,12 @@ export const TRADITIONAL: readonly Starter[] = [
     4,
   ),
   fixed(
-    'Bear’s paw',
+    phrase('Bear’s paw'),
     [rectangle('dark', 3, 3, 1), ...fourFold([...paw, rectangle('light', 3, 0, 1, 3)], 7)],
     7,
   ),
   fixed(
-    'Dutchman’s puzzle',
+    phrase('Dutchman’s puzzle'),
     [
       ...twoGeese('e'),
       ...moved(twoGeese('s'), 2, 0),
@@ -260,7 +267,7 @@ export const TRADITIONAL: readonly Starter[] = [
     4,
   ),
   fixed(
-    'Jacob’s ladder',
+    phrase('Jacob’s ladder'),
     [
       ...[
         [0, 0],
@@ -276,11 +283,11 @@ export const TRADITIONAL: readonly Starter[] = [
     ],
     6,
     6,
-    ['Road to California'],
+    [phrase('Road to California')],
   ),
-  fixed('Snail’s trail', snailsTrail(), 8, 8, ['Monkey wrench']),
+  fixed(phrase('Snail’s trail'), snailsTrail(), 8, 8, [phrase('Monkey wrench')]),
   fixed(
-    'Birds in the air',
+    phrase('Birds in the air'),
     [
       tile('medium', [3, 0], [3, 3], [0, 3]),
       ...[
@@ -293,7 +300,7 @@ export const TRADITIONAL: readonly Starter[] = [
     3,
   ),
   fixed(
-    'Storm at sea',
+    phrase('Storm at sea'),
     [
       ...squareInSquareTwice(0, 0, 4),
       ...squareInSquareTwice(4, 4, 2),
@@ -303,7 +310,7 @@ export const TRADITIONAL: readonly Starter[] = [
     6,
   ),
   fixed(
-    'Double nine patch',
+    phrase('Double nine patch'),
     [0, 3, 6].flatMap((y) =>
       [0, 3, 6].flatMap((x) =>
         (x + y) % 2 === 0 ? moved(smallNinePatch, x, y) : [rectangle('light', x, y, 3)],
@@ -312,7 +319,7 @@ export const TRADITIONAL: readonly Starter[] = [
     9,
   ),
   fixed(
-    'Attic window',
+    phrase('Attic window'),
     [
       rectangle('light', 1, 0, 2),
       tile('medium', [0, 0], [1, 0], [1, 2], [0, 3]),
@@ -321,7 +328,7 @@ export const TRADITIONAL: readonly Starter[] = [
     3,
   ),
   fixed(
-    'Spools',
+    phrase('Spools'),
     [
       rectangle('medium', 1, 1, 1),
       tile('dark', [0, 0], [3, 0], [2, 1], [1, 1]),
@@ -332,8 +339,8 @@ export const TRADITIONAL: readonly Starter[] = [
     3,
   ),
   {
-    name: 'Baby’s blocks',
-    alsoCalled: ['Tumbling blocks'],
+    name: phrase('Baby’s blocks'),
+    alsoCalled: [phrase('Tumbling blocks')],
     parameters: {},
     draw: () => ({ outline: babys.ring, tiles: babys.tiles }),
   },

@@ -2,6 +2,7 @@ import type { Block, Cut, ProjectEdit, Unit } from '../../document/project.ts';
 import { parseLength } from '../../geometry/length.ts';
 import type { Point } from '../../geometry/point.ts';
 import type { Patch } from '../../piecing/plan.ts';
+import { phrase } from '../../words/phrase.ts';
 import type { Chosen } from '../chosen.ts';
 import { parseAngle } from '../typing.ts';
 
@@ -93,7 +94,7 @@ function readField(field: Field, text: string, unit: Unit): number | string | { 
       if (!parsed.ok) return parsed;
       return parsed.inches > 0 || (field.mayBeNone === true && parsed.inches === 0)
         ? parsed.inches
-        : { error: 'It must be more than nothing.' };
+        : { error: phrase('It must be more than nothing.') };
     }
     case 'shift': {
       const parsed = parseLength(text, unit);
@@ -103,7 +104,9 @@ function readField(field: Field, text: string, unit: Unit): number | string | { 
       const count = /^ *\d+ *$/.test(text) ? Number(text) : Number.NaN;
       return count >= field.least && count <= field.most
         ? count
-        : { error: `A whole number from ${field.least} to ${field.most}.` };
+        : {
+            error: phrase('A whole number from {least} to {most}.', { least: field.least, most: field.most }),
+          };
     }
     case 'degrees': {
       const parsed = parseAngle(text);

@@ -5,6 +5,7 @@ import type { Project } from '../../document/project.ts';
 import type { Point } from '../../geometry/point.ts';
 import { boxOf } from '../../geometry/ring.ts';
 import { shifted } from '../../geometry/segments.ts';
+import { phrase } from '../../words/phrase.ts';
 import { ALIGNMENTS, type Alignment, alignCuts } from '../align.ts';
 import { frameOf, type SizeHandle, spotOf } from '../frame.ts';
 import { moveCornerAttached, moveEdgeAttached, shiftCutsAttached } from '../reshape.ts';
@@ -14,14 +15,14 @@ import type { Form, Target, Values, Work } from './form.ts';
 
 /** Forms that move, turn and copy what is there. */
 
-const ABOUT = choice('about', 'About', [
-  ['chosen', 'The middle of what is chosen'],
-  ['block', 'The middle of the block'],
+const ABOUT = choice('about', phrase('About'), [
+  ['chosen', phrase('The middle of what is chosen')],
+  ['block', phrase('The middle of the block')],
 ]);
 
-const AS = choice('as', 'What becomes of it', [
-  ['move', 'Moved'],
-  ['copy', 'Copied'],
+const AS = choice('as', phrase('What becomes of it'), [
+  ['move', phrase('Moved')],
+  ['copy', phrase('Copied')],
 ]);
 
 /** The point that a turn or mirror keeps. */
@@ -38,7 +39,7 @@ function turnedWork(target: Target, values: Values, label: string, turn: Turn): 
   return text(values, 'as') === 'copy'
     ? {
         ok: true,
-        label: `${label}, copied`,
+        label: phrase('{label}, copied', { label }),
         selectsNew: true,
         change: (p) => copyTurned(p, id, ids, [turn], about),
       }
@@ -47,13 +48,13 @@ function turnedWork(target: Target, values: Values, label: string, turn: Turn): 
 
 export const move: Form = {
   name: 'move',
-  label: 'Move by numbers…',
-  act: 'Move',
-  needs: 'Choose cuts, a corner or an edge first.',
+  label: phrase('Move by numbers…'),
+  act: phrase('Move'),
+  needs: phrase('Choose cuts, a corner or an edge first.'),
   fits: ({ cuts, chosen }) => cuts.length > 0 || chosen?.kind === 'corner' || chosen?.kind === 'edge',
   fields: ({ cuts }) => [
-    { kind: 'shift', name: 'across', label: 'To the right', initial: 0 },
-    { kind: 'shift', name: 'down', label: 'Down', initial: 0 },
+    { kind: 'shift', name: 'across', label: phrase('To the right'), initial: 0 },
+    { kind: 'shift', name: 'down', label: phrase('Down'), initial: 0 },
     ...(cuts.length > 0 ? [AS] : []),
   ],
   work: ({ block, cuts, chosen }, values) => {
@@ -61,26 +62,26 @@ export const move: Form = {
     if (chosen?.kind === 'corner') {
       const at = block.outline[chosen.corner]!;
       const change = (p: Project) => moveCornerAttached(p, block.id, chosen.corner, shifted(at, by));
-      return { ok: true, label: 'Move corner', change };
+      return { ok: true, label: phrase('Move corner'), change };
     }
     if (chosen?.kind === 'edge') {
       const change = (p: Project) => moveEdgeAttached(p, block.id, chosen.edge, by);
-      return { ok: true, label: 'Move edge', change };
+      return { ok: true, label: phrase('Move edge'), change };
     }
     if (text(values, 'as') === 'copy') {
-      if (by[0] === 0 && by[1] === 0) return refused('A copy on the same spot would not be seen.');
+      if (by[0] === 0 && by[1] === 0) return refused(phrase('A copy on the same spot would not be seen.'));
       const copies = cuts.map(({ from, to, role }) => ({
         from: shifted(from, by),
         to: shifted(to, by),
         role,
       }));
       const change = (p: Project) => addCuts(p, block.id, copies);
-      return { ok: true, label: 'Copy cuts', selectsNew: true, change };
+      return { ok: true, label: phrase('Copy cuts'), selectsNew: true, change };
     }
     const ids = cuts.map(({ id }) => id);
     return {
       ok: true,
-      label: ids.length === 1 ? 'Move cut' : 'Move cuts',
+      label: ids.length === 1 ? phrase('Move cut') : phrase('Move cuts'),
       change: (p) => shiftCutsAttached(p, block.id, ids, by),
     };
   },
@@ -90,29 +91,30 @@ const anyCut = ({ cuts }: Target): boolean => cuts.length > 0;
 
 export const turn: Form = {
   name: 'turn',
-  label: 'Turn what is chosen…',
-  act: 'Turn',
-  needs: 'Choose cuts first.',
+  label: phrase('Turn what is chosen…'),
+  act: phrase('Turn'),
+  needs: phrase('Choose cuts first.'),
   fits: anyCut,
-  fields: () => [{ kind: 'degrees', name: 'degrees', label: 'By degrees', initial: 90 }, ABOUT, AS],
-  work: (target, values) => turnedWork(target, values, 'Turn cuts', turnBy(number(values, 'degrees'))),
+  fields: () => [{ kind: 'degrees', name: 'degrees', label: phrase('By degrees'), initial: 90 }, ABOUT, AS],
+  work: (target, values) =>
+    turnedWork(target, values, phrase('Turn cuts'), turnBy(number(values, 'degrees'))),
 };
 
 export const resize: Form = {
   name: 'resize',
-  label: 'Resize what is chosen…',
-  act: 'Resize',
-  needs: 'Choose cuts that do not all lie on one line first.',
+  label: phrase('Resize what is chosen…'),
+  act: phrase('Resize'),
+  needs: phrase('Choose cuts that do not all lie on one line first.'),
   fits: ({ cuts }) => frameOf(cuts) !== null,
   fields: ({ cuts }) => {
     const { minX, minY, maxX, maxY } = frameOf(cuts)!;
     return [
       { kind: 'length', name: 'width', label: 'Width', initial: maxX - minX },
       { kind: 'length', name: 'height', label: 'Height', initial: maxY - minY },
-      choice('stays', 'What stays', [
-        ['middle', 'Their middle'],
-        ['upper-left', 'Their upper left corner'],
-        ['lower-right', 'Their lower right corner'],
+      choice('stays', phrase('What stays'), [
+        ['middle', phrase('Their middle')],
+        ['upper-left', phrase('Their upper left corner')],
+        ['lower-right', phrase('Their lower right corner')],
       ]),
       AS,
     ];
@@ -126,13 +128,13 @@ export const resize: Form = {
     return text(values, 'as') === 'copy'
       ? {
           ok: true,
-          label: 'Resize cuts, copied',
+          label: phrase('Resize cuts, copied'),
           selectsNew: true,
           change: (p) => copyTurned(p, block.id, ids, [[across, 0, 0, down]], about),
         }
       : {
           ok: true,
-          label: 'Resize cuts',
+          label: phrase('Resize cuts'),
           change: (p) => scaleCuts(p, block.id, ids, across, down, about),
         };
   },
@@ -146,41 +148,41 @@ const STAYS: Readonly<Record<string, SizeHandle>> = {
 
 export const mirror: Form = {
   name: 'mirror',
-  label: 'Mirror what is chosen…',
-  act: 'Mirror',
-  needs: 'Choose cuts first.',
+  label: phrase('Mirror what is chosen…'),
+  act: phrase('Mirror'),
+  needs: phrase('Choose cuts first.'),
   fits: anyCut,
   fields: () => [
-    choice('axis', 'In a line', [
-      ['upright', 'Upright'],
-      ['level', 'Level'],
-      ['falling', 'Falling to the right'],
-      ['rising', 'Rising to the right'],
+    choice('axis', phrase('In a line'), [
+      ['upright', phrase('Upright')],
+      ['level', phrase('Level')],
+      ['falling', phrase('Falling to the right')],
+      ['rising', phrase('Rising to the right')],
     ]),
     ABOUT,
     AS,
   ],
   work: (target, values) =>
-    turnedWork(target, values, 'Mirror cuts', MIRRORS[text(values, 'axis') as keyof typeof MIRRORS]),
+    turnedWork(target, values, phrase('Mirror cuts'), MIRRORS[text(values, 'axis') as keyof typeof MIRRORS]),
 };
 
 export const repeat: Form = {
   name: 'repeat',
-  label: 'Repeat what is chosen round the middle…',
-  act: 'Repeat',
-  needs: 'Choose cuts first.',
+  label: phrase('Repeat what is chosen round the middle…'),
+  act: phrase('Repeat'),
+  needs: phrase('Choose cuts first.'),
   fits: anyCut,
   fields: () => [
-    choice('fold', 'Times', [
-      ['4', 'Four, a quarter turn each'],
-      ['2', 'Two, half a turn'],
-      ['6', 'Six'],
-      ['8', 'Eight'],
+    choice('fold', phrase('Times'), [
+      ['4', phrase('Four, a quarter turn each')],
+      ['2', phrase('Two, half a turn')],
+      ['6', phrase('Six')],
+      ['8', phrase('Eight')],
     ]),
   ],
   work: ({ block, cuts }, values) => ({
     ok: true,
-    label: 'Repeat cuts',
+    label: phrase('Repeat cuts'),
     selectsNew: true,
     change: (project) =>
       copyTurned(
@@ -195,14 +197,14 @@ export const repeat: Form = {
 
 export const align: Form = {
   name: 'align',
-  label: 'Align what is chosen…',
-  act: 'Align',
-  needs: 'Choose two cuts or more first.',
+  label: phrase('Align what is chosen…'),
+  act: phrase('Align'),
+  needs: phrase('Choose two cuts or more first.'),
   fits: ({ cuts }) => cuts.length > 1,
-  fields: () => [choice('to', 'On their', ALIGNMENTS)],
+  fields: () => [choice('to', phrase('On their'), ALIGNMENTS)],
   work: ({ block, cuts }, values) => ({
     ok: true,
-    label: 'Align cuts',
+    label: phrase('Align cuts'),
     change: (project) =>
       alignCuts(
         project,
@@ -215,18 +217,18 @@ export const align: Form = {
 
 export const size: Form = {
   name: 'size',
-  label: 'Resize the block…',
-  act: 'Resize',
-  needs: 'Open a block first.',
+  label: phrase('Resize the block…'),
+  act: phrase('Resize'),
+  needs: phrase('Open a block first.'),
   fits: () => true,
   fields: ({ block }) => {
     const { minX, minY, maxX, maxY } = boxOf(block.outline);
     return [
       { kind: 'length', name: 'width', label: 'Width', initial: maxX - minX },
       { kind: 'length', name: 'height', label: 'Height', initial: maxY - minY },
-      choice('drawing', 'The drawing in it', [
-        ['along', 'Grows along'],
-        ['stays', 'Stays as it is'],
+      choice('drawing', phrase('The drawing in it'), [
+        ['along', phrase('Grows along')],
+        ['stays', phrase('Stays as it is')],
       ]),
     ];
   },
@@ -235,12 +237,20 @@ export const size: Form = {
     const across = number(values, 'width') / (maxX - minX);
     const down = number(values, 'height') / (maxY - minY);
     if (!Number.isFinite(across) || !Number.isFinite(down))
-      return refused('The outline has no width or height.');
+      return refused(phrase('The outline has no width or height.'));
     if (text(values, 'drawing') === 'along')
-      return { ok: true, label: 'Resize block', change: (p) => scaleBlock(p, block.id, across, down) };
+      return {
+        ok: true,
+        label: phrase('Resize block'),
+        change: (p) => scaleBlock(p, block.id, across, down),
+      };
     const outline = block.outline.map(
       ([x, y]): Point => [minX + (x - minX) * across, minY + (y - minY) * down],
     );
-    return { ok: true, label: 'Resize outline', change: (project) => setOutline(project, block.id, outline) };
+    return {
+      ok: true,
+      label: phrase('Resize outline'),
+      change: (project) => setOutline(project, block.id, outline),
+    };
   },
 };

@@ -1,6 +1,7 @@
 import { marginFault } from '../../document/pages.ts';
 import type { Project } from '../../document/project.ts';
 import type { Point } from '../../geometry/point.ts';
+import { phrase } from '../../words/phrase.ts';
 import { fabricLabels, foundationsOf, type PrintNote, type PrintWork } from '../print-work.ts';
 import { changesAnything, correctionWords } from '../sheet/correction.ts';
 import { layOutSheets } from '../sheet/layout.ts';
@@ -113,7 +114,7 @@ function settingOf(work: PrintWork, options: SheetOptions): PageSetting {
           printable(options.typeface, options.correction!.printer, '·').text,
         )
       : '',
-    project: printable(options.typeface, work.project.name, 'Project').text,
+    project: printable(options.typeface, work.project.name, phrase('Project')).text,
     printedOn: printable(options.typeface, options.printedOn, '·').text,
   };
 }
@@ -130,7 +131,7 @@ const scaleOf = ({ correction }: SheetOptions): Point | null =>
 const NOTHING: PrintNote = {
   kind: 'empty',
   block: null,
-  message: 'There is nothing to print: choose a block, and what to print of it.',
+  message: phrase('There is nothing to print: choose a block, and what to print of it.'),
 };
 
 /** The blocks whose plans pass the last check, as pages are made of them. */

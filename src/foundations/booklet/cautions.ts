@@ -1,3 +1,4 @@
+import { phrase } from '../../words/phrase.ts';
 import {
   BODY,
   draftsOf,
@@ -15,54 +16,66 @@ import {
 /** A tool or a matter, and what to mind with it. Common practice; what makers and rules say comes first. */
 export const CAUTIONS: readonly { readonly about: string; readonly lines: readonly string[] }[] = [
   {
-    about: 'Before all else',
+    about: phrase('Before all else'),
     lines: [
-      'Read and follow the instructions of the makers of your machine, iron, cutter and glue, and the rules of the room you work in. Where they differ from this page, they are right.',
-      'Work in good light, take breaks, and put the cutter down when you are tired.',
+      phrase(
+        'Read and follow the instructions of the makers of your machine, iron, cutter and glue, and the rules of the room you work in. Where they differ from this page, they are right.',
+      ),
+      phrase('Work in good light, take breaks, and put the cutter down when you are tired.'),
     ],
   },
   {
-    about: 'Rotary cutter',
+    about: phrase('Rotary cutter'),
     lines: [
-      'Close the blade after every cut, before you lay the cutter down.',
-      'Cut away from yourself. Keep the hand flat on the ruler, fingers well behind its edge.',
-      'Wear closed shoes. Keep cords off the mat: a blade goes through them.',
-      'Change a blunt blade, since it slips. Tape old blades up and put them in a closed tin.',
+      phrase('Close the blade after every cut, before you lay the cutter down.'),
+      phrase('Cut away from yourself. Keep the hand flat on the ruler, fingers well behind its edge.'),
+      phrase('Wear closed shoes. Keep cords off the mat: a blade goes through them.'),
+      phrase('Change a blunt blade, since it slips. Tape old blades up and put them in a closed tin.'),
     ],
   },
   {
-    about: 'Iron',
+    about: phrase('Iron'),
     lines: [
-      'The plate is hot long after it is switched off. Unplug it when you leave the table.',
-      'Press paper dry: steam curls it. Keep ink and toner off the plate and the cloth: press from the fabric side, or lay a cloth between.',
-      'Nothing of plastic goes under it, neither ruler nor template.',
+      phrase('The plate is hot long after it is switched off. Unplug it when you leave the table.'),
+      phrase(
+        'Press paper dry: steam curls it. Keep ink and toner off the plate and the cloth: press from the fabric side, or lay a cloth between.',
+      ),
+      phrase('Nothing of plastic goes under it, neither ruler nor template.'),
     ],
   },
   {
-    about: 'Needles and pins',
+    about: phrase('Needles and pins'),
     lines: [
-      'Take each pin out before the needle reaches it, and sew slowly where there are pins. A needle that strikes one can break and fly.',
-      'Switch the machine off before you change the needle. Paper blunts it: change it often.',
-      'Count the pins back into their box. Old needles go into a closed tin.',
+      phrase(
+        'Take each pin out before the needle reaches it, and sew slowly where there are pins. A needle that strikes one can break and fly.',
+      ),
+      phrase('Switch the machine off before you change the needle. Paper blunts it: change it often.'),
+      phrase('Count the pins back into their box. Old needles go into a closed tin.'),
     ],
   },
   {
-    about: 'Glue',
+    about: phrase('Glue'),
     lines: [
-      'A tiny amount, washable and made for cloth, only inside the allowance. Let it dry before the needle comes to it.',
-      'Keep it off the skin and away from the eyes; the label says what to do if it gets there.',
+      phrase(
+        'A tiny amount, washable and made for cloth, only inside the allowance. Let it dry before the needle comes to it.',
+      ),
+      phrase('Keep it off the skin and away from the eyes; the label says what to do if it gets there.'),
     ],
   },
   {
-    about: 'Magnets',
+    about: phrase('Magnets'),
     lines: [
-      'Keep magnetic pin bowls and holders away from pacemakers and other medical implants, and from cards and electronics; some machines are upset by them too.',
+      phrase(
+        'Keep magnetic pin bowls and holders away from pacemakers and other medical implants, and from cards and electronics; some machines are upset by them too.',
+      ),
     ],
   },
   {
-    about: 'Children and animals',
+    about: phrase('Children and animals'),
     lines: [
-      'Cutter, scissors, needles, pins, magnets and glue belong out of their reach. Look over the floor for pins when you stop.',
+      phrase(
+        'Cutter, scissors, needles, pins, magnets and glue belong out of their reach. Look over the floor for pins when you stop.',
+      ),
     ],
   },
 ];
@@ -73,7 +86,7 @@ export function cautionPages(setting: PageSetting): readonly PageDraft[] {
   const frame = readingFrame(setting);
   const width = Math.min(frame.width, 6.4);
   const items: FlowItem[] = [
-    ...paragraph(typeface, 'Cautions', TITLE, width),
+    ...paragraph(typeface, phrase('Cautions'), TITLE, width),
     ruleItem(frame.width, 0.1),
     ...CAUTIONS.flatMap(({ about, lines }) => [
       ...paragraph(typeface, about, HEADING, width, 0.2).map((item) => ({ ...item, keepsWithNext: true })),
@@ -83,7 +96,7 @@ export function cautionPages(setting: PageSetting): readonly PageDraft[] {
   return draftsOf(
     flowInto(items, frame.height),
     frame,
-    { part: 'cautions', block: null, title: 'Cautions' },
+    { part: 'cautions', block: null, title: phrase('Cautions') },
     setting,
   );
 }

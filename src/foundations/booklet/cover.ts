@@ -1,5 +1,6 @@
+import { phrase } from '../../words/phrase.ts';
 import type { Mark } from '../marks.ts';
-import { type BlockWork, counted, type FabricWork, fabricWords } from './block-work.ts';
+import { type BlockWork, type FabricWork, fabricWords } from './block-work.ts';
 import { fitFront } from './fit.ts';
 import {
   BODY,
@@ -35,8 +36,19 @@ export function coverPages(blocks: readonly BlockWork[], setting: PageSetting): 
   const copies = blocks.reduce((sum, one) => sum + one.copies, 0);
   const what =
     more.length === 0
-      ? `${only.blockName}${only.copies > 1 ? `, ${counted(only.copies, 'copy').replace('copys', 'copies')}` : ''}: ${counted(papers, 'foundation')}`
-      : `${counted(blocks.length, 'block')}${copies > blocks.length ? ` in ${copies.toLocaleString('en')} copies` : ''}: ${counted(papers, 'foundation')}`;
+      ? phrase(
+          '{blockName}{isCopies, select, true {, {inCopies}} other {}}: {papers, plural, one {# foundation} other {# foundations}}',
+          {
+            blockName: only.blockName,
+            isCopies: only.copies > 1,
+            inCopies: phrase('{copies, plural, one {# copy} other {# copies}}', { copies: only.copies }),
+            papers,
+          },
+        )
+      : phrase(
+          '{blocks, plural, one {# block} other {# blocks}}{isCopies, select, true { in {copies, number} copies} other {}}: {papers, plural, one {# foundation} other {# foundations}}',
+          { blocks: blocks.length, isCopies: copies > blocks.length, copies, papers },
+        );
   const itemsAt = (share: number): FlowItem[] => [
     ...paragraph(typeface, project, coverTitle(project), frame.width),
     ...paragraph(typeface, what, { ...BODY, points: 11 }, frame.width, 0.03),
@@ -49,7 +61,7 @@ export function coverPages(blocks: readonly BlockWork[], setting: PageSetting): 
   return draftsOf(
     tries.find((pages) => pages.length === 1) ?? tries[0]!,
     frame,
-    { part: 'cover', block: null, title: 'Cover' },
+    { part: 'cover', block: null, title: phrase('Cover') },
     setting,
   );
 }
@@ -87,7 +99,10 @@ function gallery(
         ),
         ...paragraph(
           typeface,
-          `${counted(block.plan.sections.length, 'foundation')}${block.copies > 1 ? `, ${block.copies.toLocaleString('en')} times` : ''}.`,
+          phrase(
+            '{sections, plural, one {# foundation} other {# foundations}}{isCopies, select, true {, {copies, number} times} other {}}.',
+            { sections: block.plan.sections.length, isCopies: block.copies > 1, copies: block.copies },
+          ),
           SMALL,
           cell,
           0.01,
@@ -136,7 +151,10 @@ function fabricKey(blocks: readonly BlockWork[], width: number, { typeface }: Pa
     });
   }
   return [
-    ...paragraph(typeface, 'Fabrics', HEADING, width, 0.25).map((item) => ({ ...item, keepsWithNext: true })),
+    ...paragraph(typeface, phrase('Fabrics'), HEADING, width, 0.25).map((item) => ({
+      ...item,
+      keepsWithNext: true,
+    })),
     ...rows,
   ];
 }

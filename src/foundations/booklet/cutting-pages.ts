@@ -13,6 +13,7 @@ import { BOUND_WORDS, boughtWords, sumLines } from '../../cutting/sums.ts';
 import type { Project } from '../../document/project.ts';
 import { formatLength } from '../../geometry/length.ts';
 import type { Point, Ring } from '../../geometry/point.ts';
+import { phrase } from '../../words/phrase.ts';
 import { type Mark, PT } from '../marks.ts';
 import { lengthOf, textAt } from '../type/lettering.ts';
 import type { Typeface } from '../type/typeface.ts';
@@ -49,10 +50,10 @@ export function cuttingPages(
   if (plan.fabrics.length === 0) return [];
   const cautions = CAUTIONS.find(({ about }) => about === 'Rotary cutter')?.lines ?? [];
   const items: FlowItem[] = [
-    ...paragraph(typeface, 'Cutting list', TITLE, frame.width),
+    ...paragraph(typeface, phrase('Cutting list'), TITLE, frame.width),
     ...paragraph(
       typeface,
-      `${cautions.join(' ')} The makers’ instructions come first.`,
+      phrase('{cautions} The makers’ instructions come first.', { cautions: cautions.join(' ') }),
       SMALL,
       frame.width,
       0.06,
@@ -64,7 +65,7 @@ export function cuttingPages(
   return draftsOf(
     flowInto(items, frame.height),
     frame,
-    { part: 'cutting', block, title: 'Cutting list' },
+    { part: 'cutting', block, title: phrase('Cutting list') },
     setting,
   );
 }
@@ -90,13 +91,17 @@ function fabricItems(
   const slack = slackOf(project);
   const said = (inches: number): string => formatLength(inches, unit);
   const known = blocks[0]?.fabrics.find(({ id }) => id === fabric.fabric);
-  const name = known ? fabricWords(known) : 'No fabric yet';
+  const name = known ? fabricWords(known) : phrase('No fabric yet');
   const bought = fabric.length > 0 ? `: ${boughtWords(toBuy(fabric.length, slack), unit)}` : '';
   const kept = (items: readonly FlowItem[]): FlowItem[] =>
     items.map((item) => ({ ...item, keepsWithNext: true }));
-  const short = fabric.tooLarge.map(
-    ({ block, patch, piece }) =>
-      `${nameOf(blocks, block)} ${patch} takes ${said(piece.cut.width)} × ${said(piece.cut.height)}: the fabric is too narrow for it.`,
+  const short = fabric.tooLarge.map(({ block, patch, piece }) =>
+    phrase('{nameOf} {patch} takes {width} × {height}: the fabric is too narrow for it.', {
+      nameOf: nameOf(blocks, block),
+      patch,
+      width: said(piece.cut.width),
+      height: said(piece.cut.height),
+    }),
   );
   return [
     ...kept(paragraph(typeface, `${name}${bought}`, HEADING, width, 0.24)),
@@ -106,7 +111,10 @@ function fabricItems(
           ...kept(
             paragraph(
               typeface,
-              `No plan can do with less than ${said(fabric.bound.length)}: ${BOUND_WORDS[fabric.bound.kind]}.`,
+              phrase('No plan can do with less than {bound}: {boundWord}.', {
+                bound: said(fabric.bound.length),
+                boundWord: BOUND_WORDS[fabric.bound.kind],
+              }),
               SMALL,
               width,
               0.03,
@@ -119,12 +127,19 @@ function fabricItems(
       one.strips.flatMap((strip, k) =>
         stripItems(
           strip,
-          `Piece ${i + 1} at hand, ${said(one.width)} × ${said(one.height)}, strip ${k + 1}`,
+          phrase('Piece {i} at hand, {width} × {height}, strip {k}', {
+            i: i + 1,
+            width: said(one.width),
+            height: said(one.height),
+            k: k + 1,
+          }),
           one.width,
         ),
       ),
     ),
-    ...fabric.strips.flatMap((strip, i) => stripItems(strip, `Strip ${i + 1}`, fabric.usableWidth)),
+    ...fabric.strips.flatMap((strip, i) =>
+      stripItems(strip, phrase('Strip {i}', { i: i + 1 }), fabric.usableWidth),
+    ),
   ];
 
   function stripItems(strip: Strip, title: string, across: number): FlowItem[] {
@@ -139,10 +154,20 @@ function fabricItems(
 
   function cutLine({ kind, width: w, height, slant, for: patches, what }: StripCut): string {
     const then = KIND_WORDS[kind] && `, ${KIND_WORDS[kind]}`;
-    const aslant = slant ? `, from ${said(slant[0])} to ${said(slant[1])} along its long edges` : '';
+    const aslant = slant
+      ? phrase(', from {slant} to {slant2} along its long edges', {
+          slant: said(slant[0]),
+          slant2: said(slant[1]),
+        })
+      : '';
     const names = patches.map(([block, patch, copy]) => {
       const copies = blocks.find(({ blockId }) => blockId === block)?.copies ?? 1;
-      return `${nameOf(blocks, block)} ${patch}${copies > 1 ? ` (copy ${copy})` : ''}`;
+      return phrase('{nameOf} {patch}{isCopies, select, true { (copy {copy})} other {}}', {
+        nameOf: nameOf(blocks, block),
+        patch,
+        isCopies: copies > 1,
+        copy,
+      });
     });
     return `${said(w)} × ${said(height)}${then}${aslant}: ${what ?? names.join(', ')}`;
   }

@@ -1,6 +1,7 @@
 import { type Area, holdsPoint } from '../../geometry/inner-spot.ts';
 import type { Point, Ring, Segment } from '../../geometry/point.ts';
 import { boxOf } from '../../geometry/ring.ts';
+import { phrase } from '../../words/phrase.ts';
 import { corners, holeTrimLine, trimLine } from '../foundation/allowance.ts';
 import { grainArrow } from '../foundation/arrows.ts';
 import { Ground, type LabelBox } from '../foundation/ground.ts';
@@ -63,10 +64,17 @@ export function drawTemplate(
   const count = patches.length * copies;
   const ids =
     patches.length > 12
-      ? `${patches.slice(0, 11).join(' ')} and ${patches.length - 11} more`
+      ? phrase('{patches} and {patches2} more', {
+          patches: patches.slice(0, 11).join(' '),
+          patches2: patches.length - 11,
+        })
       : patches.join(' ');
-  const fabricName = fabric ? fabricWords(fabric) : 'No fabric yet';
-  const known = { fabricName, rest: [`, ${ids}. Cut ${count}.`, `, ${ids}`], isStraight: true };
+  const fabricName = fabric ? fabricWords(fabric) : phrase('No fabric yet');
+  const known = {
+    fabricName,
+    rest: [phrase(', {ids}. Cut {count}.', { ids, count }), `, ${ids}`],
+    isStraight: true,
+  };
   const size: Rectangle = { width: box.maxX - box.minX, height: box.maxY - box.minY };
 
   // The number as large as may be; smaller words only where the larger ones have no room.
@@ -77,7 +85,7 @@ export function drawTemplate(
     return [16, 12, 9].map((number) =>
       stack(typeface, [
         [id, 'semibold', number],
-        ...[...words, `Cut ${count}`].map((text) => [text, 'regular', points] as const),
+        ...[...words, phrase('Cut {count}', { count })].map((text) => [text, 'regular', points] as const),
       ]),
     );
   });
@@ -86,7 +94,14 @@ export function drawTemplate(
 
   const width = Math.max(CAPTION_IN, size.width);
   // A number alone on the next line would be overlooked.
-  const caption = together(paragraph(typeface, `${fabricName}, ${ids}. Cut\u00a0${count}.`, SMALL, width));
+  const caption = together(
+    paragraph(
+      typeface,
+      phrase('{fabricName}, {ids}. Cut {count}.', { fabricName, ids, count }),
+      SMALL,
+      width,
+    ),
+  );
   const whole: Rectangle = { width, height: size.height + CAPTION_GAP_IN + caption.height };
   const numbers = [16, 12, 9, 7, SMALLEST_PT].map((points) => stack(typeface, [[id, 'semibold', points]]));
   const number =

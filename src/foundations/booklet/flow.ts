@@ -1,5 +1,6 @@
 import type { Page } from '../../document/pages.ts';
 import type { Point } from '../../geometry/point.ts';
+import { phrase } from '../../words/phrase.ts';
 import { type Mark, PT, placeMark } from '../marks.ts';
 import type { Part, Sheet } from '../sheet/sheet.ts';
 import type { Side } from '../side.ts';
@@ -70,11 +71,11 @@ const frameOf = (page: Page, side: number, top: number, bottom: number): Frame =
 export function withFoot(draft: PageDraft, setting: PageSetting, number: number, of: number | null): Sheet {
   const { typeface, margin } = setting;
   const { page } = draft;
-  const ofAll = of === null ? '' : ` of ${of}`;
+  const ofAll = of === null ? '' : phrase(' of {of}', { of });
   const frame = readingFrame({ ...setting, page });
   const baseline = frame.y + frame.height + FOOT_IN - 0.04;
   const size = 7.5 * PT;
-  const right: TextLine = { text: `Page ${number}${ofAll}`, face: 'semibold', size };
+  const right: TextLine = { text: phrase('Page {number}{ofAll}', { number, ofAll }), face: 'semibold', size };
   const rightWidth = lengthOf(typeface, right);
   const left: TextLine = {
     text: `${[setting.project, draft.title, setting.printedOn, setting.correction ?? ''].filter((text) => text !== '').join('  ·  ')}`,
@@ -100,7 +101,7 @@ export function withFoot(draft: PageDraft, setting: PageSetting, number: number,
   return {
     width: page.width,
     height: page.height,
-    title: `${draft.title}, page ${number}${ofAll}`,
+    title: phrase('{title}, page {number}{ofAll}', { title: draft.title, number, ofAll }),
     parts: [
       ...draft.parts,
       ...(inside ? [{ marks, placement: { at: [0, 0], quarterTurns: 0 }, paper: null } as const] : []),

@@ -1,3 +1,4 @@
+import { phrase } from '../../words/phrase.ts';
 import type { BlockWork } from './block-work.ts';
 import { fitFront } from './fit.ts';
 import {
@@ -33,7 +34,10 @@ export function lineDrawingPages(
     ...paragraph(typeface, blockName, titleStyle(blockName), frame.width),
     ...paragraph(
       typeface,
-      `Line drawing to colour: the finished front. The block finishes ${finished.isRectangle ? '' : 'at its widest '}${sizeWords(finished, unit)}; do not sew on this page.`,
+      phrase(
+        'Line drawing to colour: the finished front. The block finishes {isRectangle, select, true {} other {at its widest }}{sizeWords}; do not sew on this page.',
+        { isRectangle: finished.isRectangle, sizeWords: sizeWords(finished, unit) },
+      ),
       SMALL,
       frame.width,
       0.02,
@@ -52,7 +56,7 @@ export function lineDrawingPages(
   return draftsOf(
     flowInto(items, frame.height),
     frame,
-    { part: 'line-drawing', block: blockId, title: `${blockName}: line drawing` },
+    { part: 'line-drawing', block: blockId, title: phrase('{blockName}: line drawing', { blockName }) },
     setting,
   );
 }

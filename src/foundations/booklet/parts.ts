@@ -1,3 +1,5 @@
+import { phrase } from '../../words/phrase.ts';
+
 /** What a page of a booklet is for, beside the foundations. */
 export type PagePart = 'cover' | 'cautions' | 'cutting' | 'guide' | 'line-drawing' | 'templates' | 'labels';
 
@@ -18,14 +20,14 @@ export const BOOKLET_PARTS: readonly BookletPart[] = [
 
 /** What a person calls the parts. */
 export const PART_NAMES: Readonly<Record<BookletPart, string>> = {
-  foundations: 'Foundations',
-  guide: 'Joining guide',
-  cover: 'Cover',
-  'line-drawing': 'Line drawing to colour',
-  templates: 'Cutting templates',
-  labels: 'Labels for piles',
-  cautions: 'Cautions',
-  cutting: 'Cutting list',
+  foundations: phrase('Foundations'),
+  guide: phrase('Joining guide'),
+  cover: phrase('Cover'),
+  'line-drawing': phrase('Line drawing to colour'),
+  templates: phrase('Cutting templates'),
+  labels: phrase('Labels for piles'),
+  cautions: phrase('Cautions'),
+  cutting: phrase('Cutting list'),
 };
 
 /** An entry of a file's outline. */

@@ -1,5 +1,6 @@
+import { phrase } from '../../words/phrase.ts';
 import type { Mark } from '../marks.ts';
-import { type BlockWork, counted, type FabricWork } from './block-work.ts';
+import type { BlockWork, FabricWork } from './block-work.ts';
 import { fabricsUsed, swatch } from './cover.ts';
 import {
   BODY,
@@ -71,7 +72,7 @@ export function pileLabelPages(blocks: readonly BlockWork[], setting: PageSettin
   }
   const head = paragraph(
     typeface,
-    'Labels for piles: cut them apart, and lay each with its fabric once it is cut.',
+    phrase('Labels for piles: cut them apart, and lay each with its fabric once it is cut.'),
     BODY,
     frame.width,
   );
@@ -79,7 +80,11 @@ export function pileLabelPages(blocks: readonly BlockWork[], setting: PageSettin
   return draftsOf(
     flowInto([...head, { ...first!, space: 0.12 }, ...rest], frame.height),
     frame,
-    { part: 'labels', block: blocks.length === 1 ? blocks[0]!.blockId : null, title: 'Labels for piles' },
+    {
+      part: 'labels',
+      block: blocks.length === 1 ? blocks[0]!.blockId : null,
+      title: phrase('Labels for piles'),
+    },
     setting,
   );
 }
@@ -92,7 +97,7 @@ function labelOf(
 ): FlowItem {
   const width = cell - 2 * PAD_IN;
   const beside = width - 0.45;
-  const name = fabric ? fabric.label.meaning : 'No fabric yet';
+  const name = fabric ? fabric.label.meaning : phrase('No fabric yet');
   const head = together([
     ...paragraph(typeface, fabric?.label.code ?? '–', HEADING, beside),
     ...(fabric && fabric.label.meaning === fabric.label.code
@@ -108,7 +113,10 @@ function labelOf(
     },
     ...paragraph(
       typeface,
-      `${blockName}: ${counted(pieces, 'piece')}${copies > 1 ? `, ${copies} of each` : ''}`,
+      phrase(
+        '{blockName}: {pieces, plural, one {# piece} other {# pieces}}{isCopies, select, true {, {copies} of each} other {}}',
+        { blockName, pieces, isCopies: copies > 1, copies },
+      ),
       SMALL,
       width,
       0.05,

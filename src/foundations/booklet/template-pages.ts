@@ -1,3 +1,4 @@
+import { phrase } from '../../words/phrase.ts';
 import { blockEdges } from '../foundation/laid-patches.ts';
 import { PT, placeMark } from '../marks.ts';
 import { TILE_WORDS, testSquare } from '../sheet/band.ts';
@@ -45,7 +46,7 @@ const EFFORT = 1e7;
 export function templatePages(block: BlockWork, setting: PageSetting): readonly PageDraft[] {
   const { typeface, page } = setting;
   const frame = fullFrame(setting);
-  const title = `${block.blockName}: cutting templates`;
+  const title = phrase('{blockName}: cutting templates', { blockName: block.blockName });
   const head = paragraph(typeface, title, HEADING, frame.width);
   const headHeight = head.reduce((sum, { height }) => sum + height, 0) + 0.12;
   const templates = templatesOf(block);
@@ -104,22 +105,26 @@ function footOf(
   const words = together([
     ...paragraph(
       typeface,
-      'Not mirrored: as the finished front is seen. Lay them on the right side of the fabric, or turned over on its wrong side.',
+      phrase(
+        'Not mirrored: as the finished front is seen. Lay them on the right side of the fabric, or turned over on its wrong side.',
+      ),
       STRONG,
       width - x,
     ),
     ...paragraph(
       typeface,
       allowance > 0
-        ? 'Cut on the dashed line; the solid line is the seam. Arrows run along the straight grain.'
-        : 'No allowance is drawn: the solid line is the seam. Arrows run along the straight grain.',
+        ? phrase('Cut on the dashed line; the solid line is the seam. Arrows run along the straight grain.')
+        : phrase('No allowance is drawn: the solid line is the seam. Arrows run along the straight grain.'),
       { ...BODY, points: 9 },
       width - x,
       0.03,
     ),
     ...paragraph(
       typeface,
-      'Print at actual size, 100 %, then measure the square. If it measures 15/16 in, the viewer shrank the page to fit: print again.',
+      phrase(
+        'Print at actual size, 100 %, then measure the square. If it measures 15/16 in, the viewer shrank the page to fit: print again.',
+      ),
       { ...BODY, points: 9 },
       width - x,
       0.03,

@@ -1,6 +1,7 @@
 import { holdsPoint } from '../../geometry/inner-spot.ts';
 import type { Point } from '../../geometry/point.ts';
 import { distance, signedArea } from '../../geometry/ring.ts';
+import { phrase } from '../../words/phrase.ts';
 import { type Mark, PT } from '../marks.ts';
 import type { Side } from '../side.ts';
 import type { Ground, LabelBox } from './ground.ts';
@@ -15,8 +16,8 @@ import {
 import { spotsOver } from './patch-labels.ts';
 
 const SEWN_FROM: Readonly<Record<Side, string>> = {
-  printed: 'sewn from this side',
-  front: 'sewn from the other side',
+  printed: phrase('sewn from this side'),
+  front: phrase('sewn from the other side'),
 };
 
 /**

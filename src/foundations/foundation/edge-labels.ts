@@ -3,6 +3,7 @@ import { formatLength, type LengthUnit } from '../../geometry/length.ts';
 import type { Point, Segment } from '../../geometry/point.ts';
 import { distance, signedArea } from '../../geometry/ring.ts';
 import type { RegistrationPoint } from '../../piecing/plan.ts';
+import { phrase } from '../../words/phrase.ts';
 import { PT } from '../marks.ts';
 import { shortened, type TextBlock } from '../type/lettering.ts';
 import { corners } from './allowance.ts';
@@ -113,15 +114,18 @@ function* inZone({ allowance }: LabelRequest, side: Segment, block: TextBlock, z
 
 /** What an edge says of its mates: `join 2: to B`, or `start of C` where the unit is position 1 of another paper. */
 export const mateText = ({ step, mates }: JoiningEdge): string =>
-  step === null ? `start of ${mates.join(', ')}` : `${step}: to ${mates.join(', ')}`;
+  step === null
+    ? phrase('start of {mates}', { mates: mates.join(', ') })
+    : phrase('{step}: to {mates}', { step, mates: mates.join(', ') });
 
 /** The text of a joining edge, naming its mates from left to right as it reads, in full before in short. */
 export function* mateTries(request: LabelRequest, one: JoiningEdge): Generator<Try> {
   const { edge, step } = one;
   const mates = axisOf(edge).flipped ? [...one.mates].reverse() : one.mates;
   const texts = [mateText({ ...one, mates })];
-  if (step !== null) texts.push(`${step.replace(/\D+/g, '')}: to ${mates.join(', ')}`);
-  texts.push(`to ${mates.join(', ')}`);
+  if (step !== null)
+    texts.push(phrase('{step}: to {mates}', { step: step.replace(/\D+/g, ''), mates: mates.join(', ') }));
+  texts.push(phrase('to {mates}', { mates: mates.join(', ') }));
   for (const zone of ZONES)
     for (const text of texts)
       for (const size of SIZES)
@@ -185,11 +189,13 @@ const BETWEEN_IN = 1 / 200;
 
 /** A length as a ruler of the project's unit shows it: to a tenth of a millimetre, or against the nearest 1/16 in. */
 function onRuler(length: number, unit: LengthUnit): string {
-  if (unit === 'mm') return `${Math.round(length * 254) / 10} mm`;
+  if (unit === 'mm') return phrase('{round} mm', { round: Math.round(length * 254) / 10 });
   const sixteenths = Math.round(16 * length) / 16;
   const off = length - sixteenths;
   const said = formatLength(sixteenths, 'in');
-  return Math.abs(off) < BETWEEN_IN ? said : `just ${off < 0 ? 'under' : 'over'} ${said}`;
+  return Math.abs(off) < BETWEEN_IN
+    ? said
+    : phrase('just {isOff, select, true {under} other {over}} {said}', { isOff: off < 0, said });
 }
 
 /** `this edge 4 1/2 in` on an outside edge, one of a length that a ruler shows before one between its lines. */
@@ -202,8 +208,8 @@ export function* lengthTries(request: LabelRequest, runs: readonly Run[]): Gener
     (a, b) => Number(b.outer) - Number(a.outer) || Number(plain(b)) - Number(plain(a)) || b.length - a.length,
   );
   const wordings: readonly ((run: Run) => readonly string[])[] = [
-    (run) => [`this edge ${text(run)}`],
-    (run) => ['this edge', text(run)],
+    (run) => [phrase('this edge {text}', { text: text(run) })],
+    (run) => [phrase('this edge'), text(run)],
   ];
   for (const zone of ZONES)
     for (const wording of wordings)
@@ -249,7 +255,11 @@ export interface TitleTry extends Try {
  */
 export function* titleTries(request: LabelRequest, runs: readonly Run[]): Generator<TitleTry> {
   const { typeface, section, copies, blockName } = request;
-  const copy = `copy ${COPY_SIGN} of ${copies} · ${section.stamp}`;
+  const copy = phrase('copy {copySign} of {copies} · {stamp}', {
+    copySign: COPY_SIGN,
+    copies,
+    stamp: section.stamp,
+  });
   const names = [3.2, 1.4, 0.6].map((widest) =>
     shortened(typeface, { text: blockName, face: 'semibold', size: SMALLEST_PT * PT }, widest),
   );
@@ -257,9 +267,9 @@ export function* titleTries(request: LabelRequest, runs: readonly Run[]): Genera
     name === ''
       ? []
       : [
-          [`${name}, section ${section.letter}, ${copy}`],
+          [phrase('{name}, section {letter}, {copy}', { name, letter: section.letter, copy })],
           [`${name} ${section.letter}, ${copy}`],
-          [name, `section ${section.letter}, ${copy}`],
+          [name, phrase('section {letter}, {copy}', { letter: section.letter, copy })],
           [`${name} ${section.letter}`, copy],
         ],
   );

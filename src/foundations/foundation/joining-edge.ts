@@ -1,4 +1,5 @@
 import type { Join } from '../../piecing/plan.ts';
+import { phrase } from '../../words/phrase.ts';
 import type { Side } from '../side.ts';
 import type { Frame } from './frame.ts';
 import type { JoiningEdge } from './label-request.ts';
@@ -7,9 +8,9 @@ import type { TickCount } from './tick-counts.ts';
 
 /** `join 4`, and what is particular about it: where a partial seam is begun and where it is closed. */
 function stepWords({ kind, step, finishes, leftOpen }: Join): string {
-  if (kind === 'set-in') return `join ${step}, set in`;
-  if (finishes) return `join ${step}, closes ${finishes.step}`;
-  return leftOpen ? `join ${step}, stop 1 in short` : `join ${step}`;
+  if (kind === 'set-in') return phrase('join {step}, set in', { step });
+  if (finishes) return phrase('join {step}, closes {step2}', { step, step2: finishes.step });
+  return leftOpen ? phrase('join {step}, stop 1 in short', { step }) : phrase('join {step}', { step });
 }
 
 export function joiningEdge(

@@ -1,4 +1,5 @@
 import { innerSpot } from '../../geometry/inner-spot.ts';
+import { phrase } from '../../words/phrase.ts';
 import type { Mark, TextMark } from '../marks.ts';
 import { blockMarks } from '../type/lettering.ts';
 import { grainArrow, upTries } from './arrows.ts';
@@ -112,11 +113,11 @@ function placeInTurn(request: LabelRequest, isTitleEarly: boolean): Placed {
   const placeTitle = (): void => {
     title ??= choose(() => titleTries(request, runs));
     if (!title) {
-      crowded.push('the title');
+      crowded.push(phrase('the title'));
       return;
     }
     put(title);
-    if (ground.linesUnder(boxAround({ ...title, pad: 0, gap: 0 })) > 0) crowded.push('the title');
+    if (ground.linesUnder(boxAround({ ...title, pad: 0, gap: 0 })) > 0) crowded.push(phrase('the title'));
   };
   if (isTitleEarly) placeTitle();
 
@@ -139,12 +140,12 @@ function placeInTurn(request: LabelRequest, isTitleEarly: boolean): Placed {
     if (!laid.grain) continue;
     const arrow = grainArrow(ground, laid);
     if (arrow) marks.push(...arrow);
-    else if (!homeless.includes(laid)) crowded.push(`the grain arrow of ${laid.id}`);
+    else if (!homeless.includes(laid)) crowded.push(phrase('the grain arrow of {id}', { id: laid.id }));
   }
 
-  marks.push(...place('the length of an edge', () => lengthTries(request, runs)));
+  marks.push(...place(phrase('the length of an edge'), () => lengthTries(request, runs)));
   if (!isTitleEarly) placeTitle();
-  marks.push(...place('the arrow that shows what is up', () => upTries(request)));
+  marks.push(...place(phrase('the arrow that shows what is up'), () => upTries(request)));
   const chosen = title as TitleTry | null;
   return {
     marks,

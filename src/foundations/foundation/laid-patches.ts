@@ -1,6 +1,7 @@
 import type { Point } from '../../geometry/point.ts';
 import { distance } from '../../geometry/ring.ts';
 import type { Patch, PiecingPlan, Section } from '../../piecing/plan.ts';
+import { phrase } from '../../words/phrase.ts';
 import type { Frame } from './frame.ts';
 import type { FabricLabel, LaidPatch } from './label-request.ts';
 import { boundariesOf } from './regions.ts';
@@ -57,7 +58,12 @@ export function laidUnit(
     {
       id: `${letter}1`,
       area: { polygon: ring.map(toPaper), holes: [] },
-      fabric: { name: `unit ${startsFrom.join(', ')}`, code, meaning: code, look: null },
+      fabric: {
+        name: phrase('unit {startsFrom}', { startsFrom: startsFrom.join(', ') }),
+        code,
+        meaning: code,
+        look: null,
+      },
       fabricId: null,
       grain: null,
     },

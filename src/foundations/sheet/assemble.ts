@@ -2,6 +2,7 @@ import { formatLength, type LengthUnit } from '../../geometry/length.ts';
 import type { Point } from '../../geometry/point.ts';
 import { boxOf } from '../../geometry/ring.ts';
 import type { PiecingPlan } from '../../piecing/plan.ts';
+import { phrase } from '../../words/phrase.ts';
 import type { Mark } from '../marks.ts';
 import type { Foundation } from '../print-work.ts';
 import type { Typeface } from '../type/typeface.ts';
@@ -51,7 +52,7 @@ export function assemble(
       signs: signsOn(one.parts),
       sizes: blocksOn(one).map(sizeOf),
     };
-    const title = `Sheet ${i + 1} of ${filled.length}`;
+    const title = phrase('Sheet {i} of {filled}', { i: i + 1, filled: filled.length });
     const beside = pictures.on(one, words.isFirst);
     const parts = [
       ...one.parts,
@@ -109,7 +110,7 @@ function picturesFor(
     (block: string): readonly Mark[] => {
       const { job, blockName } = foundationOf(drawn, block);
       const picture = frontPicture(job.plan, PICTURE_IN, PICTURE_HIGH_IN, typeface);
-      return captioned(picture, `Front: ${blockName}`, '', typeface);
+      return captioned(picture, phrase('Front: {blockName}', { blockName }), '', typeface);
     },
     (block) => block,
   );

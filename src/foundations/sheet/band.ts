@@ -1,4 +1,5 @@
 import type { Point } from '../../geometry/point.ts';
+import { phrase } from '../../words/phrase.ts';
 import { SMALLEST_PT, stack } from '../foundation/label-request.ts';
 import { type Mark, PT, shiftMark, type TextMark } from '../marks.ts';
 import type { Side } from '../side.ts';
@@ -87,27 +88,31 @@ const CAUTION_WIDTH_IN = 1.2;
 const PICTURE_IN = 0.95;
 
 const SIDE_WORDS: Readonly<Record<Side, string>> = {
-  printed: 'Printed side: the mirror image of the front. Fabric goes on the blank side.',
-  front: 'Front side: as the finished block is seen, not mirrored. For methods that sew from the other side.',
+  printed: phrase('Printed side: the mirror image of the front. Fabric goes on the blank side.'),
+  front: phrase(
+    'Front side: as the finished block is seen, not mirrored. For methods that sew from the other side.',
+  ),
 };
 
 /** 94 % and 97 % are what pages come out at that are shrunk to fit a printer's margins. */
-const SHRUNK_WORDS =
-  'A square of 15/16 in (23.9 mm) was shrunk to 94 %, one of 31/32 in (24.6 mm) to 97 %: turn off “fit to page” and print again.';
+const SHRUNK_WORDS = phrase(
+  'A square of 15/16 in (23.9 mm) was shrunk to 94 %, one of 31/32 in (24.6 mm) to 97 %: turn off “fit to page” and print again.',
+);
 
 /** How tiles are laid together. */
-export const TILE_WORDS =
-  'Tiles: trim the later one on its dotted line and lay it over the earlier one, crosses on crosses.';
+export const TILE_WORDS = phrase(
+  'Tiles: trim the later one on its dotted line and lay it over the earlier one, crosses on crosses.',
+);
 
 /** The check length of a foundation may run over several of its tiles. */
-const TILED_EDGE_WORDS = 'Measure “this edge” once they are joined.';
+const TILED_EDGE_WORDS = phrase('Measure “this edge” once they are joined.');
 
 /** Short, and behind what the makers say: rotary cutter, iron, needles, pins. */
 const CAUTIONS = [
-  'Rotary cutter: cut away from yourself, close the blade after every cut.',
-  'Iron: dry, unplugged after use.',
-  'Needles, pins: take a pin out before the needle reaches it; keep both from children.',
-  'The makers’ instructions come before these lines.',
+  phrase('Rotary cutter: cut away from yourself, close the blade after every cut.'),
+  phrase('Iron: dry, unplugged after use.'),
+  phrase('Needles, pins: take a pin out before the needle reaches it; keep both from children.'),
+  phrase('The makers’ instructions come before these lines.'),
 ];
 
 type Styled = Omit<TextLine, 'text'>;
@@ -146,12 +151,14 @@ export function planBand(whole: number, words: BandWords, typeface: Typeface): B
     column(
       wide,
       [words.printedOn, PLAIN],
-      ...(words.correction ? [[`Drawing ${words.correction}.`, PLAIN] as const] : []),
+      ...(words.correction
+        ? [[phrase('Drawing {correction}.', { correction: words.correction }), PLAIN] as const]
+        : []),
       [SIDE_WORDS[words.side], PLAIN],
       ...(tiles ? [[`${TILE_WORDS} ${TILED_EDGE_WORDS}`, PLAIN] as const] : []),
     );
   const sizeColumn = (wide: number, sizes: readonly string[]): Column => {
-    const { lines } = column(wide, [`Finished: ${sizes.join(', ')}`, PLAIN]);
+    const { lines } = column(wide, [phrase('Finished: {sizes}', { sizes: sizes.join(', ') }), PLAIN]);
     const shown = lines.slice(0, SIZE_LINES);
     const last = shown.at(-1);
     if (last && lines.length > shown.length)
@@ -179,7 +186,7 @@ export function planBand(whole: number, words: BandWords, typeface: Typeface): B
 
   const scale = column(
     scaleWidth,
-    ['Print at actual size, 100 %, then measure.', { ...STRONG, size: 7.5 * PT }],
+    [phrase('Print at actual size, 100 %, then measure.'), { ...STRONG, size: 7.5 * PT }],
     [SHRUNK_WORDS, PLAIN],
   );
   const cautions = column(cautionWidth, ...CAUTIONS.map((text) => [text, FINE] as const));
@@ -266,7 +273,7 @@ function keyOf(entries: readonly string[], width: number, typeface: Typeface): T
 export function testSquare([x, y]: Point, typeface: Typeface): Mark[] {
   const words = stack(typeface, [
     ['1 in', 'semibold', 10],
-    ['test square', 'regular', 6.5],
+    [phrase('test square'), 'regular', 6.5],
   ]);
   return [
     {
@@ -287,7 +294,7 @@ export function testSquare([x, y]: Point, typeface: Typeface): Mark[] {
 function testLine([x, y]: Point, typeface: Typeface): Mark[] {
   const from = x + INSET_IN;
   const middle = y - TICK_IN;
-  const words = stack(typeface, [['50 mm across', 'regular', 6.5]]);
+  const words = stack(typeface, [[phrase('50 mm across'), 'regular', 6.5]]);
   return [
     ...tickedLine([from, middle], [1, 0]),
     ...blockMarks(words, [from + TEST_LINE_IN / 2, middle - 0.035 - words.height / 2]),
@@ -314,7 +321,7 @@ export const LINE_DOWN_SIZE = { width: 0.24, height: TEST_LINE_IN + 2 * INSET_IN
 /** The 50 mm test line down, or one of half that length, from the upper left corner of its room. */
 export function testLineDown(typeface: Typeface, share: 1 | 0.5 = 1): Mark[] {
   const long = share * TEST_LINE_IN;
-  const words = stack(typeface, [[`${50 * share} mm down`, 'regular', 6.5]]);
+  const words = stack(typeface, [[phrase('{share} mm down', { share: 50 * share }), 'regular', 6.5]]);
   const x = LINE_DOWN_SIZE.width - TICK_IN - INSET_IN;
   return [
     ...tickedLine([x, INSET_IN], [0, 1], long),

@@ -1,5 +1,6 @@
 import { MM_PER_IN } from '../../geometry/lattice.ts';
 import { parseLength } from '../../geometry/length.ts';
+import { phrase } from '../../words/phrase.ts';
 
 /** Length of the test lines, across and down, inches. */
 export const TEST_LINE_IN = 50 / MM_PER_IN;
@@ -32,12 +33,16 @@ export function readCorrection(printer: string, across: string, down: string): C
     [down, 'down'],
   ] as const) {
     const length = parseLength(text, 'mm');
-    if (!length.ok) return { ok: false, error: `The line ${line}: ${length.error}` };
+    if (!length.ok)
+      return { ok: false, error: phrase('The line {line}: {error}', { line, error: length.error }) };
     const share = length.inches / TEST_LINE_IN;
     if (!(Math.abs(share - 1) <= MOST_OFF + 1e-9))
       return {
         ok: false,
-        error: `The line ${line} is more than 5 % off. Look at the viewer’s scaling first: print at actual size, 100 %, and measure again.`,
+        error: phrase(
+          'The line {line} is more than 5 % off. Look at the viewer’s scaling first: print at actual size, 100 %, and measure again.',
+          { line },
+        ),
       };
     factors.push(1 / share);
   }
@@ -50,6 +55,9 @@ export const changesAnything = ({ across, down }: Correction): boolean =>
 
 /** `corrected for ‘kitchen printer’: 99.2 % across, 99.6 % down`, with the name as it can be printed. */
 export const correctionWords = ({ across, down }: Correction, printer: string): string =>
-  `corrected${printer === '' ? '' : ` for ‘${printer}’`}: ${perCent(across)} across, ${perCent(down)} down`;
+  phrase(
+    'corrected{isPrinter, select, true {} other { for ‘{printer}’}}: {perCent} across, {perCent2} down',
+    { isPrinter: printer === '', printer, perCent: perCent(across), perCent2: perCent(down) },
+  );
 
 const perCent = (factor: number): string => `${(Math.round(factor * 1000) / 10).toFixed(1)} %`;

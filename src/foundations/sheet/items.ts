@@ -1,3 +1,4 @@
+import { phrase } from '../../words/phrase.ts';
 import { titleOfCopy } from '../foundation/draw-foundation.ts';
 import { type Mark, PT, placeMark } from '../marks.ts';
 import type { Foundation } from '../print-work.ts';
@@ -45,7 +46,7 @@ export function itemsOf(
   const map = captioned(
     tileMap(drawing, grid, tiles, PICTURE_HIGH_IN, typeface),
     foundation.blockName,
-    ` ${foundation.section.letter}: tiles`,
+    phrase(' {letter}: tiles', { letter: foundation.section.letter }),
     typeface,
   );
   return (copy) => {
@@ -53,13 +54,17 @@ export function itemsOf(
     return tiles.map((tile, i): Item => {
       const style = { face: 'semibold', size: 7 * PT } as const;
       const { letter } = foundation.section;
-      const ofCopies = `copy ${copy} of ${foundation.job.copies}`;
+      const ofCopies = phrase('copy {copy} of {copies}', { copy, copies: foundation.job.copies });
       const head = tileHead(
         typeface,
         style,
         { number: i + 1, of: tiles.length, row: tile.row, column: tile.column },
         foundation.blockName,
-        [`, section ${letter}, ${ofCopies}`, ` ${letter}, ${ofCopies}`, ` ${letter}`],
+        [
+          phrase(', section {letter}, {ofCopies}', { letter, ofCopies }),
+          ` ${letter}, ${ofCopies}`,
+          ` ${letter}`,
+        ],
         tile.width,
       );
       return {

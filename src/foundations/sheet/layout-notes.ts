@@ -1,3 +1,4 @@
+import { phrase } from '../../words/phrase.ts';
 import type { Foundation, PrintNote } from '../print-work.ts';
 import type { DrawnFoundation } from './draw.ts';
 import type { Rectangle } from './level-packing.ts';
@@ -15,18 +16,28 @@ export function layoutNotes(drawn: readonly DrawnFoundation[], room: Rectangle):
       notes.push({
         kind: 'tiled',
         block,
-        message: `${name}: ${sectionsOf(tiled)} ${is} larger than one sheet and ${comes} in ${tiles} tiles, to be laid together by their crosses.`,
+        message: phrase(
+          '{name}: {sectionsOf} {is} larger than one sheet and {comes} in {tiles} tiles, to be laid together by their crosses.',
+          { name, sectionsOf: sectionsOf(tiled), is, comes, tiles },
+        ),
         room,
       });
     }
     for (const { drawing, foundation } of own) {
       const { crowded } = drawing;
       if (crowded.length === 0) continue;
-      const few = `${crowded.slice(0, 6).join(', ')}${crowded.length > 6 ? ' and more' : ''}`;
+      const few = phrase('{crowded}{isCrowded, select, true { and more} other {}}', {
+        crowded: crowded.slice(0, 6).join(', '),
+        isCrowded: crowded.length > 6,
+      });
       notes.push({
         kind: 'crowded',
         block,
-        message: `${name}: section ${foundation.section.letter} is crowded. No free place was found for ${few}.`,
+        message: phrase('{name}: section {letter} is crowded. No free place was found for {few}.', {
+          name,
+          letter: foundation.section.letter,
+          few,
+        }),
       });
     }
   }
@@ -37,7 +48,9 @@ export function layoutNotes(drawn: readonly DrawnFoundation[], room: Rectangle):
 function sectionsOf(drawn: readonly DrawnFoundation[]): string {
   const letters = drawn.map(({ foundation }) => foundation.section.letter);
   const last = letters.pop()!;
-  return letters.length === 0 ? `section ${last}` : `sections ${letters.join(', ')} and ${last}`;
+  return letters.length === 0
+    ? phrase('section {last}', { last })
+    : phrase('sections {letters} and {last}', { letters: letters.join(', '), last });
 }
 
 /** Blocks whose fronts no sheet has room for: without it a block that mirrors badly is easily sewn the wrong way round. */
@@ -50,6 +63,8 @@ export const frontNotes = (
     return {
       kind: 'crowded',
       block,
-      message: `${blockName}: no sheet has room for a picture of its front. Print the cover with it.`,
+      message: phrase('{blockName}: no sheet has room for a picture of its front. Print the cover with it.', {
+        blockName,
+      }),
     };
   });

@@ -1,4 +1,5 @@
 import { marginFault } from '../../document/pages.ts';
+import { phrase } from '../../words/phrase.ts';
 import type { FabricLabel } from '../foundation/label-request.ts';
 import type { DrawingStore } from '../foundation/store.ts';
 import { tickCounts } from '../foundation/tick-counts.ts';
@@ -42,10 +43,10 @@ export function layOutSheets(
   if (fault !== null) return refused(fault);
   const foundations = foundationsOf(work, options.side, options.typeface, notes);
   if (foundations.length === 0)
-    return refused('There is no foundation to print: choose a block that can be sewn.', 'empty');
+    return refused(phrase('There is no foundation to print: choose a block that can be sewn.'), 'empty');
   const fabrics = fabricLabels(work, options.typeface, notes);
-  const project = printable(options.typeface, work.project.name, 'Project');
-  if (project.lacking !== '') notes.push(nameNote(null, 'The project’s name', project));
+  const project = printable(options.typeface, work.project.name, phrase('Project'));
+  if (project.lacking !== '') notes.push(nameNote(null, phrase('The project’s name'), project));
 
   const settled = settle(work, options, foundations, fabrics, project.text, drawings);
   if (typeof settled === 'string') return refused(REFUSALS[settled]);
@@ -109,7 +110,7 @@ const bandWords = (
   key: all
     .filter(({ id }) => key.has(id))
     .map(({ id }) => keyEntry(fabrics.get(id)!))
-    .concat(options.grain ? ['↔ straight grain of the fabric'] : []),
+    .concat(options.grain ? [phrase('↔ straight grain of the fabric')] : []),
   tiles: false,
   correction: correctionOf(options),
   legend: {
@@ -129,7 +130,7 @@ export function firstLook(work: PrintWork, options: SheetOptions, drawings?: Dra
   const nesting = { ...(options.nesting ?? DEFAULT_NESTING), effort: 0 };
   for (const job of work.jobs) {
     const [sheet] = layOutSheets({ ...work, jobs: [job] }, { ...options, nesting }, drawings).sheets;
-    if (sheet) return numbered(sheet, 'Sheet 1', ['Sheet 1'], options.typeface);
+    if (sheet) return numbered(sheet, phrase('Sheet 1'), [phrase('Sheet 1')], options.typeface);
   }
   return null;
 }

@@ -1,5 +1,6 @@
 import { formatLength, type LengthUnit } from '../../geometry/length.ts';
 import type { Point } from '../../geometry/point.ts';
+import { phrase } from '../../words/phrase.ts';
 import { type Mark, PT } from '../marks.ts';
 import { lengthOf, type TextLine, textAt } from '../type/lettering.ts';
 import type { Typeface } from '../type/typeface.ts';
@@ -57,12 +58,15 @@ export function legendOf(width: number, words: LegendWords, typeface: Typeface):
 function entriesOf({ allowance, unit, joins, units }: LegendWords): readonly Entry[] {
   const cut: Entry =
     allowance > 0
-      ? { ...sampleOf('sample-trim'), text: `cut, ${formatLength(allowance, unit)} outside the seam` }
-      : { text: 'no allowance is drawn', width: 0, draw: () => [] };
+      ? {
+          ...sampleOf('sample-trim'),
+          text: phrase('cut, {allowance} outside the seam', { allowance: formatLength(allowance, unit) }),
+        }
+      : { text: phrase('no allowance is drawn'), width: 0, draw: () => [] };
   return [
-    { ...sampleOf('sample-seam'), text: allowance > 0 ? 'sew: never cut here' : 'sew' },
+    { ...sampleOf('sample-seam'), text: allowance > 0 ? phrase('sew: never cut here') : phrase('sew') },
     cut,
-    ...(units ? [{ ...sampleOf('sample-unit'), text: 'sewn before' }] : []),
+    ...(units ? [{ ...sampleOf('sample-unit'), text: phrase('sewn before') }] : []),
     ...(joins ? [CROSS, RING, TICKS] : []),
   ];
 }
@@ -89,7 +93,7 @@ const crossAt = ([x, y]: Point): Mark[] => [
 const CROSS: Entry = { text: 'pin', width: 2 * SIGN_IN, draw: ([x, y]) => crossAt([x + SIGN_IN, y]) };
 
 const RING: Entry = {
-  text: 'seams meet: match them first',
+  text: phrase('seams meet: match them first'),
   width: 2 * SIGN_IN,
   draw: ([x, y]) => [
     ...crossAt([x + SIGN_IN, y]),
@@ -98,7 +102,7 @@ const RING: Entry = {
 };
 
 const TICKS: Entry = {
-  text: 'edges with as many ticks are sewn together',
+  text: phrase('edges with as many ticks are sewn together'),
   width: 0.18,
   draw: ([x, y]) =>
     [0, 0.1, 0.14].map((at) =>

@@ -1,5 +1,6 @@
 import { landscape } from '../../document/pages.ts';
 import type { Point } from '../../geometry/point.ts';
+import { phrase } from '../../words/phrase.ts';
 import type { Foundation } from '../print-work.ts';
 import { printable } from '../type/typeface.ts';
 import { type Band, type BandWords, planBand } from './band.ts';
@@ -31,9 +32,10 @@ export interface Print {
 const MOST_PIECES = 20_000;
 
 export const REFUSALS = {
-  'too-small': 'The page is too small: nothing of a foundation finds room beside the test square.',
-  'too-many':
+  'too-small': phrase('The page is too small: nothing of a foundation finds room beside the test square.'),
+  'too-many': phrase(
     'More than 20,000 pieces of paper would be needed: choose fewer copies, fewer blocks or a larger page.',
+  ),
 } as const;
 
 /** Less room than this for foundations on a sheet, and the page is too small. */

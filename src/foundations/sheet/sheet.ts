@@ -1,5 +1,6 @@
 import type { Page } from '../../document/pages.ts';
 import type { Point } from '../../geometry/point.ts';
+import { phrase } from '../../words/phrase.ts';
 import type { FabricStyle } from '../foundation/fabric-marks.ts';
 import { type Mark, type Placement, placeMark, scaleMark, type TextMark } from '../marks.ts';
 import type { PrintNote } from '../print-work.ts';
@@ -63,10 +64,13 @@ export function marksOf({ parts, number, scale }: Sheet): Mark[] {
 
 /** A sheet of foundations as a page of a file that has other pages too, all numbered through. */
 export function asPage(sheet: Sheet, page: CountedPage, typeface: Typeface): Sheet {
-  const among = `${page.sheet} of ${page.sheets}`;
-  const inFile = `${page.page} of ${page.pages}`;
-  const wordings = [`Page ${inFile} · foundations ${among}`, `Page ${inFile}`];
-  return numbered(sheet, `Foundations ${among}, page ${inFile}`, wordings, typeface);
+  const among = phrase('{sheet} of {sheets}', { sheet: page.sheet, sheets: page.sheets });
+  const inFile = phrase('{page} of {pages}', { page: page.page, pages: page.pages });
+  const wordings = [
+    phrase('Page {inFile} · foundations {among}', { inFile, among }),
+    phrase('Page {inFile}', { inFile }),
+  ];
+  return numbered(sheet, phrase('Foundations {among}, page {inFile}', { among, inFile }), wordings, typeface);
 }
 
 /** A sheet of foundations under another number. */

@@ -1,3 +1,4 @@
+import { phrase } from '../../words/phrase.ts';
 import { lengthOf, shortened, type TextLine } from '../type/lettering.ts';
 import type { Typeface } from '../type/typeface.ts';
 
@@ -22,9 +23,9 @@ export function tileHead(
   ends: readonly string[],
   widest: number,
 ): string {
-  const counted = `Tile ${number} of ${of}`;
+  const counted = phrase('Tile {number} of {of}', { number, of });
   const heads = ends.flatMap((end) => [
-    [`${counted} (row ${row}, column ${column}): `, end] as const,
+    [phrase('{counted} (row {row}, column {column}): ', { counted, row, column }), end] as const,
     [`${counted}: `, end] as const,
   ]);
   for (const [before, end] of heads) {

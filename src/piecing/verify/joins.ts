@@ -1,5 +1,6 @@
 import { isOneStretch } from '../../geometry/one-stretch.ts';
 import { distance } from '../../geometry/ring.ts';
+import { phrase } from '../../words/phrase.ts';
 import type { Join, SewingPlan } from '../plan.ts';
 import { type Boundary, contactBetween, type Side } from './boundary.ts';
 import { type Orders, patchesIn, pointFaults, type Unit, type Units } from './points.ts';
@@ -38,11 +39,11 @@ export function joinFaults(plan: SewingPlan, boundary: Boundary): string[] {
       unitOf.get(sectionOf.get(patch)!) === name;
   plan.joins.forEach((join, k) => {
     sewOn();
-    if (join.step !== k + 1) faults.push(`Join ${join.step} is not the next step.`);
+    if (join.step !== k + 1) faults.push(phrase('Join {step} is not the next step.', { step: join.step }));
     const left = unit(join.left);
     const right = unit(join.right);
     if (left === null || right === null || left === right) {
-      faults.push(`Join ${join.step} needs units that are not made before it.`);
+      faults.push(phrase('Join {step} needs units that are not made before it.', { step: join.step }));
       return;
     }
     const units = [
@@ -52,12 +53,12 @@ export function joinFaults(plan: SewingPlan, boundary: Boundary): string[] {
     const contact = contactOf(units, orderOf, boundary);
     const seam = seamFaults(join, contact);
     if (join.kind === 'partial' && !finishesAnother(plan, join))
-      faults.push(`Join ${join.step} does not finish a seam begun before it.`);
+      faults.push(phrase('Join {step} does not finish a seam begun before it.', { step: join.step }));
     faults.push(...(seam.length > 0 ? seam : pointFaults(join, contact, units, orderOf, boundary)));
     for (const letter of join.right) unitOf.set(letter, left);
   });
   sewOn();
-  if (new Set(unitOf.values()).size > 1) faults.push('The sections are not all joined.');
+  if (new Set(unitOf.values()).size > 1) faults.push(phrase('The sections are not all joined.'));
   return faults;
 }
 
@@ -92,13 +93,13 @@ function finishesAnother({ joins }: SewingPlan, { step, stretches, finishes }: J
 function seamFaults({ step, kind, seam, stretches }: Join, contact: readonly Side[]): string[] {
   const edges = contact.map(({ edge }) => edge);
   if (kind === 'straight') {
-    if (!isOneStretch(edges)) return [`Join ${step} is not one straight seam.`];
+    if (!isOneStretch(edges)) return [phrase('Join {step} is not one straight seam.', { step })];
     const isTold =
       stretches.length === 1 && isSameStretch(stretches[0]!, seam) && isSameStretch(seam, spanOf(edges));
-    return isTold ? [] : [`Join ${step} does not run along its seam.`];
+    return isTold ? [] : [phrase('Join {step} does not run along its seam.', { step })];
   }
   // A seam that turns within the width of a line may be called either.
-  if (edges.length === 0 || stretches.length < 2) return [`Join ${step} is not set in.`];
+  if (edges.length === 0 || stretches.length < 2) return [phrase('Join {step} is not set in.', { step })];
   const lengthOf = (
     some: readonly (readonly [readonly [number, number], readonly [number, number]])[],
   ): number => some.reduce((sum, [a, b]) => sum + distance(a, b), 0);
@@ -108,5 +109,5 @@ function seamFaults({ step, kind, seam, stretches }: Join, contact: readonly Sid
     edges.every((edge) => stretches.some((stretch) => edge.every((at) => liesOn(at, stretch)))) &&
     distance(seam[0], stretches[0]![0]) <= ONE_SPOT_IN &&
     distance(seam[1], stretches.at(-1)![1]) <= ONE_SPOT_IN;
-  return isTold ? [] : [`Join ${step} does not run along its stretches.`];
+  return isTold ? [] : [phrase('Join {step} does not run along its stretches.', { step })];
 }

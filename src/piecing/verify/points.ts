@@ -1,5 +1,6 @@
 import type { Point, Segment } from '../../geometry/point.ts';
 import { distance } from '../../geometry/ring.ts';
+import { phrase } from '../../words/phrase.ts';
 import { letters } from '../ids.ts';
 import type { Join } from '../plan.ts';
 import { MAX_STRETCH_IN } from '../registration.ts';
@@ -35,10 +36,12 @@ export function pointFaults(
   const { step, points, stretches } = join;
   const faults: string[] = [];
   points.forEach(({ label, at }, k) => {
-    if (label !== `${step}${letters(k).toLowerCase()}`) faults.push(`Point ${label} has the wrong label.`);
-    if (!stretches.some((stretch) => liesOn(at, stretch))) faults.push(`Point ${label} is off its seam.`);
+    if (label !== `${step}${letters(k).toLowerCase()}`)
+      faults.push(phrase('Point {label} has the wrong label.', { label }));
+    if (!stretches.some((stretch) => liesOn(at, stretch)))
+      faults.push(phrase('Point {label} is off its seam.', { label }));
   });
-  if (!areInTurn(join)) faults.push(`The points of join ${step} are out of turn.`);
+  if (!areInTurn(join)) faults.push(phrase('The points of join {step} are out of turn.', { step }));
   const isEndOfAny = (at: Point): boolean => stretches.flat().some((end) => distance(end, at) <= ONE_SPOT_IN);
   const [inLeft, inRight] = units.map((unit) => seamEnds(unit, orderOf, boundary)) as [SeamEnds, SeamEnds];
   for (const stretch of stretches) {
@@ -49,9 +52,9 @@ export function pointFaults(
       .sort((p, q) => p.t - q.t);
     for (const end of [0, length])
       if (!here.some(({ kind, t }) => kind === 'end' && Math.abs(t - end) <= ONE_SPOT_IN))
-        faults.push(`Join ${step} has no point at an end.`);
+        faults.push(phrase('Join {step} has no point at an end.', { step }));
     if (here.some(({ t }, k) => k > 0 && t - here[k - 1]!.t > MAX_STRETCH_IN + 2 ** -14))
-      faults.push(`Join ${step} goes too far without a point.`);
+      faults.push(phrase('Join {step} goes too far without a point.', { step }));
     const onIt = contact.filter(({ edge }) => isNearest(stretch, stretches, edge));
     const [fromLeft, fromRight] = [
       meetings(onIt, stretch, ({ patch }) => patch),
@@ -64,12 +67,13 @@ export function pointFaults(
       const there = here.filter(
         ({ kind, t: its }) => (kind === 'match' || kind === 'junction') && near([its], t),
       );
-      if (there.length === 0) faults.push(`Join ${step} has no point where a seam meets it.`);
+      if (there.length === 0)
+        faults.push(phrase('Join {step} has no point where a seam meets it.', { step }));
       // Seams of both sides on the very same spot; where spots crowd within the width of a line or two, one may be told apart.
       const isCrowded = here.filter(({ t: its }) => near([its], t, 2 * ONE_SPOT_IN)).length > 1;
       const isMet = near(fromLeft, t, 2 ** -15) && near(fromRight, t, 2 ** -15);
       if (isMet && !isCrowded && !there.some(({ kind }) => kind === 'match'))
-        faults.push(`Join ${step} has no match where seams of both sides meet.`);
+        faults.push(phrase('Join {step} has no match where seams of both sides meet.', { step }));
     }
     for (const { kind, label, at, t } of here.filter((point) => isInside(point.t))) {
       const left = near(fromLeft, t);
@@ -82,7 +86,7 @@ export function pointFaults(
             : kind === 'guide'
               ? !left && !right
               : isEndOfAny(at);
-      if (!isSo) faults.push(`Point ${label} is no ${kind}.`);
+      if (!isSo) faults.push(phrase('Point {label} is no {kind}.', { label, kind }));
     }
   }
   return faults;

@@ -1,5 +1,6 @@
 import { STRAIGHT_IN } from '../../geometry/lattice.ts';
 import { distanceToSegment, signedArea } from '../../geometry/ring.ts';
+import { phrase } from '../../words/phrase.ts';
 import type { Block, Cut } from '../block.ts';
 import type { Edge, Section, SewingPlan } from '../plan.ts';
 import type { Boundary } from './boundary.ts';
@@ -13,14 +14,14 @@ export function topologyFaults(
   drawing: Pick<Block, 'outline' | 'cuts'>,
   boundary: Boundary,
 ): string[] {
-  const faults = boundary.doubled.map(([a, b]) => `${a} and ${b} lie on each other.`);
+  const faults = boundary.doubled.map(([a, b]) => phrase('{a} and {b} lie on each other.', { a, b }));
   for (const { id, polygon, holes, neighbours } of plan.patches) {
     if (!(signedArea(polygon) > 0) || holes.some((hole) => !(signedArea(hole) < 0)))
-      faults.push(`${id} has no inside.`);
+      faults.push(phrase('{id} has no inside.', { id }));
     const beside = new Set(boundary.sidesOf.get(id)!.flatMap(({ other }) => other ?? []));
     beside.delete(id);
     if (beside.size !== neighbours.length || neighbours.some((other) => !beside.has(other)))
-      faults.push(`${id} has other neighbours than it says.`);
+      faults.push(phrase('{id} has other neighbours than it says.', { id }));
   }
   faults.push(...edgeFaults(plan.edges, drawing, boundary));
   for (const section of plan.sections) faults.push(...outlineFaults(plan, section, boundary));
@@ -42,20 +43,22 @@ function edgeFaults(
     const [a, b] = [numberOf(from), numberOf(to)];
     told.add(wayOf(a, b));
     if (right !== ownerOf(wayOf(a, b)) || left !== ownerOf(wayOf(b, a)) || right === left)
-      faults.push('An edge has other patches beside it than it says.');
-    if (from[0] > to[0] || (from[0] === to[0] && from[1] > to[1])) faults.push('An edge runs the wrong way.');
+      faults.push(phrase('An edge has other patches beside it than it says.'));
+    if (from[0] > to[0] || (from[0] === to[0] && from[1] > to[1]))
+      faults.push(phrase('An edge runs the wrong way.'));
     if (line !== null && !lineOf.get(line)?.some((cut) => liesAlong(edge, cut)))
-      faults.push(`An edge does not lie on cut ${line}.`);
+      faults.push(phrase('An edge does not lie on cut {line}.', { line }));
   }
   // An edge inside the block stands round two patches, one of the outline round one.
   let count = 0;
   for (const sides of sidesOf.values()) for (const { other } of sides) count += other === null ? 2 : 1;
-  if (told.size !== edges.length || 2 * told.size !== count) faults.push('The edges are not told once each.');
+  if (told.size !== edges.length || 2 * told.size !== count)
+    faults.push(phrase('The edges are not told once each.'));
   // Where lines all but meet, a sliver may lie between the outline as drawn and as it runs from corner to corner.
   const sides = outline.map((from, k) => ({ from, to: outline[(k + 1) % outline.length]! }));
   for (const edge of edges)
     if (edge.line === null && !sides.some((side) => liesAlong(edge, side)))
-      faults.push('An edge lies on no cut, and not on the outline.');
+      faults.push(phrase('An edge lies on no cut, and not on the outline.'));
   return faults;
 }
 
@@ -91,5 +94,7 @@ function outlineFaults(
   }
   const isWhole = count === length && told.size === length;
   const turnsRight = signedArea(outline) > 0 && holes.every((hole) => signedArea(hole) < 0);
-  return isRim && isWhole && turnsRight ? [] : [`The outline of ${letter} is not that of its patches.`];
+  return isRim && isWhole && turnsRight
+    ? []
+    : [phrase('The outline of {letter} is not that of its patches.', { letter })];
 }

@@ -1,17 +1,18 @@
 import type { Point } from '../../geometry/point.ts';
+import { phrase } from '../../words/phrase.ts';
 
 /**
  * Mattresses, width by length in inches. Facts of the trade on which public tables agree (United States); some give a
  * long twin as 36 × 80, a twin as 39 × 76 and a king as 78 × 80.
  */
 export const BEDS: readonly { readonly name: string; readonly size: Point }[] = [
-  { name: 'Crib', size: [28, 52] },
-  { name: 'Twin', size: [39, 75] },
-  { name: 'Long twin', size: [39, 80] },
-  { name: 'Full', size: [54, 75] },
-  { name: 'Queen', size: [60, 80] },
-  { name: 'King', size: [76, 80] },
-  { name: 'California king', size: [72, 84] },
+  { name: phrase('Crib'), size: [28, 52] },
+  { name: phrase('Twin'), size: [39, 75] },
+  { name: phrase('Long twin'), size: [39, 80] },
+  { name: phrase('Full'), size: [54, 75] },
+  { name: phrase('Queen'), size: [60, 80] },
+  { name: phrase('King'), size: [76, 80] },
+  { name: phrase('California king'), size: [72, 84] },
 ];
 
 /** What a quilt hangs down at each side and the foot, inches, unless asked otherwise: 8 to 14 in are usual. */

@@ -1,5 +1,6 @@
 import type { Finishing } from '../../document/quilt.ts';
 import type { Point } from '../../geometry/point.ts';
+import { phrase } from '../../words/phrase.ts';
 import { BACKING_EXTRA_IN, type BackingPanels, backingPanels } from './backing.ts';
 import { BATTING_EXTRA_IN, battingFor } from './batting.ts';
 import { BINDING_WIDTH_IN, type BindingNeed, bindingNeed } from './binding.ts';
@@ -76,14 +77,14 @@ export function finishingPieces(
     binding.square === null ? [usableWidth, binding.width] : [binding.square, binding.square];
   const pieces = [
     piece(
-      binding.square === null ? 'Binding strips' : 'Square for bias binding',
+      binding.square === null ? phrase('Binding strips') : phrase('Square for bias binding'),
       finishing?.binding?.fabric,
       strips,
       binding.square === null ? binding.strips : 1,
     ),
-    piece('Backing panels', finishing?.backing?.fabric, backing[0].panel, backing[0].panels),
+    piece(phrase('Backing panels'), finishing?.backing?.fabric, backing[0].panel, backing[0].panels),
   ];
-  if (sleeve) pieces.push(piece('Hanging sleeve', finishing?.sleeve?.fabric, sleeve, 1));
-  if (label) pieces.push(piece('Label', finishing?.label?.fabric, label, 1));
+  if (sleeve) pieces.push(piece(phrase('Hanging sleeve'), finishing?.sleeve?.fabric, sleeve, 1));
+  if (label) pieces.push(piece(phrase('Label'), finishing?.label?.fabric, label, 1));
   return pieces;
 }

@@ -1,6 +1,7 @@
 import { isBlockPlace, type Part } from '../../document/quilt.ts';
 import type { Point, Ring } from '../../geometry/point.ts';
 import { cross, distance, lengthOf } from '../../geometry/ring.ts';
+import { phrase } from '../../words/phrase.ts';
 import type { Layout } from '../layout.ts';
 import { EIGHTH_IN, roundUp } from './round-up.ts';
 import { halfSquare, quarterSquare } from './triangles.ts';
@@ -24,13 +25,13 @@ export interface PlainPiece {
 }
 
 const WORDS: Readonly<Record<Part | 'plain', string>> = {
-  sashing: 'Sashing',
-  cornerstone: 'Cornerstones',
-  'side-triangle': 'Side triangles',
-  'corner-triangle': 'Corner triangles',
-  strip: 'Strips',
-  border: 'Border',
-  plain: 'Plain pieces',
+  sashing: phrase('Sashing'),
+  cornerstone: phrase('Cornerstones'),
+  'side-triangle': phrase('Side triangles'),
+  'corner-triangle': phrase('Corner triangles'),
+  strip: phrase('Strips'),
+  border: phrase('Border'),
+  plain: phrase('Plain pieces'),
 };
 
 /** Everything plain in a quilt, alike pieces together, as it is cut with a seam of so much all round. */

@@ -11,6 +11,7 @@ import {
   readingFrame,
   TITLE,
 } from '../../foundations/booklet/flow.ts';
+import { phrase } from '../../words/phrase.ts';
 import { finishingList } from '../finishing/finishing-list.ts';
 import { plainPieces } from '../finishing/plain-pieces.ts';
 import type { Layout } from '../layout.ts';
@@ -24,55 +25,107 @@ export function finishingPages(project: Project, layout: Layout, setting: PageSe
   const { box } = layout;
   const list = finishingList([box.maxX - box.minX, box.maxY - box.minY], quilt?.finishing, seamAllowance);
   const nameOf = (id: string | null): string =>
-    project.fabrics.find((fabric) => fabric.id === id)?.name ?? 'no fabric chosen yet';
+    project.fabrics.find((fabric) => fabric.id === id)?.name ?? phrase('no fabric chosen yet');
   const line = (text: string): FlowItem[] => paragraph(typeface, text, BODY, frame.width, 0.05);
   const head = (text: string): FlowItem[] =>
     paragraph(typeface, text, HEADING, frame.width, 0.22).map((item) => ({ ...item, keepsWithNext: true }));
   const [backing, other] = list.backing;
   const say = (inches: number): string => clothLength(inches, unit);
   const items = [
-    ...paragraph(typeface, 'Finishing', TITLE, frame.width),
+    ...paragraph(typeface, phrase('Finishing'), TITLE, frame.width),
     ...line(
-      `The top is ${sizeWords(list.size, unit)}. All sizes are as cut, with seams of ${say(seamAllowance)}.`,
+      phrase('The top is {sizeWords}. All sizes are as cut, with seams of {seamAllowance}.', {
+        sizeWords: sizeWords(list.size, unit),
+        seamAllowance: say(seamAllowance),
+      }),
     ),
-    ...head('Plain pieces'),
+    ...head(phrase('Plain pieces')),
     ...plainPieces(layout, seamAllowance).flatMap(({ what, fabric, count, width, height, kind, pieces }) =>
       line(
-        `${what}, ${nameOf(fabric)}: ${count} × ${sizeWords([width, height], unit)}${kind === 'rectangle' ? '' : `, each cut ${kind === 'half-square' ? 'once' : 'twice'} from corner to corner: ${pieces} triangles`}.`,
+        phrase(
+          '{what}, {nameOf}: {count} × {sizeWords}{kind, select, rectangle {} other {, each cut {isKind, select, true {once} other {twice}} from corner to corner: {pieces} triangles}}.',
+          {
+            what,
+            nameOf: nameOf(fabric),
+            count,
+            sizeWords: sizeWords([width, height], unit),
+            kind,
+            isKind: kind === 'half-square',
+            pieces,
+          },
+        ),
       ),
     ),
-    ...head('Backing and batting'),
+    ...head(phrase('Backing and batting')),
     ...line(
       backing.panels === 1
-        ? `Backing: one panel, ${sizeWords(backing.panel, unit)}.`
-        : `Backing: ${backing.panels} panels of ${sizeWords(backing.panel, unit)} with ${backing.seams} seams, ${say(backing.buy)} of cloth. With ${other.seams} seams: ${say(other.buy)}.`,
+        ? phrase('Backing: one panel, {sizeWords}.', { sizeWords: sizeWords(backing.panel, unit) })
+        : phrase(
+            'Backing: {panels} panels of {sizeWords} with {seams} seams, {buy} of cloth. With {seams2} seams: {buy2}.',
+            {
+              panels: backing.panels,
+              sizeWords: sizeWords(backing.panel, unit),
+              seams: backing.seams,
+              buy: say(backing.buy),
+              seams2: other.seams,
+              buy2: say(other.buy),
+            },
+          ),
     ),
     ...line(
       list.batting === null
-        ? `Batting: ${sizeWords(list.battingNeeded, unit)}, larger than any package.`
-        : `Batting: the package of ${sizeWords(list.batting, unit)}.`,
+        ? phrase('Batting: {sizeWords}, larger than any package.', {
+            sizeWords: sizeWords(list.battingNeeded, unit),
+          })
+        : phrase('Batting: the package of {sizeWords}.', { sizeWords: sizeWords(list.batting, unit) }),
     ),
-    ...head('Binding'),
+    ...head(phrase('Binding')),
     ...line(
       list.binding.square === null
-        ? `${list.binding.strips} strips ${say(list.binding.width)} wide, joined on the slant: ${say(list.binding.length)} with what joins and corners take. ${say(list.binding.buy)} of cloth.`
-        : `On the bias: a square of ${say(list.binding.square)} in strips ${say(list.binding.width)} wide, ${say(list.binding.length)} with what joins and corners take.`,
+        ? phrase(
+            '{strips} strips {width} wide, joined on the slant: {binding} with what joins and corners take. {buy} of cloth.',
+            {
+              strips: list.binding.strips,
+              width: say(list.binding.width),
+              binding: say(list.binding.length),
+              buy: say(list.binding.buy),
+            },
+          )
+        : phrase(
+            'On the bias: a square of {square} in strips {width} wide, {binding} with what joins and corners take.',
+            {
+              square: say(list.binding.square),
+              width: say(list.binding.width),
+              binding: say(list.binding.length),
+            },
+          ),
     ),
     ...(list.sleeve
       ? [
-          ...head('Sleeve'),
-          ...line(`Cut ${sizeWords(list.sleeve, unit)}, hem the ends, fold along its length.`),
+          ...head(phrase('Sleeve')),
+          ...line(
+            phrase('Cut {sizeWords}, hem the ends, fold along its length.', {
+              sizeWords: sizeWords(list.sleeve, unit),
+            }),
+          ),
         ]
       : []),
-    ...(list.label ? [...head('Label'), ...line(`Cut ${sizeWords(list.label, unit)}.`)] : []),
+    ...(list.label
+      ? [
+          ...head(phrase('Label')),
+          ...line(phrase('Cut {sizeWords}.', { sizeWords: sizeWords(list.label, unit) })),
+        ]
+      : []),
     ...line(
-      'Rotary cutters are sharp and irons are hot: cut away from your hands, close the blade after every cut, and keep to the makers’ instructions.',
+      phrase(
+        'Rotary cutters are sharp and irons are hot: cut away from your hands, close the blade after every cut, and keep to the makers’ instructions.',
+      ),
     ),
   ];
   return draftsOf(
     flowInto(items, frame.height),
     frame,
-    { part: 'guide', block: null, title: 'Finishing' },
+    { part: 'guide', block: null, title: phrase('Finishing') },
     setting,
   );
 }

@@ -19,6 +19,7 @@ import type { Mark } from '../../foundations/marks.ts';
 import { boxOf } from '../../geometry/ring.ts';
 import { letters } from '../../piecing/ids.ts';
 import type { Join } from '../../piecing/plan.ts';
+import { phrase } from '../../words/phrase.ts';
 import { joiningOf } from '../joining.ts';
 import type { Layout } from '../layout.ts';
 import type { Pinned } from '../matching.ts';
@@ -49,7 +50,7 @@ export function guidePages(
   const frame = readingFrame(setting);
   const numbers = numbersOf(layout);
   const joined = joiningOf(layout, way, quilt?.units);
-  const title = { part: 'guide', block: null, title: 'Joining the quilt' } as const;
+  const title = { part: 'guide', block: null, title: phrase('Joining the quilt') } as const;
   if (!joined.ok)
     return draftsOf(
       [
@@ -71,14 +72,28 @@ export function guidePages(
     const seams = group.steps.flatMap(({ stretches }) => stretches);
     const heading = group.isLast
       ? groups.length === 1
-        ? 'Joining the quilt'
-        : `Joining the ${way === 'rows' ? 'rows' : way === 'columns' ? 'columns' : 'parts'}`
-      : `${way === 'rows' ? 'Row' : way === 'columns' ? 'Column' : 'Part'} ${way === 'balanced' ? letters(k) : k + 1}`;
+        ? phrase('Joining the quilt')
+        : phrase(
+            'Joining the {way, select, rows {rows} other {{way, select, columns {columns} other {parts}}}}',
+            { way },
+          )
+      : phrase('{way, select, rows {Row} other {{way, select, columns {Column} other {Part}}}} {letters}', {
+          way,
+          letters: way === 'balanced' ? letters(k) : k + 1,
+        });
     const items: FlowItem[] = [
       ...paragraph(typeface, heading, TITLE, frame.width),
       ...paragraph(
         typeface,
-        `${JOINING_WORDS[way]}. ${k === 0 ? `${joiningSentence(joined.plan, layout.pieces.length)} A unit has the number of the step that made it. ` : ''}${FRONT}`,
+        phrase(
+          '{joiningWord}. {isK, select, true {{joiningSentence} A unit has the number of the step that made it. } other {}}{front}',
+          {
+            joiningWord: JOINING_WORDS[way],
+            isK: k === 0,
+            joiningSentence: joiningSentence(joined.plan, layout.pieces.length),
+            front: FRONT,
+          },
+        ),
         BODY,
         frame.width,
         0.03,
@@ -113,16 +128,26 @@ function stepItem(
   const points = pinned.find((one) => one.step === step.step)?.points ?? step.points;
   const count = (kind: string): number => points.filter((point) => point.kind === kind).length;
   const matches = count('match');
-  const pins = `Pin ${points.length} spots${matches > 0 ? `, ${matches} of them where seams of both sides meet` : ''}.`;
+  const pins = phrase(
+    'Pin {points} spots{isMatches, select, true {, {matches} of them where seams of both sides meet} other {}}.',
+    { points: points.length, isMatches: matches > 0, matches },
+  );
   const head =
     step.kind === 'straight'
       ? stepWords(step, steps, numbers, unit)
-      : `Join ${unitWords(step.left, steps, numbers)} and ${unitWords(step.right, steps, numbers)}: stop and turn at each corner, ${clothLength(seamLength(step), unit)}.`;
+      : phrase('Join {unitWords} and {unitWords2}: stop and turn at each corner, {seamLength}.', {
+          unitWords: unitWords(step.left, steps, numbers),
+          unitWords2: unitWords(step.right, steps, numbers),
+          seamLength: clothLength(seamLength(step), unit),
+        });
   const words = together([
     ...paragraph(typeface, `${step.step}.  ${head}`, STRONG, width - 0.3),
     ...paragraph(
       typeface,
-      `${pins} Press ${matches > 0 ? 'the seam open' : 'to one side'}.`,
+      phrase('{pins} Press {isMatches, select, true {the seam open} other {to one side}}.', {
+        pins,
+        isMatches: matches > 0,
+      }),
       BODY,
       width - 0.3,
     ),

@@ -14,6 +14,7 @@ import {
   TITLE,
 } from '../../foundations/booklet/flow.ts';
 import { listed } from '../../piecing/sentences.ts';
+import { phrase } from '../../words/phrase.ts';
 import type { Layout } from '../layout.ts';
 import { numbersOf, sizeWords } from '../words.ts';
 import { drawn, FRONT } from './drawn.ts';
@@ -38,7 +39,11 @@ export function mapPages(project: Project, layout: Layout, setting: PageSetting)
     if (!found) return [];
     return paragraph(
       typeface,
-      `${name}, ${found.length} ${found.length === 1 ? 'time' : 'times'}: ${listed(found)}`,
+      phrase('{name}, {found, plural, one {# time} other {# times}}: {found2}', {
+        name,
+        found: found.length,
+        found2: listed(found),
+      }),
       BODY,
       frame.width,
       0.04,
@@ -48,8 +53,14 @@ export function mapPages(project: Project, layout: Layout, setting: PageSetting)
   const itemsAt = (share: number): FlowItem[] => {
     const fit = fitBox(box, frame.width, share * frame.height);
     return [
-      ...paragraph(typeface, 'Quilt map', TITLE, frame.width),
-      ...paragraph(typeface, `${size}, ${pieces.length} places. ${FRONT}`, BODY, frame.width, 0.03),
+      ...paragraph(typeface, phrase('Quilt map'), TITLE, frame.width),
+      ...paragraph(
+        typeface,
+        phrase('{size}, {pieces} places. {front}', { size, pieces: pieces.length, front: FRONT }),
+        BODY,
+        frame.width,
+        0.03,
+      ),
       drawn(
         fit,
         frame.width,
@@ -60,13 +71,19 @@ export function mapPages(project: Project, layout: Layout, setting: PageSetting)
         ],
         0.12,
       ),
-      ...paragraph(typeface, 'Where each block lies', HEADING, frame.width, 0.2).map((item) => ({
+      ...paragraph(typeface, phrase('Where each block lies'), HEADING, frame.width, 0.2).map((item) => ({
         ...item,
         keepsWithNext: true,
       })),
       ...names,
       ...(plain > 0
-        ? paragraph(typeface, `All others, ${plain}, are plain pieces.`, SMALL, frame.width, 0.06)
+        ? paragraph(
+            typeface,
+            phrase('All others, {plain}, are plain pieces.', { plain }),
+            SMALL,
+            frame.width,
+            0.06,
+          )
         : []),
     ];
   };
@@ -75,7 +92,7 @@ export function mapPages(project: Project, layout: Layout, setting: PageSetting)
   return draftsOf(
     tries.find((pages) => pages.length === 1) ?? tries[0]!,
     frame,
-    { part: 'guide', block: null, title: 'Quilt map' },
+    { part: 'guide', block: null, title: phrase('Quilt map') },
     setting,
   );
 }

@@ -4,6 +4,7 @@ import { type PageDraft, type PageSetting, readingFrame } from '../../foundation
 import type { Sheet } from '../../foundations/sheet/sheet.ts';
 import { tileGrid } from '../../foundations/sheet/tile-grid.ts';
 import { tilesOf } from '../../foundations/sheet/tiles.ts';
+import { phrase } from '../../words/phrase.ts';
 import type { Layout } from '../layout.ts';
 import { layOut } from '../layout.ts';
 import { fitBox, pieceMarks } from './quilt-marks.ts';
@@ -25,7 +26,7 @@ export function posterDrafts(
   return tiles.map((tile) => ({
     part: 'guide',
     block: null,
-    title: `Poster, column ${tile.column}, row ${tile.row}`,
+    title: phrase('Poster, column {column}, row {row}', { column: tile.column, row: tile.row }),
     page,
     parts: [{ marks: tile.marks, placement: { at: [frame.x, frame.y], quarterTurns: 0 }, paper: null }],
   }));

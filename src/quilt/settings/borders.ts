@@ -2,6 +2,7 @@ import type { BlockPlace, Border } from '../../document/quilt.ts';
 import { formatLength, type LengthUnit } from '../../geometry/length.ts';
 import type { Point } from '../../geometry/point.ts';
 import type { Box } from '../../geometry/ring.ts';
+import { phrase } from '../../words/phrase.ts';
 import { type NamelessPlain, rectangle, shaped, upTo } from './slots.ts';
 
 export type NamelessPlace = NamelessPlain | Omit<BlockPlace, 'id'>;
@@ -26,7 +27,11 @@ export function borderRound(
   if (b > Math.min(w, h)) {
     return {
       ok: false,
-      message: `The border is ${formatLength(b, unit)} wide, wider than the quilt inside it (${formatLength(w, unit)} × ${formatLength(h, unit)}).`,
+      message: phrase('The border is {b} wide, wider than the quilt inside it ({w} × {h}).', {
+        b: formatLength(b, unit),
+        w: formatLength(w, unit),
+        h: formatLength(h, unit),
+      }),
     };
   }
   const outer: Box = { minX: box.minX - b, minY: box.minY - b, maxX: box.maxX + b, maxY: box.maxY + b };
@@ -90,12 +95,15 @@ function ofBlocks(
   unit: LengthUnit,
 ): Bordered {
   const size = sizeOf(block);
-  if (!size) return { ok: false, message: 'The block of this border is not in the project.' };
+  if (!size) return { ok: false, message: phrase('The block of this border is not in the project.') };
   const [along, deep] = size;
   const b = border.width;
   const say = (inches: number): string => formatLength(inches, unit);
   if (Math.abs(deep - b) > 1e-3)
-    return { ok: false, message: `The border is ${say(b)} wide and its block ${say(deep)} high.` };
+    return {
+      ok: false,
+      message: phrase('The border is {b} wide and its block {deep} high.', { b: say(b), deep: say(deep) }),
+    };
   const [w, h] = [box.maxX - box.minX, box.maxY - box.minY];
   for (const length of [w, h]) {
     const count = length / along;
@@ -103,7 +111,10 @@ function ofBlocks(
     const wanted = Math.ceil(count - 1e-6) * along;
     return {
       ok: false,
-      message: `Blocks of ${say(along)} do not come out along ${say(length)}: a plain border of ${say((wanted - length) / 2)} inside this one makes it ${say(wanted)}.`,
+      message: phrase(
+        'Blocks of {along} do not come out along {length}: a plain border of {wanted} inside this one makes it {wanted2}.',
+        { along: say(along), length: say(length), wanted: say((wanted - length) / 2), wanted2: say(wanted) },
+      ),
     };
   }
   const place = (x: number, y: number, turn: number): Omit<BlockPlace, 'id'> => ({

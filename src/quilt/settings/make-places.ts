@@ -4,6 +4,7 @@ import { TOUCH_IN } from '../../geometry/lattice.ts';
 import { formatLength, type LengthUnit } from '../../geometry/length.ts';
 import type { Point, Ring } from '../../geometry/point.ts';
 import { type Box, boxOf } from '../../geometry/ring.ts';
+import { phrase } from '../../words/phrase.ts';
 import type { OutlinedBlock } from '../layout.ts';
 import { borderRound, type NamelessPlace } from './borders.ts';
 import { mixed } from './mixed.ts';
@@ -61,7 +62,9 @@ export function makePlaces(
   if (setting.kind !== 'mixed' && slotCount(setting) > MAX_PLACES)
     return {
       ok: false,
-      message: `That makes ${slotCount(setting).toLocaleString('en')} places; a quilt may have 2,000.`,
+      message: phrase('That makes {slotCount, number} places; a quilt may have 2,000.', {
+        slotCount: slotCount(setting),
+      }),
     };
   const outlines = new Map(blocks.map(({ id, outline }) => [id, outline]));
   const misfits = new Set<string>();
@@ -90,7 +93,11 @@ export function bordered(
   const around: NamelessPlace[] = [];
   for (const [k, border] of (inside.length === 0 ? [] : borders).entries()) {
     const result = borderRound(box, border, sizeOf, unit);
-    if (!result.ok) return { ok: false, message: `Border ${k + 1}: ${lowerFirst(result.message)}` };
+    if (!result.ok)
+      return {
+        ok: false,
+        message: phrase('Border {k}: {lowerFirst}', { k: k + 1, lowerFirst: lowerFirst(result.message) }),
+      };
     around.push(...result.places);
     box = result.box;
   }
@@ -98,7 +105,7 @@ export function bordered(
   if (all.length > MAX_PLACES)
     return {
       ok: false,
-      message: `That makes ${all.length.toLocaleString('en')} places; a quilt may have 2,000.`,
+      message: phrase('That makes {all, number} places; a quilt may have 2,000.', { all: all.length }),
     };
   const [dx, dy] = all.length === 0 ? [0, 0] : [box.minX, box.minY];
   return {
@@ -199,4 +206,11 @@ export function sharedModule(sizes: readonly Point[]): number | null {
 
 /** A sentence on blocks whose sizes share no module. */
 export const noModuleMessage = (sizes: readonly Point[], unit: LengthUnit): string =>
-  `These blocks share no module: ${[...new Set(sizes.map(([w, h]) => `${formatLength(w, unit)} × ${formatLength(h, unit)}`))].slice(0, 4).join(', ')}. A copy of one of them at another size, or plain strips between, brings them together.`;
+  phrase(
+    'These blocks share no module: {value}. A copy of one of them at another size, or plain strips between, brings them together.',
+    {
+      value: [...new Set(sizes.map(([w, h]) => `${formatLength(w, unit)} × ${formatLength(h, unit)}`))]
+        .slice(0, 4)
+        .join(', '),
+    },
+  );

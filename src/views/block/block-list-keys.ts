@@ -1,3 +1,4 @@
+import { phrase } from '../../words/phrase.ts';
 import { type KeyPress, type PartKey, when } from '../../workspace/command.ts';
 
 /** What the list of blocks can do with the block the keyboard is on. */
@@ -20,7 +21,7 @@ const isNamed =
 export const BLOCK_LIST_KEYS: readonly PartKey<OnBlock>[] = [
   {
     shown: '↑ ↓',
-    does: 'The block above or below',
+    does: phrase('The block above or below'),
     run: when(
       (press) => downBy(press) !== 0 && !press.altKey,
       (press, { go }) => go(downBy(press)),
@@ -28,12 +29,16 @@ export const BLOCK_LIST_KEYS: readonly PartKey<OnBlock>[] = [
   },
   {
     shown: 'Alt + ↑ ↓',
-    does: 'Move up or down',
+    does: phrase('Move up or down'),
     run: when(
       (press) => downBy(press) !== 0 && press.altKey,
       (press, { move }) => move(downBy(press)),
     ),
   },
-  { shown: 'F2', does: 'Rename', run: when(isNamed('F2'), (_, { rename }) => rename()) },
-  { shown: 'Delete', does: 'Delete the block', run: when(isNamed('Delete'), (_, { remove }) => remove()) },
+  { shown: 'F2', does: phrase('Rename'), run: when(isNamed('F2'), (_, { rename }) => rename()) },
+  {
+    shown: 'Delete',
+    does: phrase('Delete the block'),
+    run: when(isNamed('Delete'), (_, { remove }) => remove()),
+  },
 ];

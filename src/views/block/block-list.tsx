@@ -4,6 +4,7 @@ import { duplicateBlock, moveBlock, renameBlock } from '../../document/edit-bloc
 import { nextBlockId } from '../../document/ids.ts';
 import type { Block, Project } from '../../document/project.ts';
 import type { PiecingPlan } from '../../piecing/plan.ts';
+import { phrase } from '../../words/phrase.ts';
 import { edit, openBlock } from '../../workspace/actions.ts';
 import { takeKey } from '../../workspace/command.ts';
 import { runCommand } from '../../workspace/commands.ts';
@@ -15,7 +16,6 @@ import { NameField } from '../name-field.tsx';
 import { useRestingPlan } from '../use-plan.ts';
 import { BLOCK_LIST_KEYS } from './block-list-keys.ts';
 import { BlockPicture } from './block-picture.tsx';
-import { countOf } from './counts.ts';
 import { NewBlockDialog } from './new-block-dialog.tsx';
 
 /** The project as the list shows it: a line under the hand is not followed, a colour that is being chosen is. */
@@ -60,13 +60,13 @@ export function BlockList() {
   return (
     <section className="blocks" aria-labelledby="blocks-title">
       <div className="shelf-head">
-        <h2 id="blocks-title">Blocks</h2>
+        <h2 id="blocks-title">{phrase('Blocks')}</h2>
         <div className="shelf-acts">
           <button
             type="button"
             className="icon-button"
-            aria-label="From the shelf"
-            title="From the shelf: traditional blocks to begin with"
+            aria-label={phrase('From the shelf')}
+            title={phrase('From the shelf: traditional blocks to begin with')}
             onClick={() => runCommand('from-the-shelf')}
           >
             <Icon name="shelf" />
@@ -74,8 +74,8 @@ export function BlockList() {
           <button
             type="button"
             className="icon-button"
-            aria-label="Bring in a drawing"
-            title="Bring in a drawing: an SVG file of straight lines"
+            aria-label={phrase('Bring in a drawing')}
+            title={phrase('Bring in a drawing: an SVG file of straight lines')}
             onClick={() => runCommand('bring-in-drawing')}
           >
             <Icon name="bring-in" />
@@ -83,8 +83,8 @@ export function BlockList() {
           <button
             type="button"
             className="icon-button"
-            aria-label="Add a block"
-            title="Add a block"
+            aria-label={phrase('Add a block')}
+            title={phrase('Add a block')}
             onClick={() => setAdding(true)}
           >
             <Icon name="plus" />
@@ -100,11 +100,11 @@ export function BlockList() {
                 <div className="block-open">
                   <BlockPicture block={block} fabrics={fabrics} size={52} />
                   <NameField
-                    label="Block name"
+                    label={phrase('Block name')}
                     name={block.name}
                     takesFocus
                     onRename={(name) =>
-                      edit('Rename block', (project) => renameBlock(project, block.id, name))
+                      edit(phrase('Rename block'), (project) => renameBlock(project, block.id, name))
                     }
                     onLeave={() => {
                       setRenaming(null);
@@ -134,33 +134,33 @@ export function BlockList() {
                   <ActButton
                     size={18}
                     icon="rename"
-                    label={`Rename ${block.name}`}
+                    label={phrase('Rename {block}', { block: block.name })}
                     act={() => setRenaming(block.id)}
                   />
                   <ActButton
                     size={18}
                     icon="duplicate"
-                    label={`Duplicate ${block.name}`}
+                    label={phrase('Duplicate {block}', { block: block.name })}
                     act={() => duplicate(block)}
                   />
                   <ActButton
                     size={18}
                     icon="up"
-                    label={`Move ${block.name} up`}
+                    label={phrase('Move {block} up', { block: block.name })}
                     isOff={index === 0}
                     act={() => move(block, index - 1)}
                   />
                   <ActButton
                     size={18}
                     icon="down"
-                    label={`Move ${block.name} down`}
+                    label={phrase('Move {block} down', { block: block.name })}
                     isOff={index === blocks.length - 1}
                     act={() => move(block, index + 1)}
                   />
                   <ActButton
                     size={18}
                     icon="delete"
-                    label={`Delete ${block.name}`}
+                    label={phrase('Delete {block}', { block: block.name })}
                     act={() => remove(block)}
                   />
                 </div>
@@ -176,20 +176,20 @@ export function BlockList() {
 
 const duplicate = (block: Block): void => {
   const openAfter = nextBlockId(session.getState().project);
-  edit('Duplicate block', (project) => duplicateBlock(project, block.id), {
+  edit(phrase('Duplicate block'), (project) => duplicateBlock(project, block.id), {
     openBlock: openAfter,
     select: [],
   });
 };
 
 const move = (block: Block, index: number): void =>
-  edit('Move block', (project) => moveBlock(project, block.id, index));
+  edit(phrase('Move block'), (project) => moveBlock(project, block.id, index));
 
 const remove = (block: Block): void => deleteBlock(block.id);
 
 function InNumbers({ block }: { readonly block: Block }) {
   const plan = useRestingPlan(block);
-  const [first, second] = plan === null ? ['being worked out'] : inNumbers(plan);
+  const [first, second] = plan === null ? [phrase('being worked out')] : inNumbers(plan);
   return (
     <span className="soft">
       {first} {second !== undefined && <span className="block-papers">{second}</span>}
@@ -199,15 +199,18 @@ function InNumbers({ block }: { readonly block: Block }) {
 
 /** `13 patches,` `3 foundations`, or what stands in the way: a short line breaks between the two. */
 function inNumbers({ verdict, patches, sections }: PiecingPlan): readonly [string, string?] {
-  const count = `${countOf(patches.length, 'patch', 'patches')},`;
+  const count = phrase('{patches, plural, one {# patch} other {# patches}},', { patches: patches.length });
   switch (verdict) {
     case 'broken':
-      return ['no usable outline'];
+      return [phrase('no usable outline')];
     case 'undivided':
-      return ['not divided yet'];
+      return [phrase('not divided yet')];
     case 'set-in-seams':
       return [count, 'set-in seams'];
     default:
-      return [count, countOf(sections.length, 'foundation')];
+      return [
+        count,
+        phrase('{sections, plural, one {# foundation} other {# foundations}}', { sections: sections.length }),
+      ];
   }
 }

@@ -2,6 +2,7 @@ import { useStore } from 'zustand';
 import { board, onEmptySheet } from '../../board/board-state.ts';
 import { DrawingBoard } from '../../board/drawing-board.tsx';
 import { takeUp } from '../../board/tool-in-hand.ts';
+import { phrase } from '../../words/phrase.ts';
 import { session, shownBlock } from '../../workspace/session.ts';
 import { Rehearsal } from '../rehearsal/rehearsal.tsx';
 import { rehearsal } from '../rehearsal/rehearsal-state.ts';
@@ -34,16 +35,16 @@ export default function BlockPlace() {
         <FabricShelf />
       </div>
       <div className="desk-column">
-        <section className="desk" aria-label="Drawing">
+        <section className="desk" aria-label={phrase('Drawing')}>
           <div className="under-stage" inert={isStaged}>
             <DrawingBoard
               name={isEmptySheet || blockName === null ? 'Empty sheet' : `Drawing of ${blockName}`}
               describedBy="board-help"
             />
             <p id="board-help" className="only-heard">
-              Arrow keys move a crosshair by the grid, N and P jump between corners and crossings, Enter works
-              with the tool in hand, Esc takes back. With Cut or Outline, T types a place. The lists after the
-              drawing hold every cut, patch, joint, corner and edge.
+              {phrase(
+                'Arrow keys move a crosshair by the grid, N and P jump between corners and crossings, Enter works with the tool in hand, Esc takes back. With Cut or Outline, T types a place. The lists after the drawing hold every cut, patch, joint, corner and edge.',
+              )}
             </p>
             {hasSheet ? <ToolStrip /> : <EmptySheetNote />}
             {hasSheet && <BoardLine />}
@@ -82,16 +83,18 @@ function CheckPanel() {
         {block === null || isEmptySheet ? (
           <section aria-labelledby="no-check-title">
             <h2 id="no-check-title" className="panel-title">
-              Seam check
+              {phrase('Seam check')}
             </h2>
             <p className="soft no-check">
               {isEmptySheet
-                ? 'Close the outline on its first corner, and the check begins.'
-                : 'As soon as a block is on the board, this says at every moment whether and how it can be sewn.'}
+                ? phrase('Close the outline on its first corner, and the check begins.')
+                : phrase(
+                    'As soon as a block is on the board, this says at every moment whether and how it can be sewn.',
+                  )}
             </p>
             {isEmptySheet && (
               <button type="button" className="button no-check" onClick={() => takeUp('select')}>
-                Stop drawing
+                {phrase('Stop drawing')}
               </button>
             )}
           </section>

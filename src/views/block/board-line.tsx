@@ -4,6 +4,7 @@ import { boardCommand } from '../../board/board-commands.ts';
 import { board } from '../../board/board-state.ts';
 import { toolEntry } from '../../board/tools/tools.ts';
 import { gridStep, gridSteps } from '../../editing/grid.ts';
+import { phrase } from '../../words/phrase.ts';
 import { session, shownBlock } from '../../workspace/session.ts';
 import { Icon, type IconName } from '../icons.tsx';
 import { ChainChoice } from './chain-choice.tsx';
@@ -23,7 +24,7 @@ export function BoardLine() {
   return (
     <div className="board-line">
       <label className="grid-choice">
-        <span>Grid</span>
+        <span>{phrase('Grid')}</span>
         <select
           value={gridOn ? gridStep(unit, gridKey).key : 'off'}
           onChange={(event) => chooseGrid(event.target.value === 'off' ? null : event.target.value)}
@@ -33,7 +34,7 @@ export function BoardLine() {
               {label}
             </option>
           ))}
-          <option value="off">off</option>
+          <option value="off">{phrase('off')}</option>
         </select>
       </label>
       <ChainChoice />
@@ -64,8 +65,11 @@ function ToolHint() {
   if (tool !== 'outline') return <p className="tool-hint">{hint}</p>;
   const whose =
     outlineFor.kind === 'new-block'
-      ? `A new block, ${outlineFor.name}${blockName === null ? '' : `; ${blockName} stays as it is`}.`
-      : `The outline of ${blockName ?? 'the block'}.`;
+      ? phrase(
+          'A new block, {outlineFor}{isBlockName, select, true {} other {; {blockName} stays as it is}}.',
+          { outlineFor: outlineFor.name, isBlockName: blockName === null, blockName },
+        )
+      : phrase('The outline of {blockName}.', { blockName: blockName ?? phrase('the block') });
   return (
     <p className="tool-hint">
       <b>{whose}</b> {hint}
@@ -76,15 +80,15 @@ function ToolHint() {
 /** Shows the block in greys, each as light as its fabric, to see whether its picture holds by value alone. */
 function ValueToggle() {
   const isOn = useStore(board, (state) => state.valueView);
-  const title = 'Fabrics as greys, by their lightness';
-  return <ViewToggle name="value-view" icon="values" text="Values" title={title} isOn={isOn} />;
+  const title = phrase('Fabrics as greys, by their lightness');
+  return <ViewToggle name="value-view" icon="values" text={phrase('Values')} title={title} isOn={isOn} />;
 }
 
 /** Shows the block without numbers, joins and sections. */
 function PlainToggle() {
   const isOn = useStore(board, (state) => state.plain);
-  const title = 'The block plain, without numbers, joins and sections';
-  return <ViewToggle name="plain" icon="eye" text="Plain" title={title} isOn={isOn} />;
+  const title = phrase('The block plain, without numbers, joins and sections');
+  return <ViewToggle name="plain" icon="eye" text={phrase('Plain')} title={title} isOn={isOn} />;
 }
 
 interface ViewToggleProps {

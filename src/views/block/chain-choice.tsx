@@ -3,11 +3,12 @@ import { useStore } from 'zustand';
 import { board } from '../../board/board-state.ts';
 import { send } from '../../board/tool-in-hand.ts';
 import type { ChainCurve } from '../../editing/chain.ts';
+import { phrase } from '../../words/phrase.ts';
 
 const CURVES: readonly (readonly [ChainCurve, string])[] = [
-  ['straight', 'Straight'],
-  ['arcs', 'Arcs'],
-  ['rounded', 'Rounded'],
+  ['straight', phrase('Straight')],
+  ['arcs', phrase('Arcs')],
+  ['rounded', phrase('Rounded')],
 ];
 
 const LEGS = [2, 3, 4, 5, 6, 8, 10, 12];
@@ -24,9 +25,9 @@ function OpenChoice() {
   const isRunning = useStore(board, ({ marks }) => marks.some(({ kind }) => kind === 'run'));
   return (
     <fieldset className="tool-options">
-      <legend className="only-heard">Chain</legend>
+      <legend className="only-heard">{phrase('Chain')}</legend>
       <select
-        aria-label="Way from place to place"
+        aria-label={phrase('Way from place to place')}
         value={curve}
         onChange={(event) => board.setState({ chain: { curve: event.target.value as ChainCurve, legs } })}
       >
@@ -38,7 +39,7 @@ function OpenChoice() {
       </select>
       {curve !== 'straight' && (
         <label className="grid-choice" htmlFor={id}>
-          <span>in</span>
+          <span>{phrase('in')}</span>
           <select
             id={id}
             value={legs}
@@ -46,7 +47,7 @@ function OpenChoice() {
           >
             {LEGS.map((count) => (
               <option key={count} value={count}>
-                {count} cuts
+                {phrase('{count} cuts', { count })}
               </option>
             ))}
           </select>
@@ -55,10 +56,10 @@ function OpenChoice() {
       {isRunning && (
         <>
           <button type="button" className="aids-button" onClick={() => send({ kind: 'back' })}>
-            Take back
+            {phrase('Take back')}
           </button>
           <button type="button" className="aids-button" onClick={() => send({ kind: 'finish' })}>
-            End
+            {phrase('End')}
           </button>
         </>
       )}

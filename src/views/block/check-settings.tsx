@@ -4,13 +4,14 @@ import { setSeverity } from '../../document/edit-plan.ts';
 import type { Severity } from '../../piecing/plan.ts';
 import type { Rule } from '../../piecing/rules/rule.ts';
 import { RULES } from '../../piecing/rules/table.ts';
+import { phrase } from '../../words/phrase.ts';
 import { edit } from '../../workspace/actions.ts';
 import { session } from '../../workspace/session.ts';
 import { Dialog } from '../dialog.tsx';
 import { Icon } from '../icons.tsx';
 import { GROUP_TITLES, SEVERITY_WORDS } from './findings.tsx';
 
-const TITLE = 'What the check looks for';
+const TITLE = phrase('What the check looks for');
 
 /** Opens the list of all that the check looks for. */
 export function CheckSettings() {
@@ -40,13 +41,16 @@ function SettingsDialog({ onClose }: { readonly onClose: () => void }) {
   return (
     <Dialog title={TITLE} className="check-settings" onClose={onClose}>
       <p className="soft">
-        How grave each finding is taken to be in this project. It is saved with the project, and can be
-        undone.
+        {phrase(
+          'How grave each finding is taken to be in this project. It is saved with the project, and can be undone.',
+        )}
       </p>
       <div className="rule-groups">
         {SEVERITIES.map((severity) => (
           <section key={severity} className={`rules-${severity}`} aria-labelledby={`rules-${severity}`}>
-            <h3 id={`rules-${severity}`}>{GROUP_TITLES[severity]}, as a rule</h3>
+            <h3 id={`rules-${severity}`}>
+              {phrase('{groupTitle}, as a rule', { groupTitle: GROUP_TITLES[severity] })}
+            </h3>
             <ul>
               {RULES.filter((rule) => rule.severity === severity).map((rule) => (
                 <li key={rule.code}>
@@ -63,16 +67,18 @@ function SettingsDialog({ onClose }: { readonly onClose: () => void }) {
           className="button"
           aria-disabled={changed.length === 0}
           onClick={() =>
-            edit('Reset what the check looks for', (project) =>
+            edit(phrase('Reset what the check looks for'), (project) =>
               changed.reduce((reset, { code }) => setSeverity(reset, code, null), project),
             )
           }
         >
           <Icon name="undo" size={18} />
-          All as usual
+          {phrase('All as usual')}
         </button>
         <p className="soft" role="status">
-          {changed.length === 0 ? 'All is as usual.' : `${changed.length} changed.`}
+          {changed.length === 0
+            ? phrase('All is as usual.')
+            : phrase('{changed} changed.', { changed: changed.length })}
         </p>
       </div>
     </Dialog>
@@ -94,18 +100,20 @@ function RuleRow({ rule: { code, title, severity: usual }, chosen }: RuleRowProp
         value={value}
         onChange={(event) => {
           const next = event.target.value as Severity | 'off';
-          edit('Change what the check looks for', (project) =>
+          edit(phrase('Change what the check looks for'), (project) =>
             setSeverity(project, code, next === usual ? null : next),
           );
         }}
       >
         {SEVERITIES.map((severity) => (
           <option key={severity} value={severity}>
-            {SEVERITY_WORDS[severity]}
-            {severity === usual ? ' (usual)' : ''}
+            {phrase('{severityWord}{isSeverity, select, true { (usual)} other {}}', {
+              severityWord: SEVERITY_WORDS[severity],
+              isSeverity: severity === usual,
+            })}
           </option>
         ))}
-        <option value="off">Not looked for</option>
+        <option value="off">{phrase('Not looked for')}</option>
       </select>
     </label>
   );

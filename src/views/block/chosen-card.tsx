@@ -10,12 +10,12 @@ import { cornerName, edgeName } from '../../editing/whereabouts.ts';
 import { capital, cutEnds, cutName, lengthWords, placeWords } from '../../editing/words.ts';
 import { holdsPoint } from '../../geometry/inner-spot.ts';
 import type { Point } from '../../geometry/point.ts';
+import { phrase } from '../../words/phrase.ts';
 import { edit } from '../../workspace/actions.ts';
 import { session } from '../../workspace/session.ts';
 import { Folded } from '../folded.tsx';
 import { Icon } from '../icons.tsx';
 import { usePlan } from '../use-plan.ts';
-import { countOf } from './counts.ts';
 import { FirstButton } from './first-button.tsx';
 import { FormCard } from './form-card.tsx';
 import { CornerInspector, CutsInspector, EdgeInspector } from './inspector.tsx';
@@ -50,15 +50,15 @@ const cardAtDrawing = createStore(() => ({ isOpen: false }));
 function Card({ title, deleteLabel, children }: CardProps) {
   const isOpen = useStore(cardAtDrawing, (state) => state.isOpen);
   return (
-    <section className="chosen-card" aria-label="Chosen" data-open={isOpen}>
+    <section className="chosen-card" aria-label={phrase('Chosen')} data-open={isOpen}>
       <div className="chosen-head">
         <h3>{title}</h3>
         <button
           type="button"
           className="icon-button card-more"
           aria-expanded={isOpen}
-          aria-label={isOpen ? 'Fold it up' : 'Numbers and what to do'}
-          title={isOpen ? 'Fold it up' : 'Numbers and what to do'}
+          aria-label={isOpen ? phrase('Fold it up') : phrase('Numbers and what to do')}
+          title={isOpen ? phrase('Fold it up') : phrase('Numbers and what to do')}
           onClick={() => cardAtDrawing.setState({ isOpen: !isOpen })}
         >
           <Icon name="chevron" size={18} />
@@ -68,7 +68,7 @@ function Card({ title, deleteLabel, children }: CardProps) {
             type="button"
             className="icon-button"
             aria-label={deleteLabel}
-            title={`${deleteLabel} (Delete)`}
+            title={phrase('{deleteLabel} (Delete)', { deleteLabel })}
             onClick={deleteChosen}
           >
             <Icon name="delete" size={18} />
@@ -94,12 +94,19 @@ function CutsCard({
   const isOne = cuts.length === 1;
   return (
     <Card
-      title={isOne ? cutName(block.cuts, first!.id) : countOf(cuts.length, 'cut')}
-      deleteLabel={isOne ? 'Delete cut' : 'Delete cuts'}
+      title={
+        isOne
+          ? cutName(block.cuts, first!.id)
+          : phrase('{cuts, plural, one {# cut} other {# cuts}}', { cuts: cuts.length })
+      }
+      deleteLabel={isOne ? phrase('Delete cut') : phrase('Delete cuts')}
     >
       {isOne && (
         <p className="soft">
-          {cutEnds(first!, unit)}, {lengthWords(first!.from, first!.to, unit)} long
+          {phrase('{cutEnds}, {from} long', {
+            cutEnds: cutEnds(first!, unit),
+            from: lengthWords(first!.from, first!.to, unit),
+          })}
         </p>
       )}
       <CutsInspector block={block} cuts={cuts} unit={unit} />
@@ -107,10 +114,10 @@ function CutsCard({
       <div className="buttons">
         <LockButton cuts={cuts} />
         <button type="button" className="button" onClick={() => openForm('move')}>
-          Move by numbers…
+          {phrase('Move by numbers…')}
         </button>
       </div>
-      <Folded title={isOne ? 'What to do with it' : 'What to do with them'}>
+      <Folded title={isOne ? phrase('What to do with it') : phrase('What to do with them')}>
         <WorkList about="chosen" except={['lock', 'form-move']} />
       </Folded>
     </Card>
@@ -126,10 +133,10 @@ function LockButton({ cuts }: { readonly cuts: readonly Cut[] }) {
       type="button"
       className="button"
       aria-pressed={locked === cuts.length ? true : locked > 0 ? 'mixed' : false}
-      title={`No hand moves or deletes what is locked (${keys[0]})`}
+      title={phrase('No hand moves or deletes what is locked ({key})', { key: keys[0] })}
       onClick={run}
     >
-      {locked === cuts.length ? 'Locked' : 'Lock'}
+      {locked === cuts.length ? phrase('Locked') : phrase('Lock')}
     </button>
   );
 }
@@ -148,12 +155,14 @@ function CornerCard({
   return (
     <Card
       title={capital(cornerName(block, corner))}
-      {...(block.outline.length > 3 ? { deleteLabel: 'Delete corner' } : {})}
+      {...(block.outline.length > 3 ? { deleteLabel: phrase('Delete corner') } : {})}
     >
-      <p className="soft">At {placeWords(at, unit)}. Drag it to change the outline.</p>
+      <p className="soft">
+        {phrase('At {at}. Drag it to change the outline.', { at: placeWords(at, unit) })}
+      </p>
       <CornerInspector block={block} corner={corner} unit={unit} />
       <WorkList about="chosen" />
-      <Folded title="What to do with the block">
+      <Folded title={phrase('What to do with the block')}>
         <WorkList about="block" />
       </Folded>
     </Card>
@@ -175,8 +184,10 @@ function EdgeCard({
   return (
     <Card title={capital(edgeName(block, edge))}>
       <p className="soft">
-        From {cornerName(block, edge)} to {cornerName(block, (edge + 1) % block.outline.length)}. Drag it to
-        move it as a whole.
+        {phrase('From {block} to {block2}. Drag it to move it as a whole.', {
+          block: cornerName(block, edge),
+          block2: cornerName(block, (edge + 1) % block.outline.length),
+        })}
       </p>
       <EdgeInspector block={block} edge={edge} unit={unit} />
       <WorkList about="chosen" />
@@ -191,17 +202,19 @@ function PatchCard({ block, at }: { readonly block: Block; readonly at: Point })
   const section = plan?.sections.find(({ letter }) => letter === patch?.section);
   if (!plan || !patch || !section) return null;
   return (
-    <Card title={`Patch ${patch.id}`}>
+    <Card title={phrase('Patch {id}', { id: patch.id })}>
       <label className="fabric-choice">
-        <span>Fabric</span>
+        <span>{phrase('Fabric')}</span>
         <select
           value={patch.fabric ?? ''}
           onChange={(event) => {
             const fabricId = event.target.value === '' ? null : event.target.value;
-            edit('Lay fabric', (project) => paintPatches(project, block.id, spotsInSymmetry(at), fabricId));
+            edit(phrase('Lay fabric'), (project) =>
+              paintPatches(project, block.id, spotsInSymmetry(at), fabricId),
+            );
           }}
         >
-          <option value="">none yet</option>
+          <option value="">{phrase('none yet')}</option>
           {fabrics.map(({ id, name }) => (
             <option key={id} value={id}>
               {name}
@@ -210,15 +223,15 @@ function PatchCard({ block, at }: { readonly block: Block; readonly at: Point })
         </select>
       </label>
       <p className="soft">
-        {patch.position === 1
-          ? `The first on foundation ${patch.section}.`
-          : `Number ${patch.position} on foundation ${patch.section}.`}{' '}
-        Beside {listed(patch.neighbours)}.
+        {phrase(
+          '{position, plural, one {The first on foundation {section}.} other {Number {position} on foundation {section}.}} Beside {neighbours}.',
+          { position: patch.position, section: patch.section, neighbours: listed(patch.neighbours) },
+        )}
       </p>
       {section.order.length > 1 && section.order[0] !== patch.id && !isUpdating && (
         <FirstButton block={block} plan={plan} section={section} id={patch.id} />
       )}
-      <Folded title="What to do with it">
+      <Folded title={phrase('What to do with it')}>
         <WorkList about="chosen" />
       </Folded>
     </Card>
@@ -226,4 +239,6 @@ function PatchCard({ block, at }: { readonly block: Block; readonly at: Point })
 }
 
 const listed = (ids: readonly string[]): string =>
-  ids.length <= 1 ? (ids[0] ?? 'no other patch') : `${ids.slice(0, -1).join(', ')} and ${ids.at(-1)}`;
+  ids.length <= 1
+    ? (ids[0] ?? phrase('no other patch'))
+    : phrase('{ids} and {ids2}', { ids: ids.slice(0, -1).join(', '), ids2: ids.at(-1) });

@@ -4,6 +4,7 @@ import { setOnePatch } from '../../board/board-acts.ts';
 import { board } from '../../board/board-state.ts';
 import type { GridKind } from '../../editing/grid.ts';
 import { SYMMETRIES, type Symmetry } from '../../editing/symmetry.ts';
+import { phrase } from '../../words/phrase.ts';
 import { command } from '../../workspace/commands.ts';
 import { session } from '../../workspace/session.ts';
 import { Choice } from '../choice.tsx';
@@ -12,18 +13,18 @@ import { LineLegend } from './line-legend.tsx';
 
 const REACHES = [
   ['6', 'Light, 6 px'],
-  ['10', 'Usual, 10'],
-  ['16', 'Strong, 16'],
+  ['10', phrase('Usual, 10')],
+  ['16', phrase('Strong, 16')],
 ] as const;
 
 const GRIDS: readonly (readonly [GridKind, string])[] = [
-  ['square', 'Square'],
+  ['square', phrase('Square')],
   ['sixty', '60°'],
 ];
 
 const SPANS = [
-  ['through', 'Through everything'],
-  ['patch', 'One patch'],
+  ['through', phrase('Through everything')],
+  ['patch', phrase('One patch')],
 ] as const;
 
 /** What helps while drawing: symmetry, how far cuts go, the grid's kind, how strongly things catch the pointer. */
@@ -40,7 +41,7 @@ export function DrawingAids() {
   const free = useStore(board, (state) => state.free);
   const inUse = [
     ...(symmetry === 'none' ? [] : ['symmetry']),
-    ...(onePatch ? ['one patch'] : []),
+    ...(onePatch ? [phrase('one patch')] : []),
     ...(gridKind === 'sixty' ? ['60°'] : []),
     ...(steps ? ['15° steps'] : []),
     ...(adds ? ['adding'] : []),
@@ -49,11 +50,19 @@ export function DrawingAids() {
   return (
     <>
       <button type="button" className="aids-button" popoverTarget={id} data-on={inUse.length > 0}>
-        Aids{inUse.length > 0 && <span>: {inUse.length === 1 ? inUse[0] : `${inUse.length} on`}</span>}
+        {phrase('Aids')}
+        {inUse.length > 0 && (
+          <span>
+            {phrase(': {inUse, plural, one {{inUse2}} other {{inUse} on}}', {
+              inUse: inUse.length,
+              inUse2: inUse[0],
+            })}
+          </span>
+        )}
       </button>
       <div id={id} popover="auto" className="menu aids">
         <div className="number-field">
-          <label htmlFor={symmetryId}>Symmetry (S)</label>
+          <label htmlFor={symmetryId}>{phrase('Symmetry (S)')}</label>
           <select
             id={symmetryId}
             value={symmetry}
@@ -67,19 +76,19 @@ export function DrawingAids() {
           </select>
         </div>
         <Choice
-          label="Cuts go (X)"
+          label={phrase('Cuts go (X)')}
           options={SPANS}
           value={onePatch ? 'patch' : 'through'}
           onChoose={(span) => setOnePatch(span === 'patch')}
         />
         <Choice
-          label="Grid (G)"
+          label={phrase('Grid (G)')}
           options={GRIDS}
           value={gridKind}
           onChoose={(kind) => board.setState({ gridKind: kind })}
         />
         <Choice
-          label="Snapping"
+          label={phrase('Snapping')}
           options={REACHES}
           value={REACHES.find(([px]) => Number(px) === reachPx)?.[0] ?? null}
           onChoose={(px) => board.setState({ reachPx: Number(px) })}
@@ -89,7 +98,7 @@ export function DrawingAids() {
         <LineLegend />
         {divisions > 0 && (
           <button type="button" className="button" onClick={() => board.setState({ divisions: [] })}>
-            Take the {divisions} marked spots away
+            {phrase('Take the {divisions} marked spots away', { divisions })}
           </button>
         )}
       </div>

@@ -9,6 +9,7 @@ import { cutStory, patchStory } from '../../editing/whereabouts.ts';
 import { cutEnds, cutName, lengthWords } from '../../editing/words.ts';
 import { holdsPoint } from '../../geometry/inner-spot.ts';
 import type { Patch } from '../../piecing/plan.ts';
+import { phrase } from '../../words/phrase.ts';
 import { select } from '../../workspace/actions.ts';
 import { session } from '../../workspace/session.ts';
 import { Folded } from '../folded.tsx';
@@ -25,23 +26,23 @@ export function DrawingList({ block }: { readonly block: Block }) {
   const patches = usePlan(block).plan?.patches ?? [];
   return (
     <div className="drawing-lists">
-      <Folded title={`Cuts (${block.cuts.length})`}>
+      <Folded title={phrase('Cuts ({cuts})', { cuts: block.cuts.length })}>
         {block.cuts.length === 0 ? (
-          <p className="soft">None yet. Take the Cut tool and draw the first.</p>
+          <p className="soft">{phrase('None yet. Take the Cut tool and draw the first.')}</p>
         ) : (
           <CutRows block={block} />
         )}
       </Folded>
-      <Folded title={`Patches (${patches.length})`}>
+      <Folded title={phrase('Patches ({patches})', { patches: patches.length })}>
         <PatchRows patches={patches} />
       </Folded>
-      <Folded title="Joints">
+      <Folded title={phrase('Joints')}>
         <JointRows block={block} />
       </Folded>
-      <Folded title={`Outline (${block.outline.length} corners)`}>
+      <Folded title={phrase('Outline ({outline} corners)', { outline: block.outline.length })}>
         <OutlineRows block={block} />
       </Folded>
-      <Folded title="What to do with the block">
+      <Folded title={phrase('What to do with the block')}>
         <WorkList about="block" />
       </Folded>
     </div>
@@ -54,7 +55,7 @@ function CutRows({ block }: { readonly block: Block }) {
   const rows = useRef<HTMLUListElement>(null);
 
   const remove = (id: string, index: number): void => {
-    editEverywhere('Delete cut', (project) => removeCuts(project, block.id, [id]));
+    editEverywhere(phrase('Delete cut'), (project) => removeCuts(project, block.id, [id]));
     requestAnimationFrame(() => {
       const buttons = rows.current?.querySelectorAll<HTMLElement>('.row-choose');
       buttons?.[Math.min(index, buttons.length - 1)]?.focus();
@@ -71,7 +72,11 @@ function CutRows({ block }: { readonly block: Block }) {
             <button
               type="button"
               className="row-choose"
-              aria-label={`${name}, ${cutStory(block, cut, unit)}${cut.locked === true ? ', locked' : ''}`}
+              aria-label={phrase('{name}, {cutStory}{isLocked, select, true {, locked} other {}}', {
+                name,
+                cutStory: cutStory(block, cut, unit),
+                isLocked: cut.locked === true,
+              })}
               aria-pressed={isChosen}
               onClick={(event) => {
                 const others = event.shiftKey ? selection.filter((id) => id !== cut.id) : [];
@@ -91,12 +96,12 @@ function CutRows({ block }: { readonly block: Block }) {
             >
               <span>
                 {name} <span className="soft">{lengthWords(cut.from, cut.to, unit)}</span>
-                {cut.locked === true && <span className="soft"> · locked</span>}
+                {cut.locked === true && <span className="soft"> {phrase('· locked')}</span>}
               </span>
               <span className="soft">{cutEnds(cut, unit)}</span>
             </button>
             <select
-              aria-label={`${name}: sewn as`}
+              aria-label={phrase('{name}: sewn as', { name })}
               value={cut.role}
               onChange={(event) => setRole(block.id, [cut.id], event.target.value as CutRole)}
             >
@@ -109,8 +114,8 @@ function CutRows({ block }: { readonly block: Block }) {
             <button
               type="button"
               className="icon-button"
-              aria-label={`Delete ${name.toLowerCase()}`}
-              title={`Delete ${name.toLowerCase()}`}
+              aria-label={phrase('Delete {name}', { name: name.toLowerCase() })}
+              title={phrase('Delete {name}', { name: name.toLowerCase() })}
               onClick={() => remove(cut.id, index)}
             >
               <Icon name="delete" size={16} />
@@ -150,7 +155,7 @@ function PatchRows({ patches }: { readonly patches: readonly Patch[] }) {
             >
               <span className="row-swatch" style={{ backgroundColor: fabric?.color ?? 'var(--sheet)' }} />
               <span>{patch.id}</span>
-              <span className="soft">{fabric?.name ?? 'no fabric yet'}</span>
+              <span className="soft">{fabric?.name ?? phrase('no fabric yet')}</span>
             </button>
           </li>
         );

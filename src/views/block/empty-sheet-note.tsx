@@ -1,4 +1,5 @@
 import { useState } from 'react';
+import { phrase } from '../../words/phrase.ts';
 import { runCommand } from '../../workspace/commands.ts';
 import { Icon } from '../icons.tsx';
 import { NewBlockDialog } from './new-block-dialog.tsx';
@@ -8,19 +9,21 @@ export function EmptySheetNote() {
   const [isOpen, setOpen] = useState(false);
   return (
     <div className="empty-note">
-      <h2>Begin with a block</h2>
-      <p>Choose its shape and size, then draw the cuts that divide it into patches.</p>
+      <h2>{phrase('Begin with a block')}</h2>
+      <p>{phrase('Choose its shape and size, then draw the cuts that divide it into patches.')}</p>
       <div className="buttons">
         <button type="button" className="button button-main" onClick={() => setOpen(true)}>
           <Icon name="plus" size={18} />
-          Add a block
+          {phrase('Add a block')}
         </button>
         <button type="button" className="button" onClick={() => runCommand('from-the-shelf')}>
           <Icon name="shelf" size={18} />
-          Take a traditional one
+          {phrase('Take a traditional one')}
         </button>
       </div>
-      <p className="soft">Or drop a project file anywhere on this window. The demo quilt is in the menu.</p>
+      <p className="soft">
+        {phrase('Or drop a project file anywhere on this window. The demo quilt is in the menu.')}
+      </p>
       {isOpen && <NewBlockDialog onClose={() => setOpen(false)} />}
     </div>
   );

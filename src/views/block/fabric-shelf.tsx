@@ -17,6 +17,7 @@ import { Folded } from '../folded.tsx';
 import { Icon } from '../icons.tsx';
 import { NameField } from '../name-field.tsx';
 import './colouring.css';
+import { phrase } from '../../words/phrase.ts';
 import { FabricNumber, lightnessNumber } from './fabric-number.tsx';
 import { HarmonyRow } from './harmony-row.tsx';
 import { YardageNote } from './yardage-note.tsx';
@@ -47,7 +48,9 @@ export function FabricShelf() {
   const add = (): void => {
     const id = nextFabricId(session.getState().project);
     const color = DYES[fabrics.length % DYES.length]!;
-    edit('Add fabric', (project) => addFabric(project, { name: `Fabric ${fabrics.length + 1}`, color }));
+    edit(phrase('Add fabric'), (project) =>
+      addFabric(project, { name: phrase('Fabric {fabrics}', { fabrics: fabrics.length + 1 }), color }),
+    );
     board.setState({ fabricId: id });
     setNew(true);
   };
@@ -55,13 +58,13 @@ export function FabricShelf() {
   return (
     <section className="fabrics" aria-labelledby="fabrics-title">
       <div className="shelf-head">
-        <h2 id="fabrics-title">Fabrics</h2>
+        <h2 id="fabrics-title">{phrase('Fabrics')}</h2>
         {canRecolour && (
           <button
             type="button"
             className="icon-button shelf-swap"
-            aria-label="Replace or swap fabrics"
-            title="Replace or swap fabrics"
+            aria-label={phrase('Replace or swap fabrics')}
+            title={phrase('Replace or swap fabrics')}
             onClick={() => runCommand('recolour')}
           >
             <Icon name="swap" />
@@ -70,8 +73,8 @@ export function FabricShelf() {
         <button
           type="button"
           className="icon-button"
-          aria-label="Add a fabric"
-          title="Add a fabric"
+          aria-label={phrase('Add a fabric')}
+          title={phrase('Add a fabric')}
           onClick={add}
         >
           <Icon name="plus" />
@@ -85,9 +88,17 @@ export function FabricShelf() {
               className="swatch"
               style={swatchStyle(fabric)}
               aria-label={
-                valueView ? `${fabric.name}, lightness ${lightnessNumber(fabric.color)}` : fabric.name
+                valueView
+                  ? phrase('{fabric}, lightness {lightnessNumber}', {
+                      fabric: fabric.name,
+                      lightnessNumber: lightnessNumber(fabric.color),
+                    })
+                  : fabric.name
               }
-              title={`${fabric.name}, lightness ${lightnessNumber(fabric.color)}`}
+              title={phrase('{fabric}, lightness {lightnessNumber}', {
+                fabric: fabric.name,
+                lightnessNumber: lightnessNumber(fabric.color),
+              })}
               aria-pressed={fabric.id === inHand?.id}
               onClick={() => {
                 setNew(false);
@@ -103,8 +114,8 @@ export function FabricShelf() {
             <button
               type="button"
               className="swatch swatch-none"
-              aria-label="No fabric: take it off"
-              title="No fabric: take it off"
+              aria-label={phrase('No fabric: take it off')}
+              title={phrase('No fabric: take it off')}
               aria-pressed={isPainting && inHand === null}
               onClick={() => takeFabric(null)}
             />
@@ -114,10 +125,10 @@ export function FabricShelf() {
       {inHand === null ? (
         <p className="soft fabric-note">
           {fabrics.length === 0
-            ? 'Add a fabric, then lay it on patches.'
+            ? phrase('Add a fabric, then lay it on patches.')
             : isPainting
-              ? 'Press patches to take their fabric off.'
-              : 'Choose a fabric, then press patches to lay it on them.'}
+              ? phrase('Press patches to take their fabric off.')
+              : phrase('Choose a fabric, then press patches to lay it on them.')}
         </p>
       ) : (
         <>
@@ -127,7 +138,7 @@ export function FabricShelf() {
       )}
       <AlikeNote fabrics={fabrics} />
       {fabrics.length > 0 && (
-        <Folded title="What goes with these">
+        <Folded title={phrase('What goes with these')}>
           <HarmonyRow />
         </Folded>
       )}
@@ -164,8 +175,11 @@ function AlikeNote({ fabrics }: { readonly fabrics: readonly Fabric[] }) {
     <p className="fabrics-alike">
       <Icon name="caution" size={16} />
       <span>
-        ‘{first.one.name}’ and ‘{first.other.name}’ can hardly be told apart
-        {more > 0 && `, nor can ${more === 1 ? 'another pair' : `${more} other pairs`}`}.
+        {phrase('‘{name}’ and ‘{name2}’ can hardly be told apart', {
+          name: first.one.name,
+          name2: first.other.name,
+        })}
+        {more > 0 && phrase(', nor can {more, plural, one {another pair} other {# other pairs}}', { more })}.
       </span>
     </p>
   );
@@ -175,38 +189,47 @@ function FabricDetails({ fabric, isNew }: { readonly fabric: Fabric; readonly is
   const unit = useStore(session, (state) => state.project.unit);
   const { picture } = fabric;
   const cloth =
-    picture === undefined ? 'Add a picture' : `Picture ${formatLength(picture.across, unit)} wide`;
+    picture === undefined
+      ? phrase('Add a picture')
+      : phrase('Picture {across} wide', { across: formatLength(picture.across, unit) });
   return (
     <div {...takesPictures(fabric)}>
       <div className="fabric-details">
         <input
           type="color"
           className="color-input"
-          aria-label={`Colour of ${fabric.name}`}
-          title="Colour"
+          aria-label={phrase('Colour of {fabric}', { fabric: fabric.name })}
+          title={phrase('Colour')}
           value={fabric.color}
           onChange={(event) => {
             const color = event.target.value;
-            edit('Change colour', (project) => updateFabric(project, fabric.id, { color }), {
-              merge: `color of ${fabric.id}`,
+            edit(phrase('Change colour'), (project) => updateFabric(project, fabric.id, { color }), {
+              merge: phrase('color of {id}', { id: fabric.id }),
             });
           }}
           onBlur={endMerge}
         />
         <NameField
-          label="Fabric name"
+          label={phrase('Fabric name')}
           name={fabric.name}
           takesFocus={isNew}
-          onRename={(name) => edit('Rename fabric', (project) => updateFabric(project, fabric.id, { name }))}
+          onRename={(name) =>
+            edit(phrase('Rename fabric'), (project) => updateFabric(project, fabric.id, { name }))
+          }
         />
         <button
           type="button"
           className="icon-button"
-          aria-label={`Delete ${fabric.name}`}
-          title={`Delete ${fabric.name}`}
+          aria-label={phrase('Delete {fabric}', { fabric: fabric.name })}
+          title={phrase('Delete {fabric}', { fabric: fabric.name })}
           onClick={() => {
-            edit('Delete fabric', (project) => removeFabric(project, fabric.id));
-            say('done', `Deleted ‘${fabric.name}’ and took it off its patches. Undo brings it back.`);
+            edit(phrase('Delete fabric'), (project) => removeFabric(project, fabric.id));
+            say(
+              'done',
+              phrase('Deleted ‘{fabric}’ and took it off its patches. Undo brings it back.', {
+                fabric: fabric.name,
+              }),
+            );
           }}
         >
           <Icon name="delete" size={18} />
@@ -215,8 +238,8 @@ function FabricDetails({ fabric, isNew }: { readonly fabric: Fabric; readonly is
       <button
         type="button"
         className="fabric-cloth"
-        aria-label={`${cloth} of ${fabric.name}`}
-        title="A photo or scan of the cloth. It can be dropped or pasted here too."
+        aria-label={phrase('{cloth} of {fabric}', { cloth, fabric: fabric.name })}
+        title={phrase('A photo or scan of the cloth. It can be dropped or pasted here too.')}
         onClick={() => askFor({ kind: 'fabric-picture', fabricId: fabric.id, file: null })}
       >
         <Icon name="cloth" size={18} />

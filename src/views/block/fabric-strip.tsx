@@ -2,6 +2,7 @@ import { useEffect, useRef } from 'react';
 import { useStore } from 'zustand';
 import { takeFabric } from '../../board/board-acts.ts';
 import { board } from '../../board/board-state.ts';
+import { phrase } from '../../words/phrase.ts';
 import { session } from '../../workspace/session.ts';
 import { swatchStyle, usePictures } from '../fabric-fills.tsx';
 import { useNarrow } from '../use-media.ts';
@@ -26,15 +27,15 @@ function OpenStrip() {
   }, [chosenId]);
   return (
     <fieldset ref={row} className="fabric-strip">
-      <legend className="only-heard">Fabric to lay</legend>
+      <legend className="only-heard">{phrase('Fabric to lay')}</legend>
       {fabrics.map((fabric) => (
         <button
           key={fabric.id}
           type="button"
           className="swatch"
           style={swatchStyle(fabric)}
-          aria-label={`Lay ${fabric.name}`}
-          title={`Lay ${fabric.name}`}
+          aria-label={phrase('Lay {fabric}', { fabric: fabric.name })}
+          title={phrase('Lay {fabric}', { fabric: fabric.name })}
           aria-pressed={isPainting && fabric.id === chosenId}
           onClick={() => takeFabric(fabric)}
         />
@@ -42,8 +43,8 @@ function OpenStrip() {
       <button
         type="button"
         className="swatch swatch-none"
-        aria-label="Lay no fabric: take it off"
-        title="Lay no fabric: take it off"
+        aria-label={phrase('Lay no fabric: take it off')}
+        title={phrase('Lay no fabric: take it off')}
         aria-pressed={isPainting && chosenId === null}
         onClick={() => takeFabric(null)}
       />

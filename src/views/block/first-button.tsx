@@ -3,6 +3,7 @@ import { announce } from '../../board/board-state.ts';
 import type { Block } from '../../document/project.ts';
 import { firstOrder } from '../../piecing/first-in-order.ts';
 import type { PiecingPlan, Section } from '../../piecing/plan.ts';
+import { phrase } from '../../words/phrase.ts';
 import { Icon } from '../icons.tsx';
 import { sewFirst } from './order-edits.ts';
 
@@ -22,8 +23,8 @@ export function FirstButton({ block, plan, section, id, isIcon = false }: FirstB
     [isNear, plan, section, id],
   );
   const words = isRefused
-    ? `${id} cannot be first: then the others do not all go on along straight seams`
-    : `Sew ${id} first`;
+    ? phrase('{id} cannot be first: then the others do not all go on along straight seams', { id })
+    : phrase('Sew {id} first', { id });
   return (
     <button
       type="button"
@@ -38,7 +39,7 @@ export function FirstButton({ block, plan, section, id, isIcon = false }: FirstB
         else sewFirst(block, plan, section, id);
       }}
     >
-      {isIcon ? <Icon name="first" size={18} /> : 'Sew this one first'}
+      {isIcon ? <Icon name="first" size={18} /> : phrase('Sew this one first')}
     </button>
   );
 }

@@ -6,6 +6,7 @@ import { targetNow } from '../../board/target.ts';
 import type { Unit } from '../../document/project.ts';
 import { type Field, type Form, readValues, type Target, type Work } from '../../editing/forms/form.ts';
 import { formatLength } from '../../geometry/length.ts';
+import { phrase } from '../../words/phrase.ts';
 import { cancelPreview, edit, preview } from '../../workspace/actions.ts';
 import { session } from '../../workspace/session.ts';
 import { Icon } from '../icons.tsx';
@@ -35,8 +36,8 @@ function FormHead({ form }: { readonly form: Form }) {
       <button
         type="button"
         className="icon-button"
-        aria-label="Close"
-        title="Close (Esc)"
+        aria-label={phrase('Close')}
+        title={phrase('Close (Esc)')}
         onClick={closeForm}
       >
         <Icon name="close" size={18} />
@@ -120,7 +121,7 @@ function OpenForm({ form, target, project }: OpenFormProps) {
             {form.act}
           </button>
           <button type="button" className="button" onClick={closeForm}>
-            Cancel
+            {phrase('Cancel')}
           </button>
         </div>
       </form>
@@ -135,7 +136,9 @@ const spotsOf = (work: Work | null) =>
 function finish(work: Extract<Work, { readonly ok: true }>, target: Target): void {
   if (work.divisions !== undefined) {
     board.setState(({ divisions }) => ({ divisions: [...divisions, ...work.divisions!] }));
-    announce(`${work.divisions.length} spots marked. They catch the pointer.`);
+    announce(
+      phrase('{divisions} spots marked. They catch the pointer.', { divisions: work.divisions.length }),
+    );
     return;
   }
   const before = new Set(target.block.cuts.map(({ id }) => id));
@@ -145,7 +148,7 @@ function finish(work: Extract<Work, { readonly ok: true }>, target: Target): voi
     const fresh = after.filter(({ id }) => !before.has(id)).map(({ id }) => id);
     if (fresh.length > 0) session.setState({ selection: fresh });
   }
-  announce(`${work.label}: done.`);
+  announce(phrase('{label}: done.', { label: work.label }));
 }
 
 function initialTexts(fields: readonly Field[], unit: Unit): Readonly<Record<string, string>> {

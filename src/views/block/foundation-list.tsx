@@ -6,9 +6,9 @@ import { threadOf } from '../../board/draw/inks.ts';
 import type { Block, Fabric } from '../../document/project.ts';
 import type { PiecingPlan, Section } from '../../piecing/plan.ts';
 import { unitWords } from '../../piecing/sentences.ts';
+import { phrase } from '../../words/phrase.ts';
 import { session } from '../../workspace/session.ts';
 import { Icon } from '../icons.tsx';
-import { countOf } from './counts.ts';
 import { patchesOf } from './order-edits.ts';
 import { OrderList } from './order-list.tsx';
 
@@ -26,7 +26,7 @@ export function FoundationList({ block, plan, isAtRest }: FoundationListProps) {
   const isAlone = plan.sections.length === 1;
   return (
     <section aria-labelledby="sections-title">
-      <h3 id="sections-title">{isAlone ? 'Its order' : 'Foundations and their order'}</h3>
+      <h3 id="sections-title">{isAlone ? phrase('Its order') : phrase('Foundations and their order')}</h3>
       <ul className="sections">
         {plan.sections.map((section, index) => (
           <Foundation
@@ -83,7 +83,10 @@ function Foundation({ block, plan, isAtRest, section, index, isAlone, fabrics }:
           )}
           <span>
             {order.length === 1 ? order[0] : `${order[0]} – ${order.at(-1)}`}
-            <span className="soft"> {countOf(order.length, 'patch', 'patches')}</span>
+            <span className="soft">
+              {' '}
+              {phrase('{order, plural, one {# patch} other {# patches}}', { order: order.length })}
+            </span>
           </span>
           <span className="order-strip" aria-hidden="true">
             {patchesOf(plan, section).map((patch) => (

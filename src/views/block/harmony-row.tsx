@@ -4,6 +4,7 @@ import { board } from '../../board/board-state.ts';
 import { addFabric } from '../../document/edit-fabrics.ts';
 import { fabricsIn, harmoniesOf, leadingFabric } from '../../document/harmony.ts';
 import { FABRICS_PER_PROJECT } from '../../document/limits.ts';
+import { phrase } from '../../words/phrase.ts';
 import { edit, say } from '../../workspace/actions.ts';
 import { session, shownBlock } from '../../workspace/session.ts';
 import { FabricNumber } from './fabric-number.tsx';
@@ -12,11 +13,16 @@ import { FabricNumber } from './fabric-number.tsx';
 function add(name: string, color: string): boolean {
   const before = session.getState().project.fabrics.length;
   if (before >= FABRICS_PER_PROJECT) {
-    say('trouble', `A project holds at most ${FABRICS_PER_PROJECT.toLocaleString('en')} fabrics.`);
+    say(
+      'trouble',
+      phrase('A project holds at most {fabricsPerProject, number} fabrics.', {
+        fabricsPerProject: FABRICS_PER_PROJECT,
+      }),
+    );
     return false;
   }
-  edit('Add fabric', (project) => addFabric(project, { name, color }));
-  say('done', `‘${name}’ is a fabric of the project now.`);
+  edit(phrase('Add fabric'), (project) => addFabric(project, { name, color }));
+  say('done', phrase('‘{name}’ is a fabric of the project now.', { name }));
   return true;
 }
 
@@ -36,12 +42,17 @@ export function HarmonyRow() {
   const laid = block === null ? [] : fabricsIn(block, fabrics);
   const lead = fabrics.find(({ id }) => id === chosenId) ?? leadingFabric(laid.length > 0 ? laid : fabrics);
   const harmonies = useMemo(() => (lead === null ? [] : harmoniesOf(lead, fabrics)), [lead, fabrics]);
-  if (lead === null) return <p className="soft">Lay a fabric, and colours that go with it stand here.</p>;
+  if (lead === null)
+    return <p className="soft">{phrase('Lay a fabric, and colours that go with it stand here.')}</p>;
   if (harmonies.length === 0)
-    return <p className="soft">All that goes with ‘{lead.name}’ is in the project already.</p>;
+    return (
+      <p className="soft">
+        {phrase('All that goes with ‘{lead}’ is in the project already.', { lead: lead.name })}
+      </p>
+    );
   return (
     <>
-      <p className="soft">With ‘{lead.name}’. A press adds a fabric.</p>
+      <p className="soft">{phrase('With ‘{lead}’. A press adds a fabric.', { lead: lead.name })}</p>
       <ul className="swatches harmony-row">
         {harmonies.map(({ kind, name, color }) => (
           <li key={kind}>
@@ -49,8 +60,8 @@ export function HarmonyRow() {
               type="button"
               className="swatch"
               style={{ backgroundColor: color }}
-              aria-label={`Add ${name}`}
-              title={`Add ${name}`}
+              aria-label={phrase('Add {name}', { name })}
+              title={phrase('Add {name}', { name })}
               onClick={(event) => {
                 if (add(name, color)) moveOn(event.currentTarget);
               }}

@@ -14,6 +14,7 @@ import { lengthWords } from '../../editing/words.ts';
 import { formatLength, parseLength } from '../../geometry/length.ts';
 import type { Point } from '../../geometry/point.ts';
 import { edgesOf } from '../../geometry/segments.ts';
+import { phrase } from '../../words/phrase.ts';
 import { session } from '../../workspace/session.ts';
 import { DIFFER, NumberField } from './number-field.tsx';
 
@@ -23,7 +24,7 @@ import { DIFFER, NumberField } from './number-field.tsx';
 function setBy(label: string, change: (project: Project) => Project): string | null {
   const before = session.getState().project;
   editEverywhere(label, change);
-  return session.getState().project === before ? 'Nothing can be changed that way.' : null;
+  return session.getState().project === before ? phrase('Nothing can be changed that way.') : null;
 }
 
 interface SetProps {
@@ -51,7 +52,7 @@ const PlaceField = ({ label, text, unit, onSet }: SetProps) => (
 const LengthField = (props: SetProps) => (
   <PlaceField
     {...props}
-    onSet={(inches) => (inches <= 0 ? 'A length is more than nothing.' : props.onSet(inches))}
+    onSet={(inches) => (inches <= 0 ? phrase('A length is more than nothing.') : props.onSet(inches))}
   />
 );
 
@@ -61,7 +62,7 @@ function AngleField({
 }: Pick<SetProps, 'text'> & { readonly onSet: (degrees: number) => string | null }) {
   return (
     <NumberField
-      label="Angle"
+      label={phrase('Angle')}
       text={text}
       onSet={(typed) => {
         const parsed = parseAngle(typed);
@@ -91,7 +92,10 @@ export function CutsInspector({ block, cuts, unit }: CutsInspectorProps) {
   if (locked === cuts.length)
     return (
       <p className="soft">
-        {locked === 1 ? 'It is locked: unlock it' : 'They are locked: unlock them'} to change numbers.
+        {phrase(
+          '{locked, plural, one {It is locked: unlock it} other {They are locked: unlock them}} to change numbers.',
+          { locked },
+        )}
       </p>
     );
   const ids = cuts.map(({ id }) => id);
@@ -102,8 +106,9 @@ export function CutsInspector({ block, cuts, unit }: CutsInspectorProps) {
       text={shared(cuts, (cut) => formatLength(cut[end][axis], unit))}
       unit={unit}
       onSet={(inches) =>
-        setBy(`Move ${cuts.length === 1 ? 'end' : 'ends'} of ${what}`, (project) =>
-          setCutsEnd(project, block.id, ids, end, axis === 0 ? { x: inches } : { y: inches }),
+        setBy(
+          phrase('Move {cuts, plural, one {end} other {ends}} of {what}', { cuts: cuts.length, what }),
+          (project) => setCutsEnd(project, block.id, ids, end, axis === 0 ? { x: inches } : { y: inches }),
         )
       }
     />
@@ -111,28 +116,34 @@ export function CutsInspector({ block, cuts, unit }: CutsInspectorProps) {
   return (
     <>
       <div className="inspector">
-        {place('Start across', 'from', 0)}
-        {place('Start down', 'from', 1)}
-        {place('End across', 'to', 0)}
-        {place('End down', 'to', 1)}
+        {place(phrase('Start across'), 'from', 0)}
+        {place(phrase('Start down'), 'from', 1)}
+        {place(phrase('End across'), 'to', 0)}
+        {place(phrase('End down'), 'to', 1)}
         <LengthField
-          label="Length"
+          label={phrase('Length')}
           text={shared(cuts, ({ from, to }) => lengthWords(from, to, unit))}
           unit={unit}
           onSet={(inches) =>
-            setBy(`Set length of ${what}`, (project) => setCutsLength(project, block.id, ids, inches))
+            setBy(phrase('Set length of {what}', { what }), (project) =>
+              setCutsLength(project, block.id, ids, inches),
+            )
           }
         />
         <AngleField
           text={shared(cuts, degreesText)}
           onSet={(degrees) =>
-            setBy(`Set angle of ${what}`, (project) => setCutsAngle(project, block.id, ids, degrees))
+            setBy(phrase('Set angle of {what}', { what }), (project) =>
+              setCutsAngle(project, block.id, ids, degrees),
+            )
           }
         />
       </div>
       {locked > 0 && (
         <p className="soft">
-          {locked === 1 ? '1 of them is locked and stays.' : `${locked} of them are locked and stay.`}
+          {locked === 1
+            ? phrase('1 of them is locked and stays.')
+            : phrase('{locked} of them are locked and stay.', { locked })}
         </p>
       )}
     </>
@@ -148,17 +159,17 @@ interface CornerInspectorProps {
 export function CornerInspector({ block, corner, unit }: CornerInspectorProps) {
   const [x, y] = block.outline[corner]!;
   const move = (at: Point) =>
-    setBy('Move corner', (project) => moveCornerAttached(project, block.id, corner, at));
+    setBy(phrase('Move corner'), (project) => moveCornerAttached(project, block.id, corner, at));
   return (
     <div className="inspector">
       <PlaceField
-        label="Corner across"
+        label={phrase('Corner across')}
         text={formatLength(x, unit)}
         unit={unit}
         onSet={(inches) => move([inches, y])}
       />
       <PlaceField
-        label="Corner down"
+        label={phrase('Corner down')}
         text={formatLength(y, unit)}
         unit={unit}
         onSet={(inches) => move([x, inches])}
@@ -179,17 +190,17 @@ export function EdgeInspector({ block, edge, unit }: EdgeInspectorProps) {
   return (
     <div className="inspector inspector-row">
       <LengthField
-        label="Length"
+        label={phrase('Length')}
         text={lengthWords(from, to, unit)}
         unit={unit}
         onSet={(inches) =>
-          setBy('Set length of edge', (project) => setEdgeLength(project, block.id, edge, inches))
+          setBy(phrase('Set length of edge'), (project) => setEdgeLength(project, block.id, edge, inches))
         }
       />
       <AngleField
         text={degreesText({ from, to })}
         onSet={(degrees) =>
-          setBy('Set angle of edge', (project) => setEdgeAngle(project, block.id, edge, degrees))
+          setBy(phrase('Set angle of edge'), (project) => setEdgeAngle(project, block.id, edge, degrees))
         }
       />
     </div>

@@ -6,6 +6,7 @@ import { bringIntoView } from '../../board/camera-acts.ts';
 import type { Block } from '../../document/project.ts';
 import { type Joint, jointName, jointStory, jointsOf } from '../../editing/whereabouts.ts';
 import { placeWords } from '../../editing/words.ts';
+import { phrase } from '../../words/phrase.ts';
 import { session } from '../../workspace/session.ts';
 import { walk } from './rows.ts';
 
@@ -14,7 +15,7 @@ export function JointRows({ block }: { readonly block: Block }) {
   const unit = useStore(session, (state) => state.project.unit);
   const rows = useRef<HTMLUListElement>(null);
   const joints = jointsOf(block);
-  if (joints.length === 0) return <p className="soft">No cuts meet yet.</p>;
+  if (joints.length === 0) return <p className="soft">{phrase('No cuts meet yet.')}</p>;
   const goTo = ({ at }: Joint): void => {
     const words = placeWords(at, unit);
     board.setState({ crosshair: { at, words } });

@@ -1,5 +1,6 @@
 import type { ReactNode } from 'react';
 import { INKS, threadOf } from '../../board/draw/inks.ts';
+import { phrase } from '../../words/phrase.ts';
 import { Folded } from '../folded.tsx';
 import { Icon } from '../icons.tsx';
 
@@ -7,11 +8,13 @@ import { Icon } from '../icons.tsx';
 export function LineLegend() {
   const [a, b] = [threadOf(0), threadOf(1)];
   return (
-    <Folded title="What the lines mean">
+    <Folded title={phrase('What the lines mean')}>
       <dl className="line-legend">
-        <Row sign={<Line color={INKS.ink} width={1.6} />}>A cut. Inside a foundation it is a seam.</Row>
+        <Row sign={<Line color={INKS.ink} width={1.6} />}>
+          {phrase('A cut. Inside a foundation it is a seam.')}
+        </Row>
         <Row sign={<Line color={INKS.madder} width={3} dash="9 5" />}>
-          A join: two foundations are sewn together here.
+          {phrase('A join: two foundations are sewn together here.')}
         </Row>
         <Row
           sign={
@@ -21,16 +24,22 @@ export function LineLegend() {
             </>
           }
         >
-          Inside the edge of each foundation, a colour and a rhythm of its own.
+          {phrase('Inside the edge of each foundation, a colour and a rhythm of its own.')}
         </Row>
-        <Row sign={<Pin isCrossed />}>A pin at the end of a join, or where seams of both sides meet.</Row>
-        <Row sign={<Pin />}>A pin where a seam of one side meets the join, or on a long plain stretch.</Row>
-        <Row sign={<Line color={INKS.moss} width={1.4} dash="14 5 2 5" />}>An axis of the symmetry.</Row>
+        <Row sign={<Pin isCrossed />}>
+          {phrase('A pin at the end of a join, or where seams of both sides meet.')}
+        </Row>
+        <Row sign={<Pin />}>
+          {phrase('A pin where a seam of one side meets the join, or on a long plain stretch.')}
+        </Row>
+        <Row sign={<Line color={INKS.moss} width={1.4} dash="14 5 2 5" />}>
+          {phrase('An axis of the symmetry.')}
+        </Row>
         <dt className="legend-finding">
           <Icon name="trouble" size={18} />
           <Icon name="caution" size={18} />
         </dt>
-        <dd>Trouble, or worth a look. The list beside the drawing says what.</dd>
+        <dd>{phrase('Trouble, or worth a look. The list beside the drawing says what.')}</dd>
       </dl>
     </Folded>
   );

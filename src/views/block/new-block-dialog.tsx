@@ -10,6 +10,7 @@ import { MM_PER_IN } from '../../geometry/lattice.ts';
 import { formatLength } from '../../geometry/length.ts';
 import type { Ring } from '../../geometry/point.ts';
 import { boxOf } from '../../geometry/ring.ts';
+import { phrase } from '../../words/phrase.ts';
 import { edit } from '../../workspace/actions.ts';
 import { freeBlockName } from '../../workspace/commands.ts';
 import { session } from '../../workspace/session.ts';
@@ -30,35 +31,35 @@ interface ShapeEntry {
 const SHAPES: readonly ShapeEntry[] = [
   {
     shape: 'square',
-    label: 'Square',
-    sizes: ['Side'],
+    label: phrase('Square'),
+    sizes: [phrase('Side')],
     outline: ([side = 1]) => outlineOf({ kind: 'square', side }),
   },
   {
     shape: 'rectangle',
-    label: 'Rectangle',
+    label: phrase('Rectangle'),
     sizes: ['Width', 'Height'],
     outline: ([width = 1, height = 1]) => outlineOf({ kind: 'rectangle', width, height }),
   },
   {
     shape: 'triangle',
-    label: 'Triangle',
-    sizes: ['Side'],
+    label: phrase('Triangle'),
+    sizes: [phrase('Side')],
     outline: ([side = 1]) => outlineOf({ kind: 'triangle', side }),
   },
   {
     shape: 'hexagon',
-    label: 'Hexagon',
-    sizes: ['Side'],
+    label: phrase('Hexagon'),
+    sizes: [phrase('Side')],
     outline: ([side = 1]) => outlineOf({ kind: 'hexagon', side }),
   },
   {
     shape: 'octagon',
-    label: 'Octagon',
+    label: phrase('Octagon'),
     sizes: ['Width'],
     outline: ([width = 1]) => outlineOf({ kind: 'octagon', width }),
   },
-  { shape: 'drawn', label: 'By points', sizes: [], outline: () => IRREGULAR },
+  { shape: 'drawn', label: phrase('By points'), sizes: [], outline: () => IRREGULAR },
 ];
 
 const IRREGULAR: Ring = [
@@ -98,7 +99,7 @@ export function NewBlockDialog({ onClose }: { readonly onClose: () => void }) {
     }
     const blockId = nextBlockId(session.getState().project);
     edit(
-      'Add block',
+      phrase('Add block'),
       (project) => addBlock(project, { name: checkedName.value, outline: entry.outline(inches) }),
       {
         openBlock: blockId,
@@ -109,10 +110,10 @@ export function NewBlockDialog({ onClose }: { readonly onClose: () => void }) {
   };
 
   return (
-    <Dialog title="Add a block" className="new-block" onClose={onClose}>
+    <Dialog title={phrase('Add a block')} className="new-block" onClose={onClose}>
       <form onSubmit={submit}>
         <fieldset className="shapes">
-          <legend className="only-heard">Shape</legend>
+          <legend className="only-heard">{phrase('Shape')}</legend>
           {SHAPES.map((one) => (
             <label key={one.shape} className="shape">
               <input
@@ -129,7 +130,7 @@ export function NewBlockDialog({ onClose }: { readonly onClose: () => void }) {
         </fieldset>
         <div className="new-block-fields">
           <div className="length-field">
-            <label htmlFor={nameId}>Name</label>
+            <label htmlFor={nameId}>{phrase('Name')}</label>
             <input
               id={nameId}
               className="text-input"
@@ -153,10 +154,10 @@ export function NewBlockDialog({ onClose }: { readonly onClose: () => void }) {
         <p className="soft">{sizeSentence(entry, inches, unit)}</p>
         <div className="buttons">
           <button type="submit" className="button button-main" aria-disabled={!isSound}>
-            {shape === 'drawn' ? 'Draw it' : 'Add block'}
+            {shape === 'drawn' ? phrase('Draw it') : phrase('Add block')}
           </button>
           <button type="button" className="button" onClick={onClose}>
-            Cancel
+            {phrase('Cancel')}
           </button>
         </div>
       </form>
@@ -165,11 +166,20 @@ export function NewBlockDialog({ onClose }: { readonly onClose: () => void }) {
 }
 
 function sizeSentence({ shape, sizes, outline }: ShapeEntry, inches: readonly number[], unit: Unit): string {
-  if (shape === 'drawn') return 'Click corner after corner on the sheet and close on the first one.';
-  if (inches.length < sizes.length) return 'Sizes are finished sizes, such as 6, 3 5/8 or 92 mm.';
+  if (shape === 'drawn') return phrase('Click corner after corner on the sheet and close on the first one.');
+  if (inches.length < sizes.length) return phrase('Sizes are finished sizes, such as 6, 3 5/8 or 92 mm.');
   const { maxX, maxY } = boxOf(outline(inches));
   const words = (value: number) => formatLength(Math.round(value * 64) / 64, unit);
-  return `Finished size ${words(maxX)} by ${words(maxY)}${unit === 'mm' ? '' : ` (${(maxX * MM_PER_IN).toFixed(0)} by ${(maxY * MM_PER_IN).toFixed(0)} mm)`}. The seam allowance is added on paper.`;
+  return phrase(
+    'Finished size {words} by {words2}{unit, select, mm {} other { ({maxX} by {maxY} mm)}}. The seam allowance is added on paper.',
+    {
+      words: words(maxX),
+      words2: words(maxY),
+      unit,
+      maxX: (maxX * MM_PER_IN).toFixed(0),
+      maxY: (maxY * MM_PER_IN).toFixed(0),
+    },
+  );
 }
 
 function ShapePicture({ outline, isDrawn }: { readonly outline: Ring; readonly isDrawn: boolean }) {

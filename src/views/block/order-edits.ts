@@ -3,6 +3,7 @@ import { knownDrawing } from '../../document/known-drawing.ts';
 import type { Block, Project } from '../../document/project.ts';
 import { firstOrder } from '../../piecing/first-in-order.ts';
 import type { Patch, PiecingPlan, Section } from '../../piecing/plan.ts';
+import { phrase } from '../../words/phrase.ts';
 import { edit } from '../../workspace/actions.ts';
 
 const byIds = new WeakMap<PiecingPlan, ReadonlyMap<string, Patch>>();
@@ -46,17 +47,21 @@ export function setSectionOrder(
   section: Section,
   ids: readonly string[],
 ): void {
-  edit(`Set the order of ${section.letter}`, (project) => reordered(project, block, plan, section, ids));
+  edit(phrase('Set the order of {letter}', { letter: section.letter }), (project) =>
+    reordered(project, block, plan, section, ids),
+  );
 }
 
 /** Lets the plan choose the order of a section again. */
 export function suggestOrder(block: Block, plan: PiecingPlan, section: Section): void {
-  edit(`Suggested order of ${section.letter}`, (project) => reordered(project, block, plan, section, []));
+  edit(phrase('Suggested order of {letter}', { letter: section.letter }), (project) =>
+    reordered(project, block, plan, section, []),
+  );
 }
 
 /** Pins a patch as the first of its section; an order set by hand before is kept as far as it can be. */
 export function sewFirst(block: Block, plan: PiecingPlan, section: Section, id: string): void {
   const isByHand = ordersFor(block, plan, section).some((order) => order.length > 1);
   const ids = isByHand ? (firstOrder(plan, section, id) ?? [id]) : [id];
-  edit(`Sew ${id} first`, (project) => reordered(project, block, plan, section, ids));
+  edit(phrase('Sew {id} first', { id }), (project) => reordered(project, block, plan, section, ids));
 }

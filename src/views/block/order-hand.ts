@@ -13,6 +13,7 @@ import { announce } from '../../board/board-state.ts';
 import type { Block } from '../../document/project.ts';
 import { moved, type OrderFault, orderFault } from '../../piecing/hand-order.ts';
 import type { PiecingPlan, Section } from '../../piecing/plan.ts';
+import { phrase } from '../../words/phrase.ts';
 import { setSectionOrder } from './order-edits.ts';
 import { ordinal } from './ordinal.ts';
 
@@ -95,12 +96,17 @@ export function useOrderHand(block: Block, plan: PiecingPlan, section: Section):
     const fault = orderFault(plan, section, next);
     if (fault !== null) {
       setRefusal({ section, to, fault });
-      announce(`Not there. ${fault.message}`);
+      announce(phrase('Not there. {message}', { message: fault.message }));
       return;
     }
     setRefusal(null);
     setSectionOrder(block, plan, section, next);
-    announce(`${order[place]} is sewn ${ordinal(to + firstPosition(section))} now.`);
+    announce(
+      phrase('{order} is sewn {ordinal} now.', {
+        order: order[place],
+        ordinal: ordinal(to + firstPosition(section)),
+      }),
+    );
     following.current = { place: to, before: order };
   };
 

@@ -5,9 +5,9 @@ import { moved } from '../../piecing/hand-order.ts';
 import { orderCounts } from '../../piecing/order-counts.ts';
 import type { Patch, PiecingPlan, Section } from '../../piecing/plan.ts';
 import { unitWords } from '../../piecing/sentences.ts';
+import { phrase } from '../../words/phrase.ts';
 import { pieceOptions } from '../../workspace/present-options.ts';
 import { Icon } from '../icons.tsx';
-import { countOf } from './counts.ts';
 import { FirstButton } from './first-button.tsx';
 import { ordersFor, patchesOf, suggestOrder } from './order-edits.ts';
 import { firstPosition, type OrderHand, useOrderHand } from './order-hand.ts';
@@ -34,7 +34,7 @@ export function OrderList({ block, plan, section, fabrics }: OrderListProps) {
         ref={list}
         className="order-list"
         data-taken={hand !== null}
-        aria-label={`Order of ${letter}`}
+        aria-label={phrase('Order of {letter}', { letter })}
         onBlur={(event) => {
           if (!event.currentTarget.contains(event.relatedTarget)) orderHand.forgetRefusal();
         }}
@@ -88,9 +88,9 @@ export function OrderList({ block, plan, section, fabrics }: OrderListProps) {
       <p className="order-counts soft">{countWords(plan, section, counted)}</p>
       {ordersFor(block, plan, section).length > 0 && (
         <p className="order-hand">
-          <span>Set by hand.</span>
+          <span>{phrase('Set by hand.')}</span>
           <button type="button" className="button" onClick={() => suggestOrder(block, plan, section)}>
-            Back to the suggested order
+            {phrase('Back to the suggested order')}
           </button>
         </p>
       )}
@@ -109,7 +109,7 @@ function PatchName({ patch, fabrics }: PatchNameProps) {
     <>
       <span className="row-swatch" style={{ backgroundColor: fabric?.color ?? 'var(--sheet)' }} />
       <b>{patch.id}</b>
-      <span className="order-fabric soft">{fabric?.name ?? 'no fabric yet'}</span>
+      <span className="order-fabric soft">{fabric?.name ?? phrase('no fabric yet')}</span>
     </>
   );
 }
@@ -122,8 +122,8 @@ function Grip({ id, isInHand, ...listens }: GripProps) {
     <button
       type="button"
       className="icon-button order-grip"
-      aria-label={`Move ${id}`}
-      title={`Move ${id} to another place (Alt + up or down)`}
+      aria-label={phrase('Move {id}', { id })}
+      title={phrase('Move {id} to another place (Alt + up or down)', { id })}
       aria-pressed={isInHand}
       {...listens}
     >
@@ -137,7 +137,12 @@ function countWords(plan: PiecingPlan, section: Section, order: readonly string[
   const { fabricChanges, lightOverDark } = orderCounts(plan, section, order, lightness);
   const changes =
     fabricChanges === 0
-      ? 'One fabric throughout'
-      : countOf(fabricChanges, 'change of fabric', 'changes of fabric');
-  return `${changes}, ${lightOverDark === 0 ? 'no light patch over a dark one' : `${lightOverDark} light over dark`}.`;
+      ? phrase('One fabric throughout')
+      : phrase('{fabricChanges, plural, one {# change of fabric} other {# changes of fabric}}', {
+          fabricChanges,
+        });
+  return phrase(
+    '{changes}, {isLightOverDark, select, true {no light patch over a dark one} other {{lightOverDark} light over dark}}.',
+    { changes, isLightOverDark: lightOverDark === 0, lightOverDark },
+  );
 }

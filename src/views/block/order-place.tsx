@@ -1,4 +1,5 @@
 import type { OrderFault } from '../../piecing/hand-order.ts';
+import { phrase } from '../../words/phrase.ts';
 import { ordinal } from './ordinal.ts';
 
 interface OrderPlaceProps {
@@ -40,8 +41,8 @@ export function OrderPlace({
           type="button"
           aria-label={
             fault === null
-              ? `Put ${inHand} ${ordinal(position)}`
-              : `Not ${ordinal(position)}: ${fault.message}`
+              ? phrase('Put {inHand} {ordinal}', { inHand, ordinal: ordinal(position) })
+              : phrase('Not {ordinal}: {message}', { ordinal: ordinal(position), message: fault.message })
           }
           aria-disabled={fault !== null}
           title={fault?.message}
@@ -62,12 +63,12 @@ export function OrderPlace({
             event.stopPropagation();
           }}
         >
-          <span>{fault === null ? ordinal(position) : 'cannot be sewn here'}</span>
+          <span>{fault === null ? ordinal(position) : phrase('cannot be sewn here')}</span>
         </button>
       )}
       {(refusal ?? (isOver ? fault : null)) !== null && (
         <p className="order-refusal" role={refusal === null ? undefined : 'alert'}>
-          {refusal === null ? fault?.message : `Not there: ${refusal.message}`}
+          {refusal === null ? fault?.message : phrase('Not there: {message}', { message: refusal.message })}
         </p>
       )}
     </li>

@@ -8,6 +8,7 @@ import type { Chosen } from '../../editing/chosen.ts';
 import { cornerName, cornerStory, edgeName, edgeStory } from '../../editing/whereabouts.ts';
 import { capital, lengthWords, placeWords } from '../../editing/words.ts';
 import { edgesOf } from '../../geometry/segments.ts';
+import { phrase } from '../../words/phrase.ts';
 import { select } from '../../workspace/actions.ts';
 import { session } from '../../workspace/session.ts';
 import { walk } from './rows.ts';
@@ -41,7 +42,7 @@ function partsOf(block: Block, unit: Unit): readonly Part[] {
       chosen: { kind: 'edge', edge: index },
       story: edgeStory(block, index, unit),
       name: edgeName(block, index),
-      detail: `${lengthWords(...edge, unit)} long`,
+      detail: phrase('{value} long', { value: lengthWords(...edge, unit) }),
       lit: { kind: 'outline', lines: [edge], spots: [] },
     },
   ]);

@@ -23,6 +23,7 @@ import { LengthField, readSize } from '../length-field.tsx';
 import { SmallBlock } from '../small-block.tsx';
 import { BlockPicture } from './block-picture.tsx';
 import './picture-dialog.css';
+import { phrase } from '../../words/phrase.ts';
 import { PictureFrame } from './picture-frame.tsx';
 
 interface PictureDialogProps {
@@ -92,7 +93,7 @@ function PictureForm({ fabric, file, project, block, onClose }: PictureFormProps
       return;
     }
     const moves = isMoving(new Uint8Array(await chosen.slice(0, 65_536).arrayBuffer()));
-    setNote(moves ? 'The picture moves: only the first of its pictures is taken.' : '');
+    setNote(moves ? phrase('The picture moves: only the first of its pictures is taken.') : '');
     await show(read.picture.data, null);
     setTakesColour(true);
   };
@@ -103,7 +104,7 @@ function PictureForm({ fabric, file, project, block, onClose }: PictureFormProps
     if (file !== null) void take(file);
     else if (fabric.picture !== undefined)
       show(fabric.picture.data, fabric.picture).catch(() =>
-        setNote('The picture of this fabric cannot be shown. Choose another.'),
+        setNote(phrase('The picture of this fabric cannot be shown. Choose another.')),
       );
   }, []);
 
@@ -129,18 +130,27 @@ function PictureForm({ fabric, file, project, block, onClose }: PictureFormProps
     if (!isSound) return;
     const color = takesColour ? (average ?? undefined) : undefined;
     onClose();
-    edit('Give fabric a picture', (before) => givePicture(before, fabric.id, picture, color));
-    say('done', `‘${fabric.name}’ is shown by its picture now.`);
+    edit(phrase('Give fabric a picture'), (before) => givePicture(before, fabric.id, picture, color));
+    say('done', phrase('‘{fabric}’ is shown by its picture now.', { fabric: fabric.name }));
   };
 
   const takeOff = (): void => {
     onClose();
-    edit('Take the picture away', (before) => removePicture(before, fabric.id));
-    say('done', `‘${fabric.name}’ is shown by its colour again. Undo brings the picture back.`);
+    edit(phrase('Take the picture away'), (before) => removePicture(before, fabric.id));
+    say(
+      'done',
+      phrase('‘{fabric}’ is shown by its colour again. Undo brings the picture back.', {
+        fabric: fabric.name,
+      }),
+    );
   };
 
   return (
-    <Dialog title={`Picture of ‘${fabric.name}’`} className="fabric-picture" onClose={onClose}>
+    <Dialog
+      title={phrase('Picture of ‘{fabric}’', { fabric: fabric.name })}
+      className="fabric-picture"
+      onClose={onClose}
+    >
       <form
         className="picture-form"
         onSubmit={save}
@@ -162,7 +172,7 @@ function PictureForm({ fabric, file, project, block, onClose }: PictureFormProps
           type="file"
           hidden
           accept="image/png,image/jpeg,image/webp"
-          aria-label="Picture file"
+          aria-label={phrase('Picture file')}
           onChange={(event) => {
             const chosen = event.target.files?.[0];
             event.target.value = '';
@@ -171,16 +181,18 @@ function PictureForm({ fabric, file, project, block, onClose }: PictureFormProps
         />
         {source === null ? (
           <p className="picture-empty">
-            A photo or scan of the cloth itself, laid flat and seen straight from above. Choose a PNG, JPEG or
-            WebP file, drop it here, or paste it.
+            {phrase(
+              'A photo or scan of the cloth itself, laid flat and seen straight from above. Choose a PNG, JPEG or WebP file, drop it here, or paste it.',
+            )}
           </p>
         ) : (
           <div className="dialog-parts">
             <figure>
               <PictureFrame address={source.image.src} frame={frame} onFrame={setFrame} />
               <figcaption className="soft">
-                Drag the sides of the frame to leave out what is not cloth. Where the print repeats, frame one
-                repeat.
+                {phrase(
+                  'Drag the sides of the frame to leave out what is not cloth. Where the print repeats, frame one repeat.',
+                )}
               </figcaption>
             </figure>
             <div className="picture-fields">
@@ -188,14 +200,15 @@ function PictureForm({ fabric, file, project, block, onClose }: PictureFormProps
                 <Laid fabric={fabric} picture={picture} block={block} fabrics={project.fabrics} />
               </figure>
               <LengthField
-                label="Width of the cloth in the frame"
+                label={phrase('Width of the cloth in the frame')}
                 unit={unit}
                 text={size}
                 onChange={setSize}
               />
               <p className="soft">
-                Measured on the cloth, from side to side of the frame: so the print is as large in the block
-                as in the quilt.
+                {phrase(
+                  'Measured on the cloth, from side to side of the frame: so the print is as large in the block as in the quilt.',
+                )}
               </p>
               <label className="check-line">
                 <input
@@ -203,23 +216,24 @@ function PictureForm({ fabric, file, project, block, onClose }: PictureFormProps
                   checked={takesColour}
                   onChange={(event) => setTakesColour(event.target.checked)}
                 />
-                Take the colour from the picture
+                {phrase('Take the colour from the picture')}
                 {average !== null && <span className="row-swatch" style={{ backgroundColor: average }} />}
               </label>
               <p className="soft">
-                The colour stands for the fabric on foundations, where a picture would cost ink, and says how
-                light it is.
+                {phrase(
+                  'The colour stands for the fabric on foundations, where a picture would cost ink, and says how light it is.',
+                )}
               </p>
             </div>
           </div>
         )}
         <p className="picture-note" role="status">
-          {isReading ? 'Reading the picture …' : noteOf(note, across, room)}
+          {isReading ? phrase('Reading the picture …') : noteOf(note, across, room)}
         </p>
         <div className="buttons">
           {source !== null && (
             <button type="submit" className="button button-main" aria-disabled={!isSound}>
-              Use picture
+              {phrase('Use picture')}
             </button>
           )}
           <button
@@ -229,15 +243,15 @@ function PictureForm({ fabric, file, project, block, onClose }: PictureFormProps
             onClick={() => chooser.current?.click()}
           >
             <Icon name="cloth" size={18} />
-            {source === null ? 'Choose a picture…' : 'Another picture…'}
+            {source === null ? phrase('Choose a picture…') : phrase('Another picture…')}
           </button>
           {fabric.picture !== undefined && (
             <button type="button" className="button" onClick={takeOff}>
-              Take the picture away
+              {phrase('Take the picture away')}
             </button>
           )}
           <button type="button" className="button" onClick={onClose}>
-            Cancel
+            {phrase('Cancel')}
           </button>
         </div>
       </form>
@@ -279,14 +293,14 @@ function Laid({ fabric, picture, block, fabrics }: LaidProps) {
     return (
       <>
         <BlockPicture block={block} fabrics={shown} size={LAID_PX} />
-        <figcaption className="soft">In ‘{block.name}’</figcaption>
+        <figcaption className="soft">{phrase('In ‘{block}’', { block: block.name })}</figcaption>
       </>
     );
   const piece = { key: 0, rings: [TRY_SQUARE], fabric: fabric.id, bare: 'var(--sheet)' };
   return (
     <>
       <SmallBlock outline={TRY_SQUARE} pieces={[piece]} fabrics={shown} size={LAID_PX} />
-      <figcaption className="soft">On a square of {TRY_IN} in</figcaption>
+      <figcaption className="soft">{phrase('On a square of {try} in', { try: TRY_IN })}</figcaption>
     </>
   );
 }

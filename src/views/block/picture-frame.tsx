@@ -1,4 +1,5 @@
 import { type KeyboardEvent, type PointerEvent, useRef } from 'react';
+import { phrase } from '../../words/phrase.ts';
 import type { Frame } from '../../workspace/fabric-pictures.ts';
 
 interface PictureFrameProps {
@@ -82,12 +83,18 @@ export function PictureFrame({ address, frame, onFrame }: PictureFrameProps) {
             data-side={side}
             role="slider"
             tabIndex={0}
-            aria-label={`${side.charAt(0).toUpperCase()}${side.slice(1)} side of the frame`}
+            aria-label={phrase('{charAt}{side} side of the frame', {
+              charAt: side.charAt(0).toUpperCase(),
+              side: side.slice(1),
+            })}
             aria-orientation={side === 'left' || side === 'right' ? 'horizontal' : 'vertical'}
             aria-valuemin={0}
             aria-valuemax={100}
             aria-valuenow={Math.round(100 * frame[side])}
-            aria-valuetext={`${Math.round(100 * frame[side])} % from the ${side === 'left' || side === 'right' ? 'left' : 'top'}`}
+            aria-valuetext={phrase('{round} % from the {isSide, select, true {left} other {top}}', {
+              round: Math.round(100 * frame[side]),
+              isSide: side === 'left' || side === 'right',
+            })}
             onPointerDown={(event) => event.currentTarget.setPointerCapture(event.pointerId)}
             onPointerMove={(event) => drag(side, event)}
             onKeyDown={(event) => press(side, event)}

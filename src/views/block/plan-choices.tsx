@@ -9,13 +9,13 @@ import { costWords, isSamePlan, PLAN_NAMES } from '../../piecing/compare-plans.t
 import { measurePlan } from '../../piecing/measure.ts';
 import type { PiecingPlan } from '../../piecing/plan.ts';
 import { unitWords } from '../../piecing/sentences.ts';
+import { phrase } from '../../words/phrase.ts';
 import { edit } from '../../workspace/actions.ts';
 import { lookForOtherPlans, otherPlans } from '../../workspace/other-plans.ts';
 import { pieceOptions } from '../../workspace/present-options.ts';
 import { session } from '../../workspace/session.ts';
 import { Folded } from '../folded.tsx';
 import { Icon } from '../icons.tsx';
-import { countOf } from './counts.ts';
 import { PlanPicture } from './plan-picture.tsx';
 
 /** The other ways a block can be parted into foundations, folded away until they are wanted. */
@@ -23,7 +23,7 @@ export function PlanChoices({ blockId }: { readonly blockId: string }) {
   const block = useStore(session, ({ project }) => findBlock(project, blockId));
   if (block === null) return null;
   return (
-    <Folded title="Other plans">
+    <Folded title={phrase('Other plans')}>
       <Plans block={block} />
     </Folded>
   );
@@ -54,7 +54,8 @@ function Plans({ block }: { readonly block: Block }) {
   useEffect(() => lookForOtherPlans(block, options), [block, options]);
   const fewest = found.of === block.cuts ? found.plans.get('fewest') : undefined;
   const present = block.plan ?? 'fewest';
-  if (fewest === undefined) return <p className="soft plans-note">Working out the other plans …</p>;
+  if (fewest === undefined)
+    return <p className="soft plans-note">{phrase('Working out the other plans …')}</p>;
   const cards = differing(found.plans);
   return (
     <>
@@ -67,17 +68,19 @@ function Plans({ block }: { readonly block: Block }) {
               fewest={fewest}
               unit={unit}
               isPresent={choices.includes(present)}
-              onChoose={(choice) => edit('Choose a plan', (project) => setPlan(project, block.id, choice))}
+              onChoose={(choice) =>
+                edit(phrase('Choose a plan'), (project) => setPlan(project, block.id, choice))
+              }
             />
           </li>
         ))}
       </ul>
       {found.isLooking ? (
-        <p className="soft plans-note">Working out the rest …</p>
+        <p className="soft plans-note">{phrase('Working out the rest …')}</p>
       ) : (
         cards.length === 1 && (
           <p className="soft plans-note">
-            In rows, in columns or with a finished unit first: every way leads to this plan.
+            {phrase('In rows, in columns or with a finished unit first: every way leads to this plan.')}
           </p>
         )
       )}
@@ -107,7 +110,11 @@ function PlanCard({ choices, plan, fewest, unit, isPresent, onChoose }: PlanCard
     >
       <PlanPicture plan={plan} size={112} />
       <span className="plan-name">{first}</span>
-      {rest.length > 0 && <span className="soft plan-also">also {rest.join(', ').toLowerCase()}</span>}
+      {rest.length > 0 && (
+        <span className="soft plan-also">
+          {phrase('also {rest}', { rest: rest.join(', ').toLowerCase() })}
+        </span>
+      )}
       <span className="plan-cost">{costWords(plan, fewest)}</span>
       <span className="soft plan-numbers">
         {planNumbers(plan, unit).map((line) => (
@@ -116,7 +123,7 @@ function PlanCard({ choices, plan, fewest, unit, isPresent, onChoose }: PlanCard
       </span>
       {isPresent && (
         <span className="plan-present">
-          <Icon name="good" size={16} /> The present plan
+          <Icon name="good" size={16} /> {phrase('The present plan')}
         </span>
       )}
     </button>
@@ -128,13 +135,18 @@ function planNumbers(plan: PiecingPlan, unit: Unit): readonly string[] {
     measurePlan(plan);
   const longest = formatLength(unit === 'in' ? Math.round(longestJoin * 16) / 16 : longestJoin, unit);
   return [
-    `${countOf(foundations, 'foundation')}, ${countOf(joins, 'join')}`,
-    ...(setInCorners > 0 ? [`${countOf(setInCorners, 'set-in corner')}`] : []),
+    phrase(
+      '{foundations, plural, one {# foundation} other {# foundations}}, {joins, plural, one {# join} other {# joins}}',
+      { foundations, joins },
+    ),
+    ...(setInCorners > 0
+      ? [phrase('{setInCorners, plural, one {# set-in corner} other {# set-in corners}}', { setInCorners })]
+      : []),
     ...(joins > 0
       ? [
-          `${matchPoints} to match, ${meetings} to pin`,
-          `longest join ${longest}`,
-          biasJoins === 0 ? 'none on the bias' : `${biasJoins} on the bias`,
+          phrase('{matchPoints} to match, {meetings} to pin', { matchPoints, meetings }),
+          phrase('longest join {longest}', { longest }),
+          biasJoins === 0 ? phrase('none on the bias') : phrase('{biasJoins} on the bias', { biasJoins }),
         ]
       : []),
     ...plan.sections

@@ -3,6 +3,7 @@ import { useStore } from 'zustand';
 import { board } from '../../board/board-state.ts';
 import { closeMenu, menuCommands } from '../../board/pointer-menu.ts';
 import type { Point } from '../../geometry/point.ts';
+import { phrase } from '../../words/phrase.ts';
 import { keyText } from '../../workspace/command.ts';
 import { session } from '../../workspace/session.ts';
 import { isMac } from '../platform.ts';
@@ -72,7 +73,7 @@ function OpenMenu({ at }: { readonly at: Point }) {
       className="pointer-menu"
       role="menu"
       tabIndex={-1}
-      aria-label="What to do here"
+      aria-label={phrase('What to do here')}
       style={place ?? { visibility: 'hidden' }}
       onKeyDown={onKey}
       onPointerDown={() => {

@@ -11,18 +11,19 @@ import { Dialog } from '../dialog.tsx';
 import { swatchStyle, usePictures } from '../fabric-fills.tsx';
 import { BlockPicture } from './block-picture.tsx';
 import './colouring.css';
+import { phrase } from '../../words/phrase.ts';
 
 type How = 'replace' | 'swap';
 type Where = 'block' | 'project';
 
 const HOWS: readonly (readonly [How, string])[] = [
-  ['replace', 'Replace'],
-  ['swap', 'Swap'],
+  ['replace', phrase('Replace')],
+  ['swap', phrase('Swap')],
 ];
 
 const WHERES: readonly (readonly [Where, string])[] = [
-  ['block', 'In this block'],
-  ['project', 'In the whole project'],
+  ['block', phrase('In this block')],
+  ['project', phrase('In the whole project')],
 ];
 
 const DO = { replace: replaceFabric, swap: swapFabrics } as const;
@@ -55,20 +56,29 @@ function Recolour({ block, project, onClose }: RecolourProps) {
   const carryOut = (): void => {
     if (fault !== null) return;
     onClose();
-    edit(how === 'replace' ? 'Replace fabric' : 'Swap fabrics', (before) =>
+    edit(how === 'replace' ? phrase('Replace fabric') : phrase('Swap fabrics'), (before) =>
       DO[how](before, one.id, other.id, blockId),
     );
-    const place = where === 'block' ? `in ‘${block.name}’` : 'in every block';
+    const place =
+      where === 'block' ? phrase('in ‘{block}’', { block: block.name }) : phrase('in every block');
     say(
       'done',
       how === 'replace'
-        ? `‘${other.name}’ lies where ‘${one.name}’ lay ${place}. Undo brings it back.`
-        : `‘${one.name}’ and ‘${other.name}’ changed places ${place}. Undo brings it back.`,
+        ? phrase('‘{other}’ lies where ‘{one}’ lay {place}. Undo brings it back.', {
+            other: other.name,
+            one: one.name,
+            place,
+          })
+        : phrase('‘{one}’ and ‘{other}’ changed places {place}. Undo brings it back.', {
+            one: one.name,
+            other: other.name,
+            place,
+          }),
     );
   };
 
   return (
-    <Dialog title="Replace or swap fabrics" className="recolour" onClose={onClose}>
+    <Dialog title={phrase('Replace or swap fabrics')} className="recolour" onClose={onClose}>
       <form
         className="recolour-form"
         onSubmit={(event) => {
@@ -79,38 +89,50 @@ function Recolour({ block, project, onClose }: RecolourProps) {
         <div className="recolour-pictures">
           <figure>
             <BlockPicture block={block} fabrics={fabrics} size={148} />
-            <figcaption className="soft">Now</figcaption>
+            <figcaption className="soft">{phrase('Now')}</figcaption>
           </figure>
           <figure>
             <BlockPicture block={block} fabrics={redyed(fabrics, how, one, other)} size={148} />
-            <figcaption className="soft">Then</figcaption>
+            <figcaption className="soft">{phrase('Then')}</figcaption>
           </figure>
         </div>
         <div className="recolour-fields">
-          <Choice label="What to do" isLabelShown={false} options={HOWS} value={how} onChoose={setHow} />
+          <Choice
+            label={phrase('What to do')}
+            isLabelShown={false}
+            options={HOWS}
+            value={how}
+            onChoose={setHow}
+          />
           <FabricField
-            label={how === 'replace' ? 'Replace' : 'Swap'}
+            label={how === 'replace' ? phrase('Replace') : phrase('Swap')}
             fabrics={fabrics}
             fabric={one}
             onChoose={setOne}
           />
           <FabricField
-            label={how === 'replace' ? 'By' : 'With'}
+            label={how === 'replace' ? phrase('By') : phrase('With')}
             fabrics={fabrics}
             fabric={other}
             onChoose={setOther}
           />
-          <Choice label="Where" isLabelShown={false} options={WHERES} value={where} onChoose={setWhere} />
+          <Choice
+            label={phrase('Where')}
+            isLabelShown={false}
+            options={WHERES}
+            value={where}
+            onChoose={setWhere}
+          />
         </div>
         <p className="soft recolour-note" role="status">
-          {fault ?? 'Both fabrics stay in the project.'}
+          {fault ?? phrase('Both fabrics stay in the project.')}
         </p>
         <div className="buttons">
           <button type="submit" className="button button-main" aria-disabled={fault !== null}>
-            {how === 'replace' ? 'Replace fabric' : 'Swap fabrics'}
+            {how === 'replace' ? phrase('Replace fabric') : phrase('Swap fabrics')}
           </button>
           <button type="button" className="button" onClick={onClose}>
-            Cancel
+            {phrase('Cancel')}
           </button>
         </div>
       </form>
@@ -143,11 +165,11 @@ interface Wish {
 /** Why nothing would change; null when something would. */
 function faultOf(before: Project, after: Project, { how, where, one, other }: Wish): string | null {
   if (after !== before) return null;
-  if (one === other) return 'Choose two different fabrics.';
-  const place = where === 'block' ? 'in this block' : 'in any block';
+  if (one === other) return phrase('Choose two different fabrics.');
+  const place = where === 'block' ? phrase('in this block') : phrase('in any block');
   return how === 'replace'
-    ? `‘${one.name}’ does not lie ${place}.`
-    : `Neither ‘${one.name}’ nor ‘${other.name}’ lies ${place}.`;
+    ? phrase('‘{one}’ does not lie {place}.', { one: one.name, place })
+    : phrase('Neither ‘{one}’ nor ‘{other}’ lies {place}.', { one: one.name, other: other.name, place });
 }
 
 interface FabricFieldProps {

@@ -2,6 +2,7 @@ import { useStore } from 'zustand';
 import { board } from '../../board/board-state.ts';
 import { takeUp } from '../../board/tool-in-hand.ts';
 import { TOOLS } from '../../board/tools/tools.ts';
+import { phrase } from '../../words/phrase.ts';
 import { Icon } from '../icons.tsx';
 import { HeldKeys } from './held-keys.tsx';
 
@@ -9,7 +10,7 @@ import { HeldKeys } from './held-keys.tsx';
 export function ToolStrip() {
   const inHand = useStore(board, (state) => state.tool);
   return (
-    <div className="tool-strip" role="toolbar" aria-label="Tools" aria-orientation="vertical">
+    <div className="tool-strip" role="toolbar" aria-label={phrase('Tools')} aria-orientation="vertical">
       {TOOLS.map(({ name, label, key, hint }) => (
         <button
           key={name}

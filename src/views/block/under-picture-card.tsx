@@ -6,6 +6,7 @@ import type { Block } from '../../document/project.ts';
 import { edit, endMerge } from '../../workspace/actions.ts';
 import { session, shownBlock } from '../../workspace/session.ts';
 import './under-picture.css';
+import { phrase } from '../../words/phrase.ts';
 
 const CARD_ID = 'under-picture-card';
 
@@ -29,25 +30,26 @@ export function UnderPictureCard() {
         className="aids-button"
         popoverTarget={CARD_ID}
         data-on={shown}
-        title="The picture under the drawing"
+        title={phrase('The picture under the drawing')}
       >
-        Picture{!shown && <span>: hidden</span>}
+        {phrase('Picture')}
+        {!shown && <span>{phrase(': hidden')}</span>}
       </button>
       <section
         id={CARD_ID}
         popover="auto"
         className="menu aids picture-card"
-        aria-label="Picture under the drawing"
+        aria-label={phrase('Picture under the drawing')}
       >
-        <h3>Picture under the drawing</h3>
+        <h3>{phrase('Picture under the drawing')}</h3>
         <Fade block={block} strength={block.picture.strength} />
-        <ToggleLine name="show-picture" label="Shown" isOn={shown} />
-        <ToggleLine name="lock-picture" label="Locked" isOn={locked} />
+        <ToggleLine name="show-picture" label={phrase('Shown')} isOn={shown} />
+        <ToggleLine name="lock-picture" label={phrase('Locked')} isOn={locked} />
         <div className="buttons">
-          <ActButton name="square-picture" label="Square up again…" />
-          <ActButton name="remove-picture" label="Take it away" />
+          <ActButton name="square-picture" label={phrase('Square up again…')} />
+          <ActButton name="remove-picture" label={phrase('Take it away')} />
         </div>
-        {locked && <p className="soft">Locked: it stays as it is until it is unlocked.</p>}
+        {locked && <p className="soft">{phrase('Locked: it stays as it is until it is unlocked.')}</p>}
       </section>
     </>
   );
@@ -57,7 +59,7 @@ function Fade({ block, strength }: { readonly block: Block; readonly strength: n
   const id = useId();
   return (
     <div className="number-field">
-      <label htmlFor={id}>Strength</label>
+      <label htmlFor={id}>{phrase('Strength')}</label>
       <div className="fade-line">
         <input
           id={id}
@@ -66,12 +68,12 @@ function Fade({ block, strength }: { readonly block: Block; readonly strength: n
           max={100}
           step={5}
           value={Math.round(strength * 100)}
-          aria-valuetext={`${Math.round(strength * 100)} percent`}
+          aria-valuetext={phrase('{round} percent', { round: Math.round(strength * 100) })}
           onChange={(event) =>
             edit(
-              'Fade picture',
+              phrase('Fade picture'),
               (project) => fadePicture(project, block.id, Number(event.target.value) / 100),
-              { merge: `fade ${block.id}` },
+              { merge: phrase('fade {id}', { id: block.id }) },
             )
           }
           onPointerUp={endMerge}

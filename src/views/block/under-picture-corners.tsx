@@ -2,8 +2,14 @@ import { type KeyboardEvent, type PointerEvent, useRef, useState } from 'react';
 import type { Quad } from '../../geometry/homography.ts';
 import type { Point } from '../../geometry/point.ts';
 import type { Box } from '../../geometry/ring.ts';
+import { phrase } from '../../words/phrase.ts';
 
-export const CORNER_NAMES = ['Top left', 'Top right', 'Bottom right', 'Bottom left'] as const;
+export const CORNER_NAMES = [
+  phrase('Top left'),
+  phrase('Top right'),
+  phrase('Bottom right'),
+  phrase('Bottom left'),
+] as const;
 
 interface CornersProps {
   /** Address of the picture, and its size in pixels. */
@@ -111,8 +117,10 @@ export function UnderPictureCorners(props: CornersProps) {
               key={name}
               type="button"
               className="corner-handle"
-              aria-label={`${name} corner`}
-              aria-description={`${placeOf([x, y])}. Arrow keys move it by a pixel, with Shift by ten.`}
+              aria-label={phrase('{name} corner', { name })}
+              aria-description={phrase('{placeOf}. Arrow keys move it by a pixel, with Shift by ten.', {
+                placeOf: placeOf([x, y]),
+              })}
               data-first-focus={corner === 0 ? '' : undefined}
               style={{ left: left(x), top: top(y) }}
               onPointerDown={(event) => take(corner, event)}
@@ -132,7 +140,8 @@ export function UnderPictureCorners(props: CornersProps) {
   );
 }
 
-const placeOf = ([x, y]: Point): string => `${Math.round(x)} across, ${Math.round(y)} down`;
+const placeOf = ([x, y]: Point): string =>
+  phrase('{round} across, {round2} down', { round: Math.round(x), round2: Math.round(y) });
 
 const pathOf = (corners: Quad): string => `M${corners.map((corner) => corner.join(' ')).join('L')}Z`;
 

@@ -16,6 +16,7 @@ import { session } from '../../workspace/session.ts';
 import { Dialog } from '../dialog.tsx';
 import { openPictureCard } from './under-picture-card.tsx';
 import './under-picture.css';
+import { phrase } from '../../words/phrase.ts';
 import { UnderPictureCorners } from './under-picture-corners.tsx';
 
 interface UnderPictureDialogProps {
@@ -67,17 +68,19 @@ function SquareUp({ block, picture, isNew, onClose }: SquareUpProps) {
     onClose();
     if (isNew) {
       const laid = { ...picture, corners, strength: USUAL_STRENGTH, shown: true, locked: false };
-      edit('Lay picture under', (project) => layPicture(project, block.id, laid));
-      announce('The picture lies under the drawing. Picture, below the drawing, fades, hides and locks it.');
+      edit(phrase('Lay picture under'), (project) => layPicture(project, block.id, laid));
+      announce(
+        phrase('The picture lies under the drawing. Picture, below the drawing, fades, hides and locks it.'),
+      );
     } else {
-      edit('Square picture', (project) => squarePicture(project, block.id, corners));
-      announce('The picture is squared up anew.');
+      edit(phrase('Square picture'), (project) => squarePicture(project, block.id, corners));
+      announce(phrase('The picture is squared up anew.'));
     }
     openPictureCard();
   };
 
   return (
-    <Dialog title="Square the picture to the block" className="square-up" onClose={onClose}>
+    <Dialog title={phrase('Square the picture to the block')} className="square-up" onClose={onClose}>
       <div className="dialog-parts">
         <UnderPictureCorners
           address={picture.data}
@@ -90,8 +93,10 @@ function SquareUp({ block, picture, isNew, onClose }: SquareUpProps) {
         />
         <div className="dialog-asked">
           <p>
-            Put the four handles on the corners of the block in the picture. It is straightened so that they
-            lie on the corners of ‘{block.name}’.
+            {phrase(
+              'Put the four handles on the corners of the block in the picture. It is straightened so that they lie on the corners of ‘{block}’.',
+              { block: block.name },
+            )}
           </p>
           <Straightened block={block} picture={picture} corners={isSound ? corners : null} />
           <p className="field-fault" role="status">
@@ -99,24 +104,24 @@ function SquareUp({ block, picture, isNew, onClose }: SquareUpProps) {
           </p>
           <div className="buttons">
             <button type="button" className="button" onClick={() => setCorners(insetCorners(picture, 0))}>
-              Whole picture
+              {phrase('Whole picture')}
             </button>
             <button
               type="button"
               className="button"
               onClick={() => setCorners(([a, b, c, d]) => [d, a, b, c])}
             >
-              Turn it
+              {phrase('Turn it')}
             </button>
           </div>
         </div>
       </div>
       <div className="buttons">
         <button type="button" className="button button-main" aria-disabled={!isSound} onClick={lay}>
-          {isNew ? 'Lay it under' : 'Square it up'}
+          {isNew ? phrase('Lay it under') : phrase('Square it up')}
         </button>
         <button type="button" className="button" onClick={onClose}>
-          Cancel
+          {phrase('Cancel')}
         </button>
       </div>
     </Dialog>
@@ -168,7 +173,7 @@ function Straightened({ block, picture, corners }: StraightenedProps) {
     pen.putImageData(target, 0, 0);
   }, [pixels, corners, picture, width, height]);
 
-  if (isLost) return <p className="soft">The browser cannot show this picture.</p>;
+  if (isLost) return <p className="soft">{phrase('The browser cannot show this picture.')}</p>;
   const lines = [
     `M${block.outline.map((point) => point.join(' ')).join('L')}Z`,
     ...block.cuts.map(({ from, to }) => `M${from.join(' ')}L${to.join(' ')}`),
@@ -187,7 +192,7 @@ function Straightened({ block, picture, corners }: StraightenedProps) {
           <path d={lines} />
         </svg>
       </div>
-      <figcaption className="soft">Straightened, with the lines of the block</figcaption>
+      <figcaption className="soft">{phrase('Straightened, with the lines of the block')}</figcaption>
     </figure>
   );
 }

@@ -3,6 +3,7 @@ import { useStore } from 'zustand';
 import { toBuy } from '../../cutting/lengths.ts';
 import { slackOf } from '../../cutting/project-cutting.ts';
 import { boughtWords } from '../../cutting/sums.ts';
+import { phrase } from '../../words/phrase.ts';
 import { goTo } from '../../workspace/actions.ts';
 import { cuttings, followCutting } from '../../workspace/cutting-client.ts';
 import { session } from '../../workspace/session.ts';
@@ -19,9 +20,11 @@ export function YardageNote({ fabric }: { readonly fabric: string }) {
   if (length === 0) return null;
   return (
     <p className="soft fabric-note">
-      About {boughtWords(toBuy(length, slackOf(project)), project.unit)} to buy.{' '}
+      {phrase('About {boughtWords} to buy.', {
+        boughtWords: boughtWords(toBuy(length, slackOf(project)), project.unit),
+      })}{' '}
       <button type="button" className="yardage-link" onClick={() => goTo('fabric')}>
-        What to cut
+        {phrase('What to cut')}
       </button>
     </p>
   );

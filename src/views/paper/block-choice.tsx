@@ -1,6 +1,7 @@
 import { takeInHand } from '../../document/edit-copies.ts';
 import { MOST_COPIES } from '../../document/limits.ts';
 import type { Block } from '../../document/project.ts';
+import { phrase } from '../../words/phrase.ts';
 import { edit } from '../../workspace/actions.ts';
 
 interface BlockChoiceProps {
@@ -9,7 +10,7 @@ interface BlockChoiceProps {
 }
 
 const choose = (copies: ReadonlyMap<string, number>): void =>
-  edit('Choose copies', (project) => takeInHand(project, copies), { merge: 'copies' });
+  edit(phrase('Choose copies'), (project) => takeInHand(project, copies), { merge: 'copies' });
 
 /** Which blocks to print, and how many times each. */
 export function BlockChoice({ blocks, copies }: BlockChoiceProps) {
@@ -23,14 +24,14 @@ export function BlockChoice({ blocks, copies }: BlockChoiceProps) {
   return (
     <section className="paper-blocks" aria-labelledby="paper-blocks-title">
       <div className="paper-row-head">
-        <h3 id="paper-blocks-title">Blocks and copies</h3>
+        <h3 id="paper-blocks-title">{phrase('Blocks and copies')}</h3>
         {blocks.length > 1 && (
           <button
             type="button"
             className="paper-link"
             onClick={() => choose(new Map(isAll ? [] : blocks.map(({ id }) => [id, copies.get(id) ?? 1])))}
           >
-            {isAll ? 'Choose none' : 'Choose all'}
+            {isAll ? phrase('Choose none') : phrase('Choose all')}
           </button>
         )}
       </div>
@@ -72,7 +73,7 @@ function CopiesField({ name, count, onChange }: CopiesFieldProps) {
       <input
         type="number"
         className="text-input"
-        aria-label={`Copies of ${name}`}
+        aria-label={phrase('Copies of {name}', { name })}
         min={1}
         max={MOST_COPIES}
         step={1}

@@ -3,6 +3,7 @@ import { setCutRole } from '../../document/edit-cuts.ts';
 import type { Block, Project } from '../../document/project.ts';
 import type { PrintNote } from '../../foundations/print-work.ts';
 import type { FittingJoins } from '../../foundations/sheet/joins-that-fit.ts';
+import { phrase } from '../../words/phrase.ts';
 import { edit, say } from '../../workspace/actions.ts';
 import { findFittingJoins } from '../../workspace/pdf-client.ts';
 import { pieceOptions } from '../../workspace/present-options.ts';
@@ -39,18 +40,22 @@ export function JoinOffers({ notes, project }: JoinOffersProps) {
   }, [notes, project]);
   if (offers.length === 0) return null;
   return (
-    <section className="paper-notes" aria-label="Without tiles">
+    <section className="paper-notes" aria-label={phrase('Without tiles')}>
       <ul>
         {offers.map(({ block, joins }) => (
           <li key={block.id} className="paper-note paper-note-note">
             <Icon name="note" size={18} />
             <div>
               <p>
-                {block.name} fits on whole sheets, without tiles, with {joinsOf(joins)} more: {joins.after}{' '}
-                foundations instead of {joins.before}.
+                {phrase(
+                  '{block} fits on whole sheets, without tiles, with {joinsOf} more: {after} foundations instead of {before}.',
+                  { block: block.name, joinsOf: joinsOf(joins), after: joins.after, before: joins.before },
+                )}
               </p>
               <button type="button" className="paper-link" onClick={() => apply(block, joins)}>
-                Add {joins.cuts.length === 1 ? 'the join' : 'these joins'}
+                {phrase('Add {cuts, plural, one {the join} other {these joins}}', {
+                  cuts: joins.cuts.length,
+                })}
               </button>
             </div>
           </li>
@@ -61,12 +66,19 @@ export function JoinOffers({ notes, project }: JoinOffersProps) {
 }
 
 const joinsOf = ({ cuts }: FittingJoins): string =>
-  cuts.length === 1 ? 'one join' : `${cuts.length === 2 ? 'two' : 'three'} joins`;
+  cuts.length === 1
+    ? phrase('one join')
+    : phrase('{isCuts, select, true {two} other {three}} joins', { isCuts: cuts.length === 2 });
 
 function apply(block: Block, joins: FittingJoins): void {
-  edit(`Add joins to ${block.name}`, (project) => setCutRole(project, block.id, joins.cuts, 'join'));
+  edit(phrase('Add joins to {block}', { block: block.name }), (project) =>
+    setCutRole(project, block.id, joins.cuts, 'join'),
+  );
   say(
     'done',
-    `${block.name} now fits on whole sheets. Undo takes the ${joins.cuts.length === 1 ? 'join' : 'joins'} back.`,
+    phrase(
+      '{block} now fits on whole sheets. Undo takes the {cuts, plural, one {join} other {joins}} back.',
+      { block: block.name, cuts: joins.cuts.length },
+    ),
   );
 }

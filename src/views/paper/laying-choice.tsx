@@ -1,13 +1,14 @@
 import { useId } from 'react';
+import { phrase } from '../../words/phrase.ts';
 import { type PaperSettings, paperSettings } from '../../workspace/paper-settings.ts';
 import { Choice } from '../choice.tsx';
 
 const set = (change: Partial<PaperSettings>): void => paperSettings.setState(change);
 
 const TOGETHER: readonly (readonly [PaperSettings['together'], string])[] = [
-  ['fewest', 'Whatever fits, on the fewest sheets'],
-  ['blocks', 'Only papers of one block'],
-  ['sections', 'Only copies of one section'],
+  ['fewest', phrase('Whatever fits, on the fewest sheets')],
+  ['blocks', phrase('Only papers of one block')],
+  ['sections', phrase('Only copies of one section')],
 ];
 
 /** How papers are laid on sheets, and what they show of the fabrics. */
@@ -16,9 +17,9 @@ export function LayingChoice({ settings }: { readonly settings: PaperSettings })
   const { turning, together, style, grain } = settings;
   return (
     <section className="paper-laying" aria-labelledby={`${id}-title`}>
-      <h3 id={`${id}-title`}>Foundations on the sheets</h3>
+      <h3 id={`${id}-title`}>{phrase('Foundations on the sheets')}</h3>
       <div className="length-field">
-        <label htmlFor={`${id}-together`}>Share a sheet</label>
+        <label htmlFor={`${id}-together`}>{phrase('Share a sheet')}</label>
         <select
           id={`${id}-together`}
           value={together}
@@ -32,20 +33,20 @@ export function LayingChoice({ settings }: { readonly settings: PaperSettings })
         </select>
       </div>
       <Choice
-        label="May be turned"
+        label={phrase('May be turned')}
         options={[
-          ['quarters', 'By quarters'],
-          ['free', 'Freely'],
+          ['quarters', phrase('By quarters')],
+          ['free', phrase('Freely')],
         ]}
         value={turning}
         onChoose={(next) => set({ turning: next })}
       />
       <Choice
-        label="Fabric on each patch"
+        label={phrase('Fabric on each patch')}
         options={[
-          ['outline', 'Name'],
-          ['shaded', 'Shaded'],
-          ['hatched', 'Hatched'],
+          ['outline', phrase('Name')],
+          ['shaded', phrase('Shaded')],
+          ['hatched', phrase('Hatched')],
         ]}
         value={style}
         onChoose={(next) => set({ style: next })}
@@ -58,10 +59,10 @@ export function LayingChoice({ settings }: { readonly settings: PaperSettings })
             aria-describedby={`${id}-grain`}
             onChange={(event) => set({ grain: event.target.checked })}
           />
-          <span>Straight-grain arrows</span>
+          <span>{phrase('Straight-grain arrows')}</span>
         </label>
         <p id={`${id}-grain`} className="paper-hint">
-          On patches at the edge of the block, along that edge
+          {phrase('On patches at the edge of the block, along that edge')}
         </p>
       </div>
     </section>

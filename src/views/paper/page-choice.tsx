@@ -2,6 +2,7 @@ import { useId } from 'react';
 import { DEFAULT_MARGIN_IN, PAGES, type PageName } from '../../document/pages.ts';
 import type { Unit } from '../../document/project.ts';
 import { formatLength } from '../../geometry/length.ts';
+import { phrase } from '../../words/phrase.ts';
 import { type PaperSettings, pageName, paperSettings, type Read } from '../../workspace/paper-settings.ts';
 import { Choice } from '../choice.tsx';
 import { TypedField } from './typed-field.tsx';
@@ -19,7 +20,10 @@ const SIZES: readonly (readonly [PageName, string])[] = (Object.keys(PAGES) as P
   const { name: title, width, height } = PAGES[name];
   const size =
     name === 'a4' || name === 'a3'
-      ? `${Math.round(width * 25.4)} × ${Math.round(height * 25.4)} mm`
+      ? phrase('{round} × {round2} mm', {
+          round: Math.round(width * 25.4),
+          round2: Math.round(height * 25.4),
+        })
       : `${formatLength(width, 'in').replace(' in', '')} × ${formatLength(height, 'in')}`;
   return [name, `${title}, ${size}`];
 });
@@ -30,9 +34,9 @@ export function PageChoice({ settings, unit, page, margin }: PageChoiceProps) {
   const chosen = pageName(settings, unit);
   return (
     <section className="paper-page" aria-labelledby={`${id}-title`}>
-      <h3 id={`${id}-title`}>Paper</h3>
+      <h3 id={`${id}-title`}>{phrase('Paper')}</h3>
       <div className="length-field">
-        <label htmlFor={`${id}-page`}>Page size</label>
+        <label htmlFor={`${id}-page`}>{phrase('Page size')}</label>
         <select
           id={`${id}-page`}
           value={chosen}
@@ -43,37 +47,37 @@ export function PageChoice({ settings, unit, page, margin }: PageChoiceProps) {
               {text}
             </option>
           ))}
-          <option value="other">Another size …</option>
+          <option value="other">{phrase('Another size …')}</option>
         </select>
       </div>
       {chosen === 'other' && (
         <TypedField
-          label="Width and height"
+          label={phrase('Width and height')}
           text={settings.otherPage}
           fault={page.ok ? '' : page.error}
           onChange={(otherPage) => set({ otherPage })}
         />
       )}
       <TypedField
-        label="Margin the printer leaves"
+        label={phrase('Margin the printer leaves')}
         text={settings.margin ?? formatLength(DEFAULT_MARGIN_IN, unit)}
         fault={margin.ok ? '' : margin.error}
         onChange={(text) => set({ margin: text })}
       />
       <div>
         <Choice
-          label="Side shown"
+          label={phrase('Side shown')}
           options={[
-            ['printed', 'Printed side'],
-            ['front', 'Front'],
+            ['printed', phrase('Printed side')],
+            ['front', phrase('Front')],
           ]}
           value={settings.side}
           onChoose={(side) => set({ side })}
         />
         <p className="paper-hint">
           {settings.side === 'printed'
-            ? 'Mirrored: you sew on the printed side, and fabric lies on the blank side.'
-            : 'Not mirrored: for methods that sew from the other side.'}
+            ? phrase('Mirrored: you sew on the printed side, and fabric lies on the blank side.')
+            : phrase('Not mirrored: for methods that sew from the other side.')}
         </p>
       </div>
     </section>

@@ -2,6 +2,7 @@ import './paper.css';
 import { useMemo } from 'react';
 import { useStore } from 'zustand';
 import type { PrintNote } from '../../foundations/print-work.ts';
+import { phrase } from '../../words/phrase.ts';
 import { goTo } from '../../workspace/actions.ts';
 import { plansToCome } from '../../workspace/making.ts';
 import { chosenCopies, paperSettings, readChosenPage, readMargin } from '../../workspace/paper-settings.ts';
@@ -47,7 +48,7 @@ export default function PaperPlace() {
     <main className="paper-place">
       <section
         className="paper-desk"
-        aria-label="Sheets"
+        aria-label={phrase('Sheets')}
         aria-busy={isBusy}
         data-layout={shown?.number ?? ''}
       >
@@ -57,17 +58,17 @@ export default function PaperPlace() {
               {sideSentence(shown)}
               {isOld && (
                 <span className="updating">
-                  <Icon name="updating" size={14} /> being laid out anew
+                  <Icon name="updating" size={14} /> {phrase('being laid out anew')}
                 </span>
               )}
             </p>
             <Choice
-              label="Show the sheets"
+              label={phrase('Show the sheets')}
               isLabelShown={false}
               options={[
-                ['overview', 'At a glance'],
-                ['page', 'Large'],
-                ['true-size', 'True size'],
+                ['overview', phrase('At a glance')],
+                ['page', phrase('Large')],
+                ['true-size', phrase('True size')],
               ]}
               value={zoom}
               onChoose={(next) => paperSettings.setState({ zoom: next })}
@@ -89,16 +90,19 @@ export default function PaperPlace() {
       <div className="paper-panel">
         <section className="paper-sum" aria-labelledby="paper-title">
           <h2 id="paper-title" className="panel-title">
-            Foundations on paper
+            {phrase('Foundations on paper')}
           </h2>
           <p className="paper-count" role="status">
             {isWhole && shown.sheets.length > 0
               ? countSentence(shown)
               : toCome > 0
-                ? `Working out how ${count(toCome, 'more block')} can be sewn …`
+                ? phrase(
+                    'Working out how {toCome, plural, one {# more block} other {# more blocks}} can be sewn …',
+                    { toCome },
+                  )
                 : isBusy
-                  ? 'Laying out the sheets …'
-                  : 'No sheets yet'}
+                  ? phrase('Laying out the sheets …')
+                  : phrase('No sheets yet')}
           </p>
           <PrintActs
             projectName={project.name}
@@ -106,8 +110,9 @@ export default function PaperPlace() {
           />
           {shown && shown.sheets.length > 0 && (
             <p className="paper-hint">
-              Print at actual size, 100 %. Before you sew, measure the square on each sheet: 1 in across and
-              down. If it shows 15/16 in, the viewer shrank the page to fit.
+              {phrase(
+                'Print at actual size, 100 %. Before you sew, measure the square on each sheet: 1 in across and down. If it shows 15/16 in, the viewer shrank the page to fit.',
+              )}
             </p>
           )}
         </section>
@@ -123,24 +128,31 @@ export default function PaperPlace() {
   );
 }
 
-const count = (n: number, word: string): string => `${n.toLocaleString('en')} ${word}${n === 1 ? '' : 's'}`;
-
 const countSentence = ({ foundations, sheets, parts }: LaidOut): string => {
-  if (!parts.has('foundations')) return count(sheets.length, 'sheet');
-  const papers = count(foundations, 'foundation');
+  if (!parts.has('foundations'))
+    return phrase('{sheets, plural, one {# sheet} other {# sheets}}', { sheets: sheets.length });
+  const papers = phrase('{foundations, plural, one {# foundation} other {# foundations}}', { foundations });
   return parts.size === 1
-    ? `${papers} on ${count(sheets.length, 'sheet')}`
-    : `${papers}, ${count(sheets.length, 'sheet')} in all`;
+    ? phrase('{papers} on {sheets, plural, one {# sheet} other {# sheets}}', {
+        papers,
+        sheets: sheets.length,
+      })
+    : phrase('{papers}, {sheets, plural, one {# sheet} other {# sheets}} in all', {
+        papers,
+        sheets: sheets.length,
+      });
 };
 
 /** What the sheets on show show, said once over them. */
 function sideSentence({ parts, side }: LaidOut): string {
-  if (!parts.has('foundations')) return 'Not mirrored: as the finished front is seen';
+  if (!parts.has('foundations')) return phrase('Not mirrored: as the finished front is seen');
   if (parts.size === 1)
-    return side === 'printed' ? 'Printed side: the mirror image of the front' : 'Front: not mirrored';
+    return side === 'printed'
+      ? phrase('Printed side: the mirror image of the front')
+      : phrase('Front: not mirrored');
   return side === 'printed'
-    ? 'Foundations show the printed side, the mirror image of the front'
-    : 'Foundations show the front, not mirrored';
+    ? phrase('Foundations show the printed side, the mirror image of the front')
+    : phrase('Foundations show the front, not mirrored');
 }
 
 interface NoSheetsProps {
@@ -156,16 +168,22 @@ function NoSheets({ isEmpty, isBusy, isChosen, isPageReady, failure }: NoSheetsP
   if (isEmpty)
     return (
       <div className="paper-empty">
-        <p>There is no block to print yet.</p>
+        <p>{phrase('There is no block to print yet.')}</p>
         <button type="button" className="button" onClick={() => goTo('block')}>
-          Draw a block
+          {phrase('Draw a block')}
         </button>
       </div>
     );
-  if (!isChosen) return <p className="paper-empty">Choose a block, and its sheets are laid out here.</p>;
-  if (!isPageReady) return <p className="paper-empty">Give a page size and a margin that can be read.</p>;
-  if (isBusy) return <p className="paper-empty paper-waiting">Laying out the sheets …</p>;
-  return <p className="paper-empty">Nothing can be printed of what is chosen. The panel beside says why.</p>;
+  if (!isChosen)
+    return <p className="paper-empty">{phrase('Choose a block, and its sheets are laid out here.')}</p>;
+  if (!isPageReady)
+    return <p className="paper-empty">{phrase('Give a page size and a margin that can be read.')}</p>;
+  if (isBusy) return <p className="paper-empty paper-waiting">{phrase('Laying out the sheets …')}</p>;
+  return (
+    <p className="paper-empty">
+      {phrase('Nothing can be printed of what is chosen. The panel beside says why.')}
+    </p>
+  );
 }
 
 const NOTE_ICONS: Readonly<Record<PrintNote['kind'], 'trouble' | 'caution' | 'note'>> = {
@@ -186,10 +204,10 @@ function Notes({ notes }: { readonly notes: readonly PrintNote[] }) {
   const ordered = [...notes].sort((a, b) => NOTE_ORDER.indexOf(a.kind) - NOTE_ORDER.indexOf(b.kind));
   const rest = ordered.slice(NOTES_AT_ONCE);
   return (
-    <section className="paper-notes" aria-label="Worth knowing">
+    <section className="paper-notes" aria-label={phrase('Worth knowing')}>
       <NoteList notes={ordered.slice(0, NOTES_AT_ONCE)} />
       {rest.length > 0 && (
-        <Folded title={`${rest.length} more`}>
+        <Folded title={phrase('{rest} more', { rest: rest.length })}>
           <NoteList notes={rest} />
         </Folded>
       )}

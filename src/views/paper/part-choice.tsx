@@ -1,16 +1,17 @@
 import { type BookletPart, PART_NAMES } from '../../foundations/booklet/parts.ts';
+import { phrase } from '../../words/phrase.ts';
 import { paperSettings } from '../../workspace/paper-settings.ts';
 
 /** Every part in the order in which they are offered, with what it is good for. */
 const OFFERED: readonly (readonly [BookletPart, string])[] = [
-  ['foundations', 'The papers to sew on, at true scale'],
-  ['cutting', 'How much of each fabric, its strips drawn, what each cut is for'],
-  ['guide', 'A step a join: what to pin, how to press'],
-  ['cover', 'The blocks in colour, sizes and fabrics'],
-  ['line-drawing', 'The bare lines of each block'],
-  ['templates', 'Every patch with its allowance, not mirrored'],
-  ['labels', 'Fabric, code and patches of each pile'],
-  ['cautions', 'For cutter, iron, needles, glue and magnets'],
+  ['foundations', phrase('The papers to sew on, at true scale')],
+  ['cutting', phrase('How much of each fabric, its strips drawn, what each cut is for')],
+  ['guide', phrase('A step a join: what to pin, how to press')],
+  ['cover', phrase('The blocks in colour, sizes and fabrics')],
+  ['line-drawing', phrase('The bare lines of each block')],
+  ['templates', phrase('Every patch with its allowance, not mirrored')],
+  ['labels', phrase('Fabric, code and patches of each pile')],
+  ['cautions', phrase('For cutter, iron, needles, glue and magnets')],
 ];
 
 /** What to print of the chosen blocks. */
@@ -23,7 +24,7 @@ export function PartChoice({ parts }: { readonly parts: ReadonlySet<BookletPart>
   };
   return (
     <section className="paper-parts" aria-labelledby="paper-parts-title">
-      <h3 id="paper-parts-title">What to print</h3>
+      <h3 id="paper-parts-title">{phrase('What to print')}</h3>
       <ul>
         {OFFERED.map(([part, hint]) => (
           <li key={part}>

@@ -1,5 +1,6 @@
 import { useState } from 'react';
 import { fileNameFor } from '../../document/file-name.ts';
+import { phrase } from '../../words/phrase.ts';
 import { say } from '../../workspace/actions.ts';
 import { download } from '../../workspace/files.ts';
 import { makePdf, makeZip, printPdf, stopPdf, type ZipKind } from '../../workspace/pdf-client.ts';
@@ -22,9 +23,9 @@ type Doing =
 
 /** Files beside the one PDF: what a button says, and how the file's name ends. */
 const ARCHIVES: readonly (readonly [ZipKind, label: string, ending: string])[] = [
-  ['pdf-a-block', 'A PDF for each block', ', a PDF a block.zip'],
-  ['svg-a-sheet', 'An SVG for each sheet', ', an SVG a sheet.zip'],
-  ['png-a-sheet', 'A PNG for each sheet', ', a PNG a sheet.zip'],
+  ['pdf-a-block', phrase('A PDF for each block'), phrase(', a PDF a block.zip')],
+  ['svg-a-sheet', phrase('An SVG for each sheet'), phrase(', an SVG a sheet.zip')],
+  ['png-a-sheet', phrase('A PNG for each sheet'), phrase(', a PNG a sheet.zip')],
 ];
 
 const inWords = (count: number): string => count.toLocaleString('en');
@@ -51,7 +52,9 @@ export function PrintActs({ projectName, isDisabled }: PrintActsProps) {
     } catch (thrown) {
       say(
         'trouble',
-        `The file was not written. ${thrown instanceof Error ? thrown.message : String(thrown)}`,
+        phrase('The file was not written. {message}', {
+          message: thrown instanceof Error ? thrown.message : String(thrown),
+        }),
       );
     } finally {
       isOver = true;
@@ -74,7 +77,9 @@ export function PrintActs({ projectName, isDisabled }: PrintActsProps) {
     download(name, file);
     say(
       'done',
-      `The sheets are on their way to your downloads as ‘${name}’. Print them at actual size, 100 %.`,
+      phrase('The sheets are on their way to your downloads as ‘{name}’. Print them at actual size, 100 %.', {
+        name,
+      }),
     );
   };
 
@@ -87,7 +92,7 @@ export function PrintActs({ projectName, isDisabled }: PrintActsProps) {
           aria-disabled={isDisabled || isWriting}
           onClick={() => writePdf(save)}
         >
-          Download PDF
+          {phrase('Download PDF')}
         </button>
         <button
           type="button"
@@ -95,24 +100,29 @@ export function PrintActs({ projectName, isDisabled }: PrintActsProps) {
           aria-disabled={isDisabled || isWriting}
           onClick={() => writePdf(printPdf)}
         >
-          Print …
+          {phrase('Print …')}
         </button>
       </div>
       <p className="paper-progress" role="status">
         {doing.kind === 'writing' &&
           (doing.of > 0
-            ? `Writing ${doing.what} ${inWords(doing.done + 1)} of ${inWords(doing.of)} …`
-            : 'Writing …')}
+            ? phrase('Writing {what} {done} of {of} …', {
+                what: doing.what,
+                done: inWords(doing.done + 1),
+                of: inWords(doing.of),
+              })
+            : phrase('Writing …'))}
       </p>
       {isWriting && (
         <button type="button" className="paper-link" onClick={stopPdf}>
-          Stop
+          {phrase('Stop')}
         </button>
       )}
-      <Folded title="Other files">
+      <Folded title={phrase('Other files')}>
         <p className="paper-hint">
-          Each as one zip archive. In the SVG files a cutting machine finds three groups of lines: cut, score
-          and draw.
+          {phrase(
+            'Each as one zip archive. In the SVG files a cutting machine finds three groups of lines: cut, score and draw.',
+          )}
         </p>
         <div className="buttons">
           {ARCHIVES.map(([kind, label, ending]) => (

@@ -1,6 +1,7 @@
 import { useId } from 'react';
 import { useStore } from 'zustand';
 import { correctionWords } from '../../foundations/sheet/correction.ts';
+import { phrase } from '../../words/phrase.ts';
 import {
   addPrinter,
   changePrinter,
@@ -21,9 +22,9 @@ export function PrinterChoice() {
   const choice = chosenCorrection(state);
   return (
     <section className="paper-printer" aria-labelledby={`${id}-title`}>
-      <h3 id={`${id}-title`}>Printer</h3>
+      <h3 id={`${id}-title`}>{phrase('Printer')}</h3>
       <div className="length-field">
-        <label htmlFor={`${id}-printer`}>Correct the drawing for</label>
+        <label htmlFor={`${id}-printer`}>{phrase('Correct the drawing for')}</label>
         <select
           id={`${id}-printer`}
           value={printer ? String(state.known.indexOf(printer)) : ''}
@@ -32,28 +33,32 @@ export function PrinterChoice() {
             else choosePrinter(state.known[Number.parseInt(value, 10)]?.name ?? null);
           }}
         >
-          <option value="">No printer: true as it is</option>
+          <option value="">{phrase('No printer: true as it is')}</option>
           {state.known.map(({ name }, i) => (
             <option key={name} value={i}>
-              {name || 'Unnamed printer'}
+              {name || phrase('Unnamed printer')}
             </option>
           ))}
-          <option value={ANOTHER}>Another printer …</option>
+          <option value={ANOTHER}>{phrase('Another printer …')}</option>
         </select>
       </div>
       {printer && (
         <>
-          <TypedField label="Name" text={printer.name} onChange={(name) => changePrinter({ name })} />
+          <TypedField
+            label={phrase('Name')}
+            text={printer.name}
+            onChange={(name) => changePrinter({ name })}
+          />
           <div className="paper-measures">
             <TypedField
-              label="50 mm line across"
+              label={phrase('50 mm line across')}
               text={printer.across}
               toldBy={`${id}-fault`}
               isNumber
               onChange={(across) => changePrinter({ across })}
             />
             <TypedField
-              label="50 mm line down"
+              label={phrase('50 mm line down')}
               text={printer.down}
               toldBy={`${id}-fault`}
               isNumber
@@ -62,11 +67,14 @@ export function PrinterChoice() {
           </div>
           <p id={`${id}-fault`} className={choice?.ok === false ? 'field-fault' : 'paper-hint'} role="status">
             {choice?.ok === false
-              ? `${choice.error} Nothing is corrected.`
-              : `Measure both lines on a sheet that was printed uncorrected. Drawing ${choice ? correctionWords(choice.correction, '') : ''}.`}
+              ? phrase('{error} Nothing is corrected.', { error: choice.error })
+              : phrase(
+                  'Measure both lines on a sheet that was printed uncorrected. Drawing {correctionWords}.',
+                  { correctionWords: choice ? correctionWords(choice.correction, '') : '' },
+                )}
           </p>
           <button type="button" className="paper-link" onClick={forgetPrinter}>
-            Forget this printer
+            {phrase('Forget this printer')}
           </button>
         </>
       )}

@@ -1,4 +1,5 @@
 import { useEffect, useRef, useState } from 'react';
+import { phrase } from '../../words/phrase.ts';
 import type { Zoom } from '../../workspace/paper-settings.ts';
 import type { LaidOut } from '../../workspace/pdf-client.ts';
 import { sheetSvg } from '../../workspace/pdf-client.ts';
@@ -14,8 +15,8 @@ interface SheetPreviewProps {
 const AT_ONCE = 100;
 
 const COMING = {
-  first: 'The other sheets are being laid out …',
-  look: 'A first look, not a sheet to print: how the papers share sheets is still being worked out …',
+  first: phrase('The other sheets are being laid out …'),
+  look: phrase('A first look, not a sheet to print: how the papers share sheets is still being worked out …'),
 } as const;
 
 /** The sheets as they will print, each drawn when it comes into sight. */
@@ -34,7 +35,7 @@ export function SheetPreview({ layout, zoom, isOld }: SheetPreviewProps) {
               layout={layout.number}
               index={i}
               {...sheet}
-              promise={stage === 'look' ? 'a first look' : 'as it will print'}
+              promise={stage === 'look' ? phrase('a first look') : phrase('as it will print')}
               early={i === 0 ? layout.firstSvg : ''}
             />
             <p className="sheet-title">{sheet.title}</p>
@@ -44,7 +45,7 @@ export function SheetPreview({ layout, zoom, isOld }: SheetPreviewProps) {
       {stage === 'first' && <p className="paper-coming">{COMING.first}</p>}
       {more > 0 && (
         <button type="button" className="button paper-more" onClick={() => setMost(most + AT_ONCE)}>
-          Show {more} more sheets
+          {phrase('Show {more} more sheets', { more })}
         </button>
       )}
     </>

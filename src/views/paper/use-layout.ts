@@ -1,4 +1,5 @@
 import { useEffect, useState } from 'react';
+import { phrase } from '../../words/phrase.ts';
 import type { LaidOut, PrintOrder } from '../../workspace/pdf-client.ts';
 import { layOut, layoutAtHand } from '../../workspace/pdf-client.ts';
 
@@ -44,7 +45,11 @@ export function useLayout(order: PrintOrder | null): LayoutState {
       (thrown: unknown) => {
         const reason = thrown instanceof Error ? thrown.message : String(thrown);
         if (isCurrent)
-          setState({ layout: null, isBusy: false, failure: `The sheets could not be laid out. ${reason}` });
+          setState({
+            layout: null,
+            isBusy: false,
+            failure: phrase('The sheets could not be laid out. {reason}', { reason }),
+          });
       },
     );
     return () => {

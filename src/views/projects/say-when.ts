@@ -1,4 +1,5 @@
 import { dayAndTime, numeral } from '../../words/numeral.ts';
+import { phrase } from '../../words/phrase.ts';
 
 /** Date and time as the person's own locale writes them. */
 export const sayWhen = dayAndTime;
@@ -8,7 +9,7 @@ const tenths = (value: number): string => numeral(value, { maximumFractionDigits
 /** A size on disk: `12.3 MB`, `48 kB`. */
 export const saySize = (bytes: number): string =>
   bytes < 1e6
-    ? `${tenths(Math.max(1, Math.round(bytes / 1e3)))} kB`
+    ? phrase('{tenths} kB', { tenths: tenths(Math.max(1, Math.round(bytes / 1e3))) })
     : bytes < 1e9
-      ? `${tenths(bytes / 1e6)} MB`
-      : `${tenths(bytes / 1e9)} GB`;
+      ? phrase('{tenths} MB', { tenths: tenths(bytes / 1e6) })
+      : phrase('{tenths} GB', { tenths: tenths(bytes / 1e9) });

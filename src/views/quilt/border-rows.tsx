@@ -1,6 +1,7 @@
 import { useStore } from 'zustand';
 import { sizeAsLaid } from '../../document/place-polygon.ts';
 import type { Border, BorderCorners, Quilt } from '../../document/quilt.ts';
+import { phrase } from '../../words/phrase.ts';
 import { session } from '../../workspace/session.ts';
 import { ActButton } from '../act-button.tsx';
 import { Choice } from '../choice.tsx';
@@ -10,9 +11,9 @@ import { byLightness, setBordersFree, setQuilt } from './quilt-acts.ts';
 import { SizeField } from './set-field.tsx';
 
 const CORNERS: readonly (readonly [BorderCorners, string])[] = [
-  ['butted', 'Butted'],
-  ['mitred', 'Mitred'],
-  ['squares', 'Squares'],
+  ['butted', phrase('Butted')],
+  ['mitred', phrase('Mitred')],
+  ['squares', phrase('Squares')],
 ];
 
 /** The borders, from the inside out. */
@@ -29,45 +30,47 @@ export function BorderRows({ quilt }: { readonly quilt: Quilt }) {
   const add = (): void => {
     const inTurn = byLightness(fabrics);
     const fabric = inTurn[borders.length % 2 === 0 ? 0 : Math.floor(inTurn.length / 2)];
-    change('Add a border', [
+    change(phrase('Add a border'), [
       ...borders,
       { width: borders.length === 0 ? 2 : 4, corners: 'butted', ...(fabric && { fabric: fabric.id }) },
     ]);
   };
   const put = (k: number, border: Border): void =>
     change(
-      'Change a border',
+      phrase('Change a border'),
       borders.map((old, i) => (i === k ? border : old)),
     );
   return (
     <section className="quilt-card" aria-labelledby="borders-title">
       <div className="quilt-head">
         <h2 id="borders-title" className="quilt-title">
-          Borders
+          {phrase('Borders')}
         </h2>
         <button
           type="button"
           className="icon-button"
-          aria-label="Add a border"
-          title="Add a border"
+          aria-label={phrase('Add a border')}
+          title={phrase('Add a border')}
           onClick={add}
         >
           <Icon name="plus" />
         </button>
       </div>
-      {borders.length === 0 && <p className="soft">None yet. Borders go round from the inside out.</p>}
+      {borders.length === 0 && (
+        <p className="soft">{phrase('None yet. Borders go round from the inside out.')}</p>
+      )}
       <ol className="quilt-borders">
         {borders.map((border, k) => (
           // biome-ignore lint/suspicious/noArrayIndexKey: a border is known by its place in the row.
           <li key={k}>
             <div className="quilt-head">
-              <h3>Border {k + 1}</h3>
+              <h3>{phrase('Border {k}', { k: k + 1 })}</h3>
               <ActButton
                 icon="delete"
-                label={`Take border ${k + 1} away`}
+                label={phrase('Take border {k} away', { k: k + 1 })}
                 act={() =>
                   change(
-                    'Take a border away',
+                    phrase('Take a border away'),
                     borders.filter((_, i) => i !== k),
                   )
                 }
@@ -75,13 +78,13 @@ export function BorderRows({ quilt }: { readonly quilt: Quilt }) {
             </div>
             <div className="quilt-row">
               <SizeField
-                label="Width"
+                label={phrase('Width')}
                 inches={border.width}
                 unit={unit}
                 onSet={(width) => put(k, { ...border, width })}
               />
               <FabricSelect
-                label="Fabric"
+                label={phrase('Fabric')}
                 value={border.fabric}
                 onChoose={(fabric) => {
                   const { fabric: _old, ...bare } = border;
@@ -90,7 +93,7 @@ export function BorderRows({ quilt }: { readonly quilt: Quilt }) {
               />
             </div>
             <div className="quilt-field">
-              <label htmlFor={`border-${k}-of`}>Made of</label>
+              <label htmlFor={`border-${k}-of`}>{phrase('Made of')}</label>
               <select
                 id={`border-${k}-of`}
                 value={border.block ?? ''}
@@ -100,17 +103,17 @@ export function BorderRows({ quilt }: { readonly quilt: Quilt }) {
                   put(k, block ? { ...bare, block: block.id, width: sizeAsLaid(block.outline, 0)[1] } : bare);
                 }}
               >
-                <option value="">Plain cloth</option>
+                <option value="">{phrase('Plain cloth')}</option>
                 {blocks.map(({ id, name }) => (
                   <option key={id} value={id}>
-                    {name}, side by side
+                    {phrase('{name}, side by side', { name })}
                   </option>
                 ))}
               </select>
             </div>
             {border.block === undefined && (
               <Choice
-                label={`Corners of border ${k + 1}`}
+                label={phrase('Corners of border {k}', { k: k + 1 })}
                 isLabelShown={false}
                 options={CORNERS}
                 value={border.corners}
@@ -119,7 +122,7 @@ export function BorderRows({ quilt }: { readonly quilt: Quilt }) {
             )}
             {border.block === undefined && border.corners === 'squares' && (
               <FabricSelect
-                label="Fabric of the squares"
+                label={phrase('Fabric of the squares')}
                 value={border.cornerFabric}
                 onChoose={(fabric) => {
                   const { cornerFabric: _old, ...bare } = border;

@@ -6,6 +6,7 @@ import { nextBlockId } from '../../document/ids.ts';
 import { sizeAsLaid } from '../../document/place-polygon.ts';
 import type { Block } from '../../document/project.ts';
 import { clothLength, sizeWords } from '../../quilt/words.ts';
+import { phrase } from '../../words/phrase.ts';
 import { edit, say } from '../../workspace/actions.ts';
 import { session } from '../../workspace/session.ts';
 import { Dialog } from '../dialog.tsx';
@@ -24,7 +25,7 @@ export function CopyAtSize({ block, onClose }: { readonly block: Block; readonly
     const factor = read.inches / w;
     const before = session.getState().project;
     const id = nextBlockId(before);
-    edit('Copy at another size', (project) =>
+    edit(phrase('Copy at another size'), (project) =>
       renameBlock(
         scaleBlock(duplicateBlock(project, block.id), id, factor),
         id,
@@ -32,11 +33,17 @@ export function CopyAtSize({ block, onClose }: { readonly block: Block; readonly
       ),
     );
     quiltView.setState({ inHand: { block: id, turn: 0, mirrored: false } });
-    say('done', `A copy of ‘${block.name}’ at ${sizeWords([read.inches, height], unit)} is in hand.`);
+    say(
+      'done',
+      phrase('A copy of ‘{block}’ at {sizeWords} is in hand.', {
+        block: block.name,
+        sizeWords: sizeWords([read.inches, height], unit),
+      }),
+    );
     onClose();
   };
   return (
-    <Dialog title="Copy at another size" onClose={onClose}>
+    <Dialog title={phrase('Copy at another size')} onClose={onClose}>
       <form
         className="quilt-form"
         onSubmit={(event) => {
@@ -45,17 +52,23 @@ export function CopyAtSize({ block, onClose }: { readonly block: Block; readonly
         }}
       >
         <p>
-          ‘{block.name}’ is {sizeWords([w, h], unit)}. The copy is a block of its own, drawn larger or
-          smaller; its seam allowance stays what it is.
+          {phrase(
+            '‘{block}’ is {sizeWords}. The copy is a block of its own, drawn larger or smaller; its seam allowance stays what it is.',
+            { block: block.name, sizeWords: sizeWords([w, h], unit) },
+          )}
         </p>
-        <LengthField label="Width of the copy" text={text} unit={unit} onChange={setText} />
-        <p className="soft">{read.ok ? `It will be ${sizeWords([read.inches, height], unit)}.` : ''}</p>
+        <LengthField label={phrase('Width of the copy')} text={text} unit={unit} onChange={setText} />
+        <p className="soft">
+          {read.ok
+            ? phrase('It will be {sizeWords}.', { sizeWords: sizeWords([read.inches, height], unit) })
+            : ''}
+        </p>
         <div className="buttons">
           <button type="submit" className="button button-main" aria-disabled={!read.ok}>
-            Make the copy
+            {phrase('Make the copy')}
           </button>
           <button type="button" className="button" onClick={onClose}>
-            Cancel
+            {phrase('Cancel')}
           </button>
         </div>
       </form>

@@ -1,13 +1,14 @@
 import { useStore } from 'zustand';
 import type { SettingKind } from '../../document/quilt.ts';
+import { phrase } from '../../words/phrase.ts';
 import { goTo } from '../../workspace/actions.ts';
 import { session } from '../../workspace/session.ts';
 import { firstSetting, setQuilt } from './quilt-acts.ts';
 
 const BEGINNINGS: readonly (readonly [SettingKind, string])[] = [
-  ['straight', 'Straight rows'],
-  ['on-point', 'On point'],
-  ['mixed', 'Mixed sizes'],
+  ['straight', phrase('Straight rows')],
+  ['on-point', phrase('On point')],
+  ['mixed', phrase('Mixed sizes')],
 ];
 
 /** What to do where no block lies yet. */
@@ -16,11 +17,13 @@ export function EmptyQuilt() {
   const hasBlocks = project.blocks.length > 0;
   return (
     <div className="quilt-empty">
-      <h2>{hasBlocks ? 'Set your blocks into a quilt' : 'A quilt is set from blocks'}</h2>
+      <h2>{hasBlocks ? phrase('Set your blocks into a quilt') : phrase('A quilt is set from blocks')}</h2>
       {hasBlocks ? (
         <>
           <p>
-            Begin with a setting and change it as you like, or drag a block from the tray and lay them free.
+            {phrase(
+              'Begin with a setting and change it as you like, or drag a block from the tray and lay them free.',
+            )}
           </p>
           <div className="buttons">
             {BEGINNINGS.map(([kind, words], k) => (
@@ -28,7 +31,7 @@ export function EmptyQuilt() {
                 key={kind}
                 type="button"
                 className={k === 0 ? 'button button-main' : 'button'}
-                onClick={() => setQuilt('Set a quilt', firstSetting(project, kind), [])}
+                onClick={() => setQuilt(phrase('Set a quilt'), firstSetting(project, kind), [])}
               >
                 {words}
               </button>
@@ -37,9 +40,9 @@ export function EmptyQuilt() {
         </>
       ) : (
         <>
-          <p>Draw one, or take one from the shelf, and come back here.</p>
+          <p>{phrase('Draw one, or take one from the shelf, and come back here.')}</p>
           <button type="button" className="button button-main" onClick={() => goTo('block')}>
-            Draw a block
+            {phrase('Draw a block')}
           </button>
         </>
       )}

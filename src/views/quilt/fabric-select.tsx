@@ -1,5 +1,6 @@
 import { useId } from 'react';
 import { useStore } from 'zustand';
+import { phrase } from '../../words/phrase.ts';
 import { session } from '../../workspace/session.ts';
 import { swatchStyle } from '../fabric-fills.tsx';
 
@@ -24,7 +25,7 @@ export function FabricSelect({ label, value, onChoose }: FabricSelectProps) {
           value={chosen?.id ?? ''}
           onChange={(event) => onChoose(event.target.value === '' ? undefined : event.target.value)}
         >
-          <option value="">None yet</option>
+          <option value="">{phrase('None yet')}</option>
           {fabrics.map((fabric) => (
             <option key={fabric.id} value={fabric.id}>
               {fabric.name}

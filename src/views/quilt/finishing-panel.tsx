@@ -15,6 +15,7 @@ import {
 } from '../../quilt/finishing/finishing-list.ts';
 import { plainPieces } from '../../quilt/finishing/plain-pieces.ts';
 import { clothLength, sizeWords } from '../../quilt/words.ts';
+import { phrase } from '../../words/phrase.ts';
 import { session, shownProject } from '../../workspace/session.ts';
 import { Choice } from '../choice.tsx';
 import { FabricSelect } from './fabric-select.tsx';
@@ -39,9 +40,9 @@ export function FinishingPanel() {
     QUICK_STEPS,
   );
   const nameOf = (id: string | null): string =>
-    fabrics.find((fabric) => fabric.id === id)?.name ?? 'no fabric yet';
+    fabrics.find((fabric) => fabric.id === id)?.name ?? phrase('no fabric yet');
   const set = <Key extends keyof Finishing>(key: Key, value: Finishing[Key] | undefined): void =>
-    changePart('Change the finishing', (old) => {
+    changePart(phrase('Change the finishing'), (old) => {
       const { [key]: _old, ...rest } = old.finishing ?? {};
       return { ...old, finishing: value === undefined ? rest : { ...rest, [key]: value } };
     });
@@ -51,14 +52,14 @@ export function FinishingPanel() {
   const yards = (inches: number): string =>
     unit === 'mm'
       ? `${(Math.ceil((inches * 25.4) / 100) / 10).toFixed(1)} m`
-      : `${formatLength(inches / 36, 'in').replace(' in', '')} yd`;
+      : phrase('{inches} yd', { inches: formatLength(inches / 36, 'in').replace(' in', '') });
   return (
     <>
       <section className="quilt-card" aria-labelledby="plain-title">
         <h2 id="plain-title" className="quilt-title">
-          Plain pieces, as cut
+          {phrase('Plain pieces, as cut')}
         </h2>
-        {plain.length === 0 && <p className="soft">There is nothing plain in the quilt.</p>}
+        {plain.length === 0 && <p className="soft">{phrase('There is nothing plain in the quilt.')}</p>}
         <table className="quilt-table">
           <tbody>
             {plain.map(({ what, fabric, count, width, height, kind, pieces }) => (
@@ -71,8 +72,10 @@ export function FinishingPanel() {
                   {count} × {sizeWords([width, height], unit)}
                   {kind !== 'rectangle' && (
                     <span className="soft">
-                      {pieces} triangles: cut each {kind === 'half-square' ? 'once' : 'twice'} from corner to
-                      corner
+                      {phrase(
+                        '{pieces} triangles: cut each {isKind, select, true {once} other {twice}} from corner to corner',
+                        { pieces, isKind: kind === 'half-square' },
+                      )}
                     </span>
                   )}
                 </td>
@@ -80,31 +83,35 @@ export function FinishingPanel() {
             ))}
           </tbody>
         </table>
-        <p className="soft">Seam allowance of {clothLength(seamAllowance, unit)} included.</p>
+        <p className="soft">
+          {phrase('Seam allowance of {seamAllowance} included.', {
+            seamAllowance: clothLength(seamAllowance, unit),
+          })}
+        </p>
       </section>
       <section className="quilt-card" aria-labelledby="binding-title">
         <h2 id="binding-title" className="quilt-title">
-          Binding
+          {phrase('Binding')}
         </h2>
         <Choice
-          label="Grain of the binding"
+          label={phrase('Grain of the binding')}
           isLabelShown={false}
           options={[
-            ['straight', 'Straight'],
-            ['bias', 'On the bias'],
+            ['straight', phrase('Straight')],
+            ['bias', phrase('On the bias')],
           ]}
           value={binding.isBias ? 'bias' : 'straight'}
           onChoose={(grain) => set('binding', { ...binding, isBias: grain === 'bias' })}
         />
         <div className="quilt-row">
           <SizeField
-            label="Strips cut at"
+            label={phrase('Strips cut at')}
             inches={binding.width}
             unit={unit}
             onSet={(width) => set('binding', { ...binding, width })}
           />
           <FabricSelect
-            label="Fabric"
+            label={phrase('Fabric')}
             value={binding.fabric}
             onChoose={(fabric) => {
               const { fabric: _old, ...bare } = binding;
@@ -114,23 +121,34 @@ export function FinishingPanel() {
         </div>
         <p>
           {list.binding.square === null
-            ? `${clothLength(list.binding.length, unit)} in all, with 20 in for joins and corners: ${list.binding.strips} strips across the cloth, joined on the slant. ${yards(list.binding.buy)}.`
-            : `${clothLength(list.binding.length, unit)} in all: a square of ${clothLength(list.binding.square, unit)}, cut on the slant. ${yards(list.binding.buy)}.`}
+            ? phrase(
+                '{binding} in all, with 20 in for joins and corners: {strips} strips across the cloth, joined on the slant. {yards}.',
+                {
+                  binding: clothLength(list.binding.length, unit),
+                  strips: list.binding.strips,
+                  yards: yards(list.binding.buy),
+                },
+              )
+            : phrase('{binding} in all: a square of {square}, cut on the slant. {yards}.', {
+                binding: clothLength(list.binding.length, unit),
+                square: clothLength(list.binding.square, unit),
+                yards: yards(list.binding.buy),
+              })}
         </p>
       </section>
       <section className="quilt-card" aria-labelledby="backing-title">
         <h2 id="backing-title" className="quilt-title">
-          Backing and batting
+          {phrase('Backing and batting')}
         </h2>
         <div className="quilt-row">
           <SizeField
-            label="More at each side"
+            label={phrase('More at each side')}
             inches={backing.extra}
             unit={unit}
             onSet={(extra) => set('backing', { ...backing, extra })}
           />
           <FabricSelect
-            label="Fabric"
+            label={phrase('Fabric')}
             value={backing.fabric}
             onChoose={(fabric) => {
               const { fabric: _old, ...bare } = backing;
@@ -140,19 +158,41 @@ export function FinishingPanel() {
         </div>
         <p>
           {cheaper.panels === 1
-            ? `One panel, ${sizeWords(cheaper.panel, unit)}: ${yards(cheaper.buy)}.`
-            : `${cheaper.panels} panels of ${sizeWords(cheaper.panel, unit)} with ${cheaper.seams} seams: ${yards(cheaper.buy)}. With ${other.seams} seams it would take ${yards(other.buy)}.`}
+            ? phrase('One panel, {sizeWords}: {yards}.', {
+                sizeWords: sizeWords(cheaper.panel, unit),
+                yards: yards(cheaper.buy),
+              })
+            : phrase(
+                '{panels} panels of {sizeWords} with {seams} seams: {yards}. With {seams2} seams it would take {yards2}.',
+                {
+                  panels: cheaper.panels,
+                  sizeWords: sizeWords(cheaper.panel, unit),
+                  seams: cheaper.seams,
+                  yards: yards(cheaper.buy),
+                  seams2: other.seams,
+                  yards2: yards(other.buy),
+                },
+              )}
         </p>
         <BackingPicture panels={cheaper.panels} isUpright={cheaper.seams === 'upright'} size={list.size} />
         <p>
           {list.batting === null
-            ? `Batting: ${sizeWords(list.battingNeeded, unit)}, larger than any package. Join two.`
-            : `Batting: the package of ${sizeWords(list.batting, unit)} (${sizeWords(list.battingNeeded, unit)} with ${clothLength(finishing.batting?.extra ?? BATTING_EXTRA_IN, unit)} at each side).`}
+            ? phrase('Batting: {sizeWords}, larger than any package. Join two.', {
+                sizeWords: sizeWords(list.battingNeeded, unit),
+              })
+            : phrase('Batting: the package of {sizeWords} ({sizeWords2} with {extra} at each side).', {
+                sizeWords: sizeWords(list.batting, unit),
+                sizeWords2: sizeWords(list.battingNeeded, unit),
+                extra: clothLength(finishing.batting?.extra ?? BATTING_EXTRA_IN, unit),
+              })}
         </p>
       </section>
       <section className="quilt-card" aria-labelledby="cloth-title">
         <h2 id="cloth-title" className="quilt-title">
-          Cloth for all of this{copies.length > 0 ? `, ${copies.length + 1} quilts` : ''}
+          {phrase('Cloth for all of this{isCopies, select, true {, {copies} quilts} other {}}', {
+            isCopies: copies.length > 0,
+            copies: copies.length + 1,
+          })}
         </h2>
         <table className="quilt-table">
           <tbody>
@@ -162,27 +202,34 @@ export function FinishingPanel() {
                   {nameOf(fabric)}
                   {tooWide.length > 0 && (
                     <span className="soft">
-                      wider than the cloth: {tooWide.map(({ what }) => what).join(', ')}
+                      {phrase('wider than the cloth: {tooWide}', {
+                        tooWide: tooWide.map(({ what }) => what).join(', '),
+                      })}
                     </span>
                   )}
                 </th>
                 <td>
                   {unit === 'mm'
                     ? `${buy.metres.toFixed(1)} m`
-                    : `${formatLength(buy.yards, 'in').replace(' in', '')} yd`}
+                    : phrase('{yards} yd', { yards: formatLength(buy.yards, 'in').replace(' in', '') })}
                   <span className="soft">
-                    {strips.length} {strips.length === 1 ? 'strip' : 'strips'}, {clothLength(length, unit)}
+                    {phrase('{strips, plural, one {# strip} other {# strips}}, {length}', {
+                      strips: strips.length,
+                      length: clothLength(length, unit),
+                    })}
                   </span>
                 </td>
               </tr>
             ))}
           </tbody>
         </table>
-        <p className="soft">Strips across the usable width. The cloth of the blocks is told under Fabric.</p>
+        <p className="soft">
+          {phrase('Strips across the usable width. The cloth of the blocks is told under Fabric.')}
+        </p>
       </section>
       <section className="quilt-card" aria-labelledby="sleeve-title">
         <h2 id="sleeve-title" className="quilt-title">
-          To hang it, and to sign it
+          {phrase('To hang it, and to sign it')}
         </h2>
         <label className="quilt-tick">
           <input
@@ -192,18 +239,26 @@ export function FinishingPanel() {
               set('sleeve', event.target.checked ? { height: SLEEVE_HEIGHT_IN } : undefined)
             }
           />
-          A hanging sleeve
+          {phrase('A hanging sleeve')}
         </label>
-        {list.sleeve && <p className="quilt-inset">Cut {sizeWords(list.sleeve, unit)}.</p>}
+        {list.sleeve && (
+          <p className="quilt-inset">
+            {phrase('Cut {sizeWords}.', { sizeWords: sizeWords(list.sleeve, unit) })}
+          </p>
+        )}
         <label className="quilt-tick">
           <input
             type="checkbox"
             checked={list.label !== null}
             onChange={(event) => set('label', event.target.checked ? { size: [5, 3] } : undefined)}
           />
-          A label
+          {phrase('A label')}
         </label>
-        {list.label && <p className="quilt-inset">Cut {sizeWords(list.label, unit)}.</p>}
+        {list.label && (
+          <p className="quilt-inset">
+            {phrase('Cut {sizeWords}.', { sizeWords: sizeWords(list.label, unit) })}
+          </p>
+        )}
       </section>
     </>
   );
@@ -226,7 +281,7 @@ function BackingPicture({
       className="quilt-backing"
       viewBox={`-2 -2 ${w + 4} ${h + 4}`}
       role="img"
-      aria-label={`Backing of ${panels} panels`}
+      aria-label={phrase('Backing of {panels} panels', { panels })}
     >
       <rect width={w} height={h} fill="var(--sheet)" stroke="var(--ink)" strokeWidth={w / 120} />
       {seams.map((t) =>

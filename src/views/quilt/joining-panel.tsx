@@ -5,6 +5,7 @@ import type { Joining } from '../../document/quilt.ts';
 import { listed } from '../../piecing/sentences.ts';
 import { curesOf } from '../../quilt/cures.ts';
 import { JOINING_WORDS, joiningSentence, noPlanSentence, stepWords } from '../../quilt/words.ts';
+import { phrase } from '../../words/phrase.ts';
 import { cancelPreview, edit, preview } from '../../workspace/actions.ts';
 import { session } from '../../workspace/session.ts';
 import { ActButton } from '../act-button.tsx';
@@ -58,18 +59,22 @@ export function JoiningPanel() {
     <>
       <section className="quilt-card" aria-labelledby="joining-title">
         <h2 id="joining-title" className="quilt-title">
-          Joining
+          {phrase('Joining')}
         </h2>
         <Choice
-          label="How the places are joined"
+          label={phrase('How the places are joined')}
           isLabelShown={false}
           options={WAYS.map(([way, words]) => [
             way,
-            words.split(' ')[0] === 'Blocks' ? 'Blocks' : way === 'rows' ? 'Rows' : 'Columns',
+            words.split(' ')[0] === 'Blocks'
+              ? phrase('Blocks')
+              : way === 'rows'
+                ? phrase('Rows')
+                : phrase('Columns'),
           ])}
           value={quilt.joining ?? 'balanced'}
           onChoose={(way) => {
-            changePart('Join another way', (old) => ({ ...old, joining: way }));
+            changePart(phrase('Join another way'), (old) => ({ ...old, joining: way }));
             quiltView.setState({ step: 0, isPlaying: false });
           }}
         />
@@ -82,38 +87,50 @@ export function JoiningPanel() {
         {layout.gaps.length > 0 && (
           <p className="quilt-sentence">
             <Icon name="caution" size={18} />
-            {layout.gaps.length === 1 ? 'One stretch is' : `${layout.gaps.length} stretches are`} covered by
-            no place: edges of unequal length meet there.
+            {phrase(
+              '{gaps, plural, one {One stretch is} other {# stretches are}} covered by no place: edges of unequal length meet there.',
+              { gaps: layout.gaps.length },
+            )}
           </p>
         )}
         <Cures />
       </section>
       {last > 0 && (
-        <section className="quilt-card quilt-steps" aria-label="Steps">
+        <section className="quilt-card quilt-steps" aria-label={phrase('Steps')}>
           <div className="quilt-play">
-            <ActButton icon="first" label="All places" act={() => goTo(0)} isOff={step === 0} />
-            <ActButton icon="previous" label="Step before" act={() => goTo(step - 1)} isOff={step === 0} />
+            <ActButton icon="first" label={phrase('All places')} act={() => goTo(0)} isOff={step === 0} />
+            <ActButton
+              icon="previous"
+              label={phrase('Step before')}
+              act={() => goTo(step - 1)}
+              isOff={step === 0}
+            />
             <ActButton
               icon={isPlaying ? 'pause' : 'play'}
-              label={isPlaying ? 'Pause' : 'Play the steps'}
+              label={isPlaying ? phrase('Pause') : phrase('Play the steps')}
               act={() => quiltView.setState({ isPlaying: !isPlaying, step: step >= last ? 0 : step })}
             />
-            <ActButton icon="next" label="Next step" act={() => goTo(step + 1)} isOff={step === last} />
+            <ActButton
+              icon="next"
+              label={phrase('Next step')}
+              act={() => goTo(step + 1)}
+              isOff={step === last}
+            />
             <input
               type="range"
-              aria-label="Step"
+              aria-label={phrase('Step')}
               min={0}
               max={last}
               value={step}
-              aria-valuetext={step === 0 ? 'before the first step' : `step ${step} of ${last}`}
+              aria-valuetext={
+                step === 0 ? phrase('before the first step') : phrase('step {step} of {last}', { step, last })
+              }
               onChange={(event) => goTo(Number(event.target.value))}
             />
-            <span className="quilt-of">
-              {step} of {last}
-            </span>
+            <span className="quilt-of">{phrase('{step} of {last}', { step, last })}</span>
           </div>
           <p className="soft">
-            Numbers are those of the places; a unit has the number of the step that made it.
+            {phrase('Numbers are those of the places; a unit has the number of the step that made it.')}
           </p>
           <ol className="quilt-step-list" ref={list}>
             {steps.map((one) => (
@@ -129,9 +146,11 @@ export function JoiningPanel() {
       )}
       <section className="quilt-card" aria-labelledby="units-title">
         <h2 id="units-title" className="quilt-title">
-          Units by hand
+          {phrase('Units by hand')}
         </h2>
-        <p className="soft">Choose places that lie together, and they are joined into one unit first.</p>
+        <p className="soft">
+          {phrase('Choose places that lie together, and they are joined into one unit first.')}
+        </p>
         <ul className="quilt-units">
           {(quilt.units ?? []).map((ids, k) => (
             <li
@@ -141,15 +160,17 @@ export function JoiningPanel() {
             >
               <span>
                 {listed(ids.map((id) => numbers.get(id) ?? '?'))}
-                {refused.includes(k) && <em className="quilt-refused"> – no straight seams keep it whole</em>}
+                {refused.includes(k) && (
+                  <em className="quilt-refused"> {phrase('– no straight seams keep it whole')}</em>
+                )}
               </span>
               <ActButton
                 icon="close"
                 size={16}
-                label={`Let unit ${k + 1} go`}
+                label={phrase('Let unit {k} go', { k: k + 1 })}
                 act={() => {
                   quiltView.setState({ lit: [] });
-                  changePart('Let a unit go', ({ units = [], ...rest }) => {
+                  changePart(phrase('Let a unit go'), ({ units = [], ...rest }) => {
                     const left = units.filter((_, i) => i !== k);
                     return left.length > 0 ? { ...rest, units: left } : rest;
                   });
@@ -164,13 +185,16 @@ export function JoiningPanel() {
           aria-disabled={chosen.length < 2}
           onClick={() => {
             if (chosen.length < 2) return;
-            changePart('Make a unit', (old) => ({
+            changePart(phrase('Make a unit'), (old) => ({
               ...old,
               units: [...(old.units ?? []), chosen.map(({ id }) => id)],
             }));
           }}
         >
-          Make a unit of {chosen.length < 2 ? 'the chosen places' : `${chosen.length} places`}
+          {phrase('Make a unit of {isChosen, select, true {the chosen places} other {{chosen} places}}', {
+            isChosen: chosen.length < 2,
+            chosen: chosen.length,
+          })}
         </button>
       </section>
       <MatchingCard />
@@ -191,10 +215,10 @@ function Cures() {
   return (
     <div className="quilt-cures">
       <p>
-        {listed(inRing)} lie in a ring: none of them can be sewn on first along a straight seam.{' '}
-        {cures.length === 0
-          ? 'Take one of them out, lay two of the same size side by side, or sew round the corner.'
-          : ''}
+        {phrase(
+          '{inRing} lie in a ring: none of them can be sewn on first along a straight seam. {isCures, select, true {Take one of them out, lay two of the same size side by side, or sew round the corner.} other {}}',
+          { inRing: listed(inRing), isCures: cures.length === 0 },
+        )}
       </p>
       {cures.map((cure) => {
         const apply = (base: typeof project): typeof project =>
@@ -211,12 +235,14 @@ function Cures() {
             onPointerLeave={cancelPreview}
             onFocus={() => preview(apply)}
             onBlur={cancelPreview}
-            onClick={() => edit(cure.kind === 'split' ? 'Part a place' : 'Set the ring otherwise', apply)}
+            onClick={() =>
+              edit(cure.kind === 'split' ? phrase('Part a place') : phrase('Set the ring otherwise'), apply)
+            }
           >
             <Icon name="repair" size={18} />
             {cure.kind === 'split'
-              ? `Part ${numbers.get(cure.changed[0]!)} in two: the picture stays`
-              : `Set these ${cure.changed.length} otherwise`}
+              ? phrase('Part {numbers} in two: the picture stays', { numbers: numbers.get(cure.changed[0]!) })
+              : phrase('Set these {changed} otherwise', { changed: cure.changed.length })}
           </button>
         );
       })}

@@ -8,6 +8,7 @@ import { isBlockPlace, type KeptLayout, type Quilt } from '../../document/quilt.
 import type { Ring } from '../../geometry/point.ts';
 import { boxOf } from '../../geometry/ring.ts';
 import { piecesOf } from '../../quilt/layout.ts';
+import { phrase } from '../../words/phrase.ts';
 import { session } from '../../workspace/session.ts';
 import { ActButton } from '../act-button.tsx';
 import { changePart } from './quilt-acts.ts';
@@ -18,12 +19,12 @@ export function KeptLayouts({ quilt }: { readonly quilt: Quilt }) {
   const project = useStore(session, (state) => state.project);
   const { layouts = [] } = quilt;
   const keep = (): void =>
-    changePart('Keep this arrangement', (old) => ({
+    changePart(phrase('Keep this arrangement'), (old) => ({
       ...old,
       layouts: [...(old.layouts ?? []), arrangementOf(old, freeName(old.layouts ?? []))],
     }));
   const take = (k: number): void => {
-    changePart('Take up an arrangement', (old) => {
+    changePart(phrase('Take up an arrangement'), (old) => {
       const taken = old.layouts?.[k];
       if (!taken) return old;
       const { module: _module, setting: _setting, borders: _borders, units: _units, ...rest } = old;
@@ -40,10 +41,10 @@ export function KeptLayouts({ quilt }: { readonly quilt: Quilt }) {
   return (
     <section className="quilt-card" aria-labelledby="layouts-title">
       <h2 id="layouts-title" className="quilt-title">
-        Arrangements
+        {phrase('Arrangements')}
       </h2>
       {layouts.length === 0 && (
-        <p className="soft">Keep this one, then try another: both stay, side by side.</p>
+        <p className="soft">{phrase('Keep this one, then try another: both stay, side by side.')}</p>
       )}
       <ul className="kept-layouts">
         {layouts.map((layout, k) => (
@@ -56,9 +57,9 @@ export function KeptLayouts({ quilt }: { readonly quilt: Quilt }) {
             <ActButton
               icon="delete"
               size={16}
-              label={`Delete ${layout.name}`}
+              label={phrase('Delete {layout}', { layout: layout.name })}
               act={() =>
-                changePart('Delete an arrangement', (old) => ({
+                changePart(phrase('Delete an arrangement'), (old) => ({
                   ...old,
                   layouts: old.layouts?.filter((_, i) => i !== k) ?? [],
                 }))
@@ -68,7 +69,7 @@ export function KeptLayouts({ quilt }: { readonly quilt: Quilt }) {
         ))}
       </ul>
       <button type="button" className="button" aria-disabled={quilt.places.length === 0} onClick={keep}>
-        Keep this arrangement
+        {phrase('Keep this arrangement')}
       </button>
     </section>
   );
@@ -87,8 +88,8 @@ function arrangementOf({ places, module, setting, borders }: Quilt, name: string
 function freeName(layouts: readonly KeptLayout[]): string {
   const taken = new Set(layouts.map(({ name }) => name));
   let n = layouts.length + 1;
-  while (taken.has(`Arrangement ${n}`)) n++;
-  return `Arrangement ${n}`;
+  while (taken.has(phrase('Arrangement {n}', { n }))) n++;
+  return phrase('Arrangement {n}', { n });
 }
 
 const path = (rings: readonly Ring[]): string =>

@@ -6,6 +6,7 @@ import { isBlockPlace } from '../../document/quilt.ts';
 import type { Point } from '../../geometry/point.ts';
 import type { NearMiss, RimSpot } from '../../quilt/matching.ts';
 import { clothLength } from '../../quilt/words.ts';
+import { phrase } from '../../words/phrase.ts';
 import { cancelPreview, edit, preview } from '../../workspace/actions.ts';
 import { plansCome } from '../../workspace/plans.ts';
 import { session } from '../../workspace/session.ts';
@@ -32,27 +33,32 @@ export function MatchingCard() {
   return (
     <section className="quilt-card" aria-labelledby="matching-title">
       <h2 id="matching-title" className="quilt-title">
-        Matching
+        {phrase('Matching')}
       </h2>
       <p>
-        {matches.toLocaleString('en')} spots where seams of both sides meet a joint,{' '}
-        {junctions.toLocaleString('en')} where one does.
-        {matching.waiting.length > 0 && ` ${matching.waiting.length} blocks are still being worked out.`}
+        {phrase(
+          '{matches, number} spots where seams of both sides meet a joint, {junctions, number} where one does.',
+          { matches, junctions },
+        )}
+        {matching.waiting.length > 0 &&
+          phrase(' {waiting} blocks are still being worked out.', { waiting: matching.waiting.length })}
       </p>
       {matching.bulk.length > 0 && (
         <p className="quilt-sentence">
           <Icon name="caution" size={18} />
-          {matching.bulk.length === 1 ? 'At one spot' : `At ${matching.bulk.length} spots`} more than 8 seams
-          come together, up to {matching.bulk[0]!.seams}: press them open there.
+          {phrase(
+            '{bulk, plural, one {At one spot} other {At # spots}} more than 8 seams come together, up to {seams}: press them open there.',
+            { bulk: matching.bulk.length, seams: matching.bulk[0]!.seams },
+          )}
         </p>
       )}
       {told.length > 0 && (
         <p className="quilt-sentence">
           <Icon name="caution" size={18} />
-          {matching.nearMisses.length === 1
-            ? 'One pair of seams all but meets'
-            : `${matching.nearMisses.length} pairs of seams all but meet`}
-          : a small change brings them together.
+          {phrase(
+            '{nearMisses, plural, one {One pair of seams all but meets} other {# pairs of seams all but meet}}: a small change brings them together.',
+            { nearMisses: matching.nearMisses.length },
+          )}
         </p>
       )}
       <ul className="quilt-misses">
@@ -67,7 +73,7 @@ export function MatchingCard() {
         ))}
       </ul>
       {told.length > MOST_TOLD && (
-        <Folded title={`${told.length - MOST_TOLD} more`}>
+        <Folded title={phrase('{told} more', { told: told.length - MOST_TOLD })}>
           <ul className="quilt-misses">
             {told.slice(MOST_TOLD).map(({ miss, count }) => (
               <Miss
@@ -134,17 +140,21 @@ function Miss({ miss, count, project, numbers }: MissProps) {
         onPointerLeave={dark}
         onFocus={() => preview(change)}
         onBlur={dark}
-        onClick={() => edit('Bring seams together', change)}
+        onClick={() => edit(phrase('Bring seams together'), change)}
       >
-        Move it in ‘{block.name}’
+        {phrase('Move it in ‘{block}’', { block: block.name })}
       </button>
     );
   };
   return (
     <li onPointerEnter={light} onPointerLeave={dark}>
       <p>
-        {numbers.get(a.id)} and {numbers.get(b.id)}: {clothLength(miss.distance, unit)} apart
-        {count > 1 && `, at ${count} joints`}
+        {phrase('{numbers} and {numbers2}: {distance} apart', {
+          numbers: numbers.get(a.id),
+          numbers2: numbers.get(b.id),
+          distance: clothLength(miss.distance, unit),
+        })}
+        {count > 1 && phrase(', at {count} joints', { count })}
       </p>
       <div className="buttons">
         {offer(miss.a, miss.b)}

@@ -7,6 +7,7 @@ import { toSvg } from '../../foundations/files/svg.ts';
 import { pictureSheet, posterPages } from '../../quilt/papers/poster-pages.ts';
 import type { QuiltPart } from '../../quilt/papers/quilt-sheets.ts';
 import { clothLength } from '../../quilt/words.ts';
+import { phrase } from '../../words/phrase.ts';
 import { goTo, say } from '../../workspace/actions.ts';
 import { download } from '../../workspace/files.ts';
 import { paperSettings, readChosenPage, readMargin } from '../../workspace/paper-settings.ts';
@@ -19,9 +20,9 @@ import { matchingShown } from './shown-matching.ts';
 import { layoutOf } from './shown-quilt.ts';
 
 const PARTS: readonly (readonly [QuiltPart, string, string])[] = [
-  ['map', 'Quilt map', 'where each block lies'],
-  ['guide', 'Joining guide', 'a page a row, or a unit'],
-  ['finishing', 'Finishing list', 'plain pieces, backing, binding'],
+  ['map', phrase('Quilt map'), phrase('where each block lies')],
+  ['guide', phrase('Joining guide'), phrase('a page a row, or a unit')],
+  ['finishing', phrase('Finishing list'), phrase('plain pieces, backing, binding')],
 ];
 
 /** The quilt on paper and as a picture. */
@@ -43,7 +44,7 @@ export function PrintPanel() {
 
   const write = async (asked: readonly QuiltPart[], ending: string): Promise<void> => {
     if (doing !== null || !page.ok || !margin.ok || asked.length === 0) return;
-    setDoing('Writing …');
+    setDoing(phrase('Writing …'));
     try {
       const pdf = await makeQuiltPdf(
         {
@@ -55,13 +56,15 @@ export function PrintPanel() {
           margin: margin.value,
           printedOn: new Date().toLocaleDateString('en', { day: 'numeric', month: 'long', year: 'numeric' }),
         },
-        (done, of) => setDoing(`Writing page ${done + 1} of ${of} …`),
+        (done, of) => setDoing(phrase('Writing page {done} of {of} …', { done: done + 1, of })),
       );
       if (pdf) save(pdf, ending);
     } catch (thrown) {
       say(
         'trouble',
-        `The file was not written. ${thrown instanceof Error ? thrown.message : String(thrown)}`,
+        phrase('The file was not written. {message}', {
+          message: thrown instanceof Error ? thrown.message : String(thrown),
+        }),
       );
     } finally {
       setDoing(null);
@@ -70,14 +73,14 @@ export function PrintPanel() {
   const save = (file: Blob, ending: string): void => {
     const name = fileNameFor(project.name, ending);
     download(name, file);
-    say('done', `‘${name}’ is on its way to your downloads.`);
+    say('done', phrase('‘{name}’ is on its way to your downloads.', { name }));
   };
 
   return (
     <>
       <section className="quilt-card" aria-labelledby="quilt-print-title">
         <h2 id="quilt-print-title" className="quilt-title">
-          On paper
+          {phrase('On paper')}
         </h2>
         {PARTS.map(([part, words, what]) => (
           <label key={part} className="quilt-tick">
@@ -107,20 +110,20 @@ export function PrintPanel() {
             )
           }
         >
-          Download PDF
+          {phrase('Download PDF')}
         </button>
         <p className="soft" role="status">
           {doing}
         </p>
         {doing !== null && (
           <button type="button" className="button" onClick={stopPdf}>
-            Stop
+            {phrase('Stop')}
           </button>
         )}
       </section>
       <section className="quilt-card" aria-labelledby="quilt-picture-title">
         <h2 id="quilt-picture-title" className="quilt-title">
-          As a picture
+          {phrase('As a picture')}
         </h2>
         <div className="buttons">
           <button
@@ -129,11 +132,11 @@ export function PrintPanel() {
             onClick={() =>
               void quiltPng(project).then(
                 (png) => save(png, '.png'),
-                () => say('trouble', 'This browser could not make a picture of that size.'),
+                () => say('trouble', phrase('This browser could not make a picture of that size.')),
               )
             }
           >
-            PNG
+            {phrase('PNG')}
           </button>
           <button
             type="button"
@@ -142,14 +145,19 @@ export function PrintPanel() {
               save(new Blob([toSvg(pictureSheet(project, size[0]))], { type: 'image/svg+xml' }), '.svg')
             }
           >
-            SVG
+            {phrase('SVG')}
           </button>
         </div>
-        <LengthField label="Poster, this wide" text={poster} unit={project.unit} onChange={setPoster} />
+        <LengthField
+          label={phrase('Poster, this wide')}
+          text={poster}
+          unit={project.unit}
+          onChange={setPoster}
+        />
         <p className="soft">
           {pages > 0
-            ? `${pages} ${pages === 1 ? 'sheet' : 'sheets'}, to be trimmed and taped.`
-            : 'Up to 200 in.'}
+            ? phrase('{pages, plural, one {# sheet} other {# sheets}}, to be trimmed and taped.', { pages })
+            : phrase('Up to 200 in.')}
         </p>
         <button
           type="button"
@@ -157,7 +165,7 @@ export function PrintPanel() {
           aria-disabled={doing !== null || pages === 0}
           onClick={() => pages > 0 && void write(['poster'], ', poster.pdf')}
         >
-          Download the poster
+          {phrase('Download the poster')}
         </button>
       </section>
       <QuiltCopies quilt={quiltOf(project)} onPrint={() => goTo('paper')} />

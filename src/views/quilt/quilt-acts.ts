@@ -25,6 +25,7 @@ import {
   sharedModule,
   slotCount,
 } from '../../quilt/settings/make-places.ts';
+import { phrase } from '../../words/phrase.ts';
 import { edit, say } from '../../workspace/actions.ts';
 import { session, shownProject } from '../../workspace/session.ts';
 import { type QuiltView, quiltView } from './quilt-state.ts';
@@ -70,10 +71,13 @@ export function fill(ids: readonly string[], filling: Filling): void {
     if (off > 0)
       say(
         'trouble',
-        `‘${blockName(project, filling.block)}’ is not as large as ${off === 1 ? 'that place' : `${off} of those places`}: a copy of it at another size can be made in the tray.`,
+        phrase(
+          '‘{blockName}’ is not as large as {off, plural, one {that place} other {# of those places}}: a copy of it at another size can be made in the tray.',
+          { blockName: blockName(project, filling.block), off },
+        ),
       );
   }
-  edit(filling === null ? 'Empty places' : 'Fill places', () => filled);
+  edit(filling === null ? phrase('Empty places') : phrase('Fill places'), () => filled);
 }
 
 /** What the plain places inside the borders are, that nothing lies in yet. */
@@ -100,7 +104,7 @@ export function repeatChosen(): void {
   );
   if (pattern.length === 0) return;
   const slots = quiltOf(project).places.filter(({ part }) => part === undefined);
-  edit('Repeat the chosen', (before) =>
+  edit(phrase('Repeat the chosen'), (before) =>
     slots.reduce(
       (after, { id }, k) => fillPlaces(after, new Set([id]), pattern[k % pattern.length]!),
       before,
@@ -109,9 +113,10 @@ export function repeatChosen(): void {
 }
 
 export const turnChosen = (quarters: number): void =>
-  edit('Turn', (project) => turnPlaces(project, chosenIds(), quarters));
+  edit(phrase('Turn'), (project) => turnPlaces(project, chosenIds(), quarters));
 
-export const mirrorChosen = (): void => edit('Mirror', (project) => mirrorPlaces(project, chosenIds()));
+export const mirrorChosen = (): void =>
+  edit(phrase('Mirror'), (project) => mirrorPlaces(project, chosenIds()));
 
 /** Empties chosen blocks; what is empty already is taken away. */
 export function removeChosen(): void {
@@ -123,22 +128,23 @@ export function removeChosen(): void {
       full.map(({ id }) => id),
       null,
     );
-  else edit('Remove places', (before) => removePlaces(before, new Set(chosen.map(({ id }) => id))));
+  else edit(phrase('Remove places'), (before) => removePlaces(before, new Set(chosen.map(({ id }) => id))));
 }
 
 export function swapChosen(): void {
   const [one, other] = quiltView.getState().selection.slice(-2);
-  if (one !== undefined && other !== undefined) edit('Swap', (project) => swapPlaces(project, one, other));
+  if (one !== undefined && other !== undefined)
+    edit(phrase('Swap'), (project) => swapPlaces(project, one, other));
 }
 
 export const moveChosen = (by: Point): void =>
-  edit('Move places', (project) => movePlaces(project, chosenIds(), by), { merge: 'move-places' });
+  edit(phrase('Move places'), (project) => movePlaces(project, chosenIds(), by), { merge: 'move-places' });
 
 /** Lays something as a place of its own, free. */
 export function layFree(filling: Exclude<Filling, null>, at: Point, size: Point): void {
   const { project } = session.getState();
   const id = nextPlaceId(quiltOf(project));
-  edit('Lay a place', (before) =>
+  edit(phrase('Lay a place'), (before) =>
     addPlace(
       before,
       'block' in filling
@@ -248,7 +254,7 @@ export function setBordersFree(borders: readonly Border[]): void {
   const made = bordered(inside as Parameters<typeof bordered>[0], borders, project.blocks, [], project.unit);
   if (!made.ok) say('trouble', made.message);
   else
-    edit('Change borders', (before) =>
+    edit(phrase('Change borders'), (before) =>
       changeQuilt(before, (old) => ({ ...old, places: made.places, borders })),
     );
 }

@@ -8,6 +8,7 @@ import { sizeAsLaid } from '../../document/place-polygon.ts';
 import type { Point } from '../../geometry/point.ts';
 import { distance, middle } from '../../geometry/ring.ts';
 import { clothLength, seamLength } from '../../quilt/words.ts';
+import { phrase } from '../../words/phrase.ts';
 import { pictures } from '../../workspace/fabric-pictures.ts';
 import { plansCome } from '../../workspace/plans.ts';
 import { session, shownProject } from '../../workspace/session.ts';
@@ -309,7 +310,7 @@ export function QuiltBoard({ describedBy }: { readonly describedBy: string }) {
       soon();
     };
     soon();
-    void document.fonts.load("600 12px 'Source Sans 3 Variable'").then(all, all);
+    void document.fonts.load(phrase("600 12px 'Source Sans 3 Variable'")).then(all, all);
     const stops = [quiltView, session, pictures, plansCome].map((store) =>
       store.subscribe(soon as () => void),
     );
@@ -335,8 +336,8 @@ export function QuiltBoard({ describedBy }: { readonly describedBy: string }) {
       className="quilt-board"
       data-hand={hand}
       role="application"
-      aria-roledescription="quilt board"
-      aria-label="Quilt"
+      aria-roledescription={phrase('quilt board')}
+      aria-label={phrase('Quilt')}
       aria-describedby={describedBy}
       // biome-ignore lint/a11y/noNoninteractiveTabindex: an application takes the keyboard.
       tabIndex={0}
@@ -360,8 +361,14 @@ export function QuiltBoard({ describedBy }: { readonly describedBy: string }) {
         {chosen.length === 0
           ? ''
           : chosen.length === 1
-            ? `Place ${numbers.get(chosen[0]!.id)}, ${'block' in chosen[0]! ? (project.blocks.find(({ id }) => 'block' in chosen[0]! && id === chosen[0]!.block)?.name ?? '') : 'plain'}`
-            : `${chosen.length} places chosen`}
+            ? phrase('Place {numbers}, {isValue, select, true {{name}} other {plain}}', {
+                numbers: numbers.get(chosen[0]!.id),
+                isValue: 'block' in chosen[0]!,
+                name:
+                  project.blocks.find(({ id }) => 'block' in chosen[0]! && id === chosen[0]!.block)?.name ??
+                  '',
+              })
+            : phrase('{chosen} places chosen', { chosen: chosen.length })}
       </p>
     </div>
   );

@@ -1,4 +1,5 @@
 import { quiltOf } from '../../document/edit-quilt.ts';
+import { phrase } from '../../words/phrase.ts';
 import type { Command, PartKey } from '../../workspace/command.ts';
 import type { Session } from '../../workspace/session.ts';
 import { session } from '../../workspace/session.ts';
@@ -27,28 +28,28 @@ const act = (
 
 /** What can be done in the Quilt place, wherever the keyboard is. */
 export const QUILT_COMMANDS: readonly Command[] = [
-  act('turn-place', 'Turn to the right', ['R'], hasChosen, () => turnChosen(1)),
-  act('turn-place-back', 'Turn to the left', ['Shift+r'], hasChosen, () => turnChosen(-1)),
-  act('mirror-place', 'Mirror', ['M'], hasChosen, mirrorChosen),
+  act('turn-place', phrase('Turn to the right'), ['R'], hasChosen, () => turnChosen(1)),
+  act('turn-place-back', phrase('Turn to the left'), ['Shift+r'], hasChosen, () => turnChosen(-1)),
+  act('mirror-place', phrase('Mirror'), ['M'], hasChosen, mirrorChosen),
   act(
     'swap-places',
-    'Swap the two chosen places',
+    phrase('Swap the two chosen places'),
     ['X'],
     ({ project }) => chosenPlaces(project, quiltView.getState()).length === 2,
     swapChosen,
   ),
-  act('repeat-places', 'Repeat the chosen over the quilt', ['P'], hasChosen, repeatChosen),
+  act('repeat-places', phrase('Repeat the chosen over the quilt'), ['P'], hasChosen, repeatChosen),
   act(
     'fill-empty',
-    'Fill every empty place',
+    phrase('Fill every empty place'),
     ['F'],
     ({ project }) => quiltView.getState().inHand !== null && emptyPlaces(project).length > 0,
     () => fillEmpty(quiltView.getState().inHand),
   ),
-  act('empty-places', 'Empty the chosen places', ['Delete', 'Backspace'], hasChosen, removeChosen),
+  act('empty-places', phrase('Empty the chosen places'), ['Delete', 'Backspace'], hasChosen, removeChosen),
   act(
     'choose-all-places',
-    'Choose every place',
+    phrase('Choose every place'),
     ['Mod+a'],
     ({ project }) => quiltOf(project).places.length > 0,
     () =>
@@ -60,14 +61,14 @@ export const QUILT_COMMANDS: readonly Command[] = [
   ),
   act(
     'fabric-or-value',
-    'Show fabrics or values',
+    phrase('Show fabrics or values'),
     ['V'],
     () => true,
     () => quiltView.setState(({ shows }) => ({ shows: shows === 'fabric' ? 'value' : 'fabric' })),
   ),
   act(
     'number-places',
-    'Show or hide numbers',
+    phrase('Show or hide numbers'),
     ['N'],
     () => true,
     () => quiltView.setState(({ showsNumbers }) => ({ showsNumbers: !showsNumbers })),
@@ -76,12 +77,12 @@ export const QUILT_COMMANDS: readonly Command[] = [
 
 /** Keys of the board, for the help; `quilt-board.tsx` carries them out. */
 export const QUILT_KEYS: readonly Pick<PartKey, 'shown' | 'does'>[] = [
-  { shown: 'Arrows', does: 'choose the place beside' },
-  { shown: 'Shift+Arrows', does: 'choose it as well' },
-  { shown: 'Ctrl+Arrows', does: 'move by one module' },
-  { shown: 'Enter', does: 'lay what is in hand' },
-  { shown: '1 – 9', does: 'lay a block of the tray by its number' },
+  { shown: 'Arrows', does: phrase('choose the place beside') },
+  { shown: 'Shift+Arrows', does: phrase('choose it as well') },
+  { shown: 'Ctrl+Arrows', does: phrase('move by one module') },
+  { shown: 'Enter', does: phrase('lay what is in hand') },
+  { shown: '1 – 9', does: phrase('lay a block of the tray by its number') },
   { shown: '+ −', does: 'zoom' },
-  { shown: '0', does: 'show the whole quilt' },
-  { shown: 'Esc', does: 'choose nothing' },
+  { shown: '0', does: phrase('show the whole quilt') },
+  { shown: 'Esc', does: phrase('choose nothing') },
 ];

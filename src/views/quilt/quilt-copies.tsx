@@ -3,6 +3,7 @@ import { takeInHand } from '../../document/edit-copies.ts';
 import { mirroredAsBlock } from '../../document/mirrored-block.ts';
 import { isBlockPlace, type Quilt } from '../../document/quilt.ts';
 import { copiesForQuilts, makeCopyBlocks } from '../../document/recoloured-blocks.ts';
+import { phrase } from '../../words/phrase.ts';
 import { edit } from '../../workspace/actions.ts';
 import { session } from '../../workspace/session.ts';
 import { ActButton } from '../act-button.tsx';
@@ -32,15 +33,15 @@ export function QuiltCopies({ quilt, onPrint }: QuiltCopiesProps) {
     <section className="quilt-card" aria-labelledby="copies-title">
       <div className="quilt-head">
         <h2 id="copies-title" className="quilt-title">
-          {times === 1 ? 'One quilt' : `${times} quilts`}
+          {times === 1 ? phrase('One quilt') : phrase('{times} quilts', { times })}
         </h2>
         <button
           type="button"
           className="icon-button"
-          aria-label="Make one quilt more"
-          title="Make one quilt more"
+          aria-label={phrase('Make one quilt more')}
+          title={phrase('Make one quilt more')}
           onClick={() =>
-            changePart('One quilt more', (old) => ({
+            changePart(phrase('One quilt more'), (old) => ({
               ...old,
               copies: [...(old.copies ?? []), { fabrics: {} }],
             }))
@@ -52,7 +53,7 @@ export function QuiltCopies({ quilt, onPrint }: QuiltCopiesProps) {
       {copies.map((copy, k) => {
         const from = Object.keys(copy.fabrics)[0] ?? '';
         const set = (swaps: Record<string, string>): void =>
-          changePart('Change a palette', (old) => ({
+          changePart(phrase('Change a palette'), (old) => ({
             ...old,
             copies: (old.copies ?? []).map((one, i) => (i === k ? { fabrics: swaps } : one)),
           }));
@@ -60,13 +61,13 @@ export function QuiltCopies({ quilt, onPrint }: QuiltCopiesProps) {
           // biome-ignore lint/suspicious/noArrayIndexKey: a copy is known by its place in the row.
           <div key={k} className="quilt-inset">
             <div className="quilt-head">
-              <h3>Quilt {k + 2}</h3>
+              <h3>{phrase('Quilt {k}', { k: k + 2 })}</h3>
               <ActButton
                 icon="delete"
                 size={16}
-                label={`Leave quilt ${k + 2} out`}
+                label={phrase('Leave quilt {k} out', { k: k + 2 })}
                 act={() =>
-                  changePart('One quilt less', (old) => ({
+                  changePart(phrase('One quilt less'), (old) => ({
                     ...old,
                     copies: (old.copies ?? []).filter((_, i) => i !== k),
                   }))
@@ -75,19 +76,24 @@ export function QuiltCopies({ quilt, onPrint }: QuiltCopiesProps) {
             </div>
             <p className="soft">
               {Object.entries(copy.fabrics).length === 0
-                ? 'In the same fabrics.'
+                ? phrase('In the same fabrics.')
                 : Object.entries(copy.fabrics)
-                    .map(([a, b]) => `${nameOf(fabrics, b)} for ${nameOf(fabrics, a)}`)
+                    .map(([a, b]) =>
+                      phrase('{nameOf} for {nameOf2}', {
+                        nameOf: nameOf(fabrics, b),
+                        nameOf2: nameOf(fabrics, a),
+                      }),
+                    )
                     .join(', ')}
             </p>
             <div className="quilt-row">
               <FabricSelect
-                label="Instead of"
+                label={phrase('Instead of')}
                 value={from}
                 onChoose={(fabric) => set(fabric ? { [fabric]: fabric } : {})}
               />
               <FabricSelect
-                label="take"
+                label={phrase('take')}
                 value={copy.fabrics[from]}
                 onChoose={(fabric) => from !== '' && fabric && set({ ...copy.fabrics, [from]: fabric })}
               />
@@ -96,9 +102,11 @@ export function QuiltCopies({ quilt, onPrint }: QuiltCopiesProps) {
               <button
                 type="button"
                 className="button quilt-small-button"
-                onClick={() => edit('Make blocks in other fabrics', (project) => makeCopyBlocks(project, k))}
+                onClick={() =>
+                  edit(phrase('Make blocks in other fabrics'), (project) => makeCopyBlocks(project, k))
+                }
               >
-                Make its blocks in these fabrics
+                {phrase('Make its blocks in these fabrics')}
               </button>
             )}
           </div>
@@ -116,10 +124,13 @@ export function QuiltCopies({ quilt, onPrint }: QuiltCopiesProps) {
                     type="button"
                     className="button quilt-small-button"
                     onClick={() =>
-                      edit('Make a mirrored block', (project) => mirroredAsBlock(project, block.id))
+                      edit(phrase('Make a mirrored block'), (project) => mirroredAsBlock(project, block.id))
                     }
                   >
-                    {mirrored * times} mirrored: make a block of {mirrored === 1 ? 'it' : 'them'}
+                    {phrase(
+                      '{mirrored} mirrored: make a block of {mirrored2, plural, one {it} other {them}}',
+                      { mirrored: mirrored * times, mirrored2: mirrored },
+                    )}
                   </button>
                 )}
               </td>
@@ -129,7 +140,7 @@ export function QuiltCopies({ quilt, onPrint }: QuiltCopiesProps) {
       </table>
       {rows.some(({ mirrored }) => mirrored > 0) && (
         <p className="soft">
-          A mirrored block needs foundations of its own: make it a block before you print.
+          {phrase('A mirrored block needs foundations of its own: make it a block before you print.')}
         </p>
       )}
       <button
@@ -138,15 +149,15 @@ export function QuiltCopies({ quilt, onPrint }: QuiltCopiesProps) {
         aria-disabled={rows.length === 0}
         onClick={() => {
           const copies = new Map(rows.map(({ block, count }) => [block.id, count]));
-          edit('Take the quilt in hand', (project) => takeInHand(project, copies));
+          edit(phrase('Take the quilt in hand'), (project) => takeInHand(project, copies));
           onPrint();
         }}
       >
-        Foundations for {times === 1 ? 'the quilt' : `${times} quilts`}
+        {phrase('Foundations for {times, plural, one {the quilt} other {# quilts}}', { times })}
       </button>
     </section>
   );
 }
 
 const nameOf = (fabrics: readonly { readonly id: string; readonly name: string }[], id: string): string =>
-  fabrics.find((fabric) => fabric.id === id)?.name ?? 'no fabric';
+  fabrics.find((fabric) => fabric.id === id)?.name ?? phrase('no fabric');

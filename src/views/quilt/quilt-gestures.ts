@@ -4,6 +4,7 @@ import { sizeAsLaid } from '../../document/place-polygon.ts';
 import { isBlockPlace } from '../../document/quilt.ts';
 import type { Point } from '../../geometry/point.ts';
 import { contains } from '../../geometry/ring.ts';
+import { phrase } from '../../words/phrase.ts';
 import { edit } from '../../workspace/actions.ts';
 import { session, shownProject } from '../../workspace/session.ts';
 import { choose, chosenPlaces, fill, layFree, moduleOf } from './quilt-acts.ts';
@@ -195,13 +196,13 @@ function carryTo(from: Point, to: Point, isCopy: boolean): void {
       const turn = isBlockPlace(first) ? first.turn - (first.turn % 1) : 0;
       if (isBlockPlace(first)) fill([under], { block: first.block, turn, mirrored: first.mirrored });
       else if (first.fabric !== undefined) fill([under], { fabric: first.fabric });
-    } else edit('Swap', (before) => swapPlaces(before, first.id, under));
+    } else edit(phrase('Swap'), (before) => swapPlaces(before, first.id, under));
     choose([under]);
     return;
   }
   const step = moduleOf(project);
   const by = onModule([to[0] - from[0], to[1] - from[1]], step);
-  edit('Move places', (before) => movePlaces(before, new Set(chosen.map(({ id }) => id)), by));
+  edit(phrase('Move places'), (before) => movePlaces(before, new Set(chosen.map(({ id }) => id)), by));
 }
 
 /** How far what is carried lies from where it was taken up, as it would be let go. */

@@ -4,6 +4,7 @@ import { useId } from 'react';
 import { useStore } from 'zustand';
 import { quiltOf } from '../../document/edit-quilt.ts';
 import { sizeWords } from '../../quilt/words.ts';
+import { phrase } from '../../words/phrase.ts';
 import { session, shownProject } from '../../workspace/session.ts';
 import { ActButton } from '../act-button.tsx';
 import { Choice } from '../choice.tsx';
@@ -28,10 +29,10 @@ import { layoutOf } from './shown-quilt.ts';
 import { Tray } from './tray.tsx';
 
 const TASKS: readonly (readonly [QuiltTask, string])[] = [
-  ['set', 'Set'],
-  ['join', 'Join'],
-  ['finish', 'Finish'],
-  ['print', 'Print'],
+  ['set', phrase('Set')],
+  ['join', phrase('Join')],
+  ['finish', phrase('Finish')],
+  ['print', phrase('Print')],
 ];
 
 const PANELS: Readonly<Record<QuiltTask, () => React.ReactNode>> = {
@@ -50,19 +51,20 @@ export default function QuiltPlace() {
   return (
     <main className="quilt-place">
       <Tray />
-      <section className="quilt-desk" aria-label="Quilt">
+      <section className="quilt-desk" aria-label={phrase('Quilt')}>
         {!isEmpty && <BoardBar />}
         <QuiltBoard describedBy={hint} />
         <p id={hint} className="only-heard">
-          Arrows choose a place, Enter lays what is in hand there, 1 to 9 lay a block of the tray, R turns, M
-          mirrors.
+          {phrase(
+            'Arrows choose a place, Enter lays what is in hand there, 1 to 9 lay a block of the tray, R turns, M mirrors.',
+          )}
         </p>
         {isEmpty && <EmptyQuilt />}
       </section>
       <div className="quilt-panel">
         <div className="quilt-tasks">
           <Choice
-            label="What to do"
+            label={phrase('What to do')}
             isLabelShown={false}
             options={TASKS}
             value={task}
@@ -70,7 +72,7 @@ export default function QuiltPlace() {
           />
         </div>
         {isEmpty && task !== 'set' ? (
-          <p className="quilt-card soft">There is no quilt yet: set the blocks first.</p>
+          <p className="quilt-card soft">{phrase('There is no quilt yet: set the blocks first.')}</p>
         ) : (
           PANELS[task]()
         )}
@@ -90,33 +92,49 @@ function BoardBar() {
       <p className="quilt-size">
         <b>{sizeWords([box.maxX - box.minX, box.maxY - box.minY], project.unit)}</b>
         <span className="soft">
-          {pieces.length.toLocaleString('en')} {pieces.length === 1 ? 'place' : 'places'}
+          {phrase('{pieces, plural, one {# place} other {# places}}', { pieces: pieces.length })}
         </span>
         {gaps.length + overlaps.length > 0 && (
           <span className="quilt-fault" role="status">
             <Icon name="caution" size={16} />
             {[
               ...(overlaps.length > 0
-                ? [`${overlaps.length} ${overlaps.length === 1 ? 'overlap' : 'overlaps'}`]
+                ? [
+                    phrase('{overlaps, plural, one {# overlap} other {# overlaps}}', {
+                      overlaps: overlaps.length,
+                    }),
+                  ]
                 : []),
-              ...(gaps.length > 0 ? [`${gaps.length} ${gaps.length === 1 ? 'gap' : 'gaps'}`] : []),
+              ...(gaps.length > 0
+                ? [phrase('{gaps, plural, one {# gap} other {# gaps}}', { gaps: gaps.length })]
+                : []),
             ].join(', ')}
           </span>
         )}
       </p>
-      <div className="quilt-acts" role="toolbar" aria-label="The chosen places">
-        <ActButton icon="turn" label="Turn to the right (R)" isOff={chosen === 0} act={() => turnChosen(1)} />
-        <ActButton icon="mirror" label="Mirror (M)" isOff={chosen === 0} act={mirrorChosen} />
-        <ActButton icon="swap" label="Swap the two chosen places (X)" isOff={chosen !== 2} act={swapChosen} />
+      <div className="quilt-acts" role="toolbar" aria-label={phrase('The chosen places')}>
+        <ActButton
+          icon="turn"
+          label={phrase('Turn to the right (R)')}
+          isOff={chosen === 0}
+          act={() => turnChosen(1)}
+        />
+        <ActButton icon="mirror" label={phrase('Mirror (M)')} isOff={chosen === 0} act={mirrorChosen} />
+        <ActButton
+          icon="swap"
+          label={phrase('Swap the two chosen places (X)')}
+          isOff={chosen !== 2}
+          act={swapChosen}
+        />
         <ActButton
           icon="duplicate"
-          label="Repeat the chosen over the quilt (P)"
+          label={phrase('Repeat the chosen over the quilt (P)')}
           isOff={chosen === 0}
           act={repeatChosen}
         />
         <ActButton
           icon="delete"
-          label="Empty the chosen places (Delete)"
+          label={phrase('Empty the chosen places (Delete)')}
           isOff={chosen === 0}
           act={removeChosen}
         />
@@ -126,25 +144,25 @@ function BoardBar() {
           type="button"
           className="icon-button"
           aria-pressed={view.showsNumbers}
-          aria-label="Numbers of the places"
-          title="Numbers of the places (N)"
+          aria-label={phrase('Numbers of the places')}
+          title={phrase('Numbers of the places (N)')}
           onClick={() => quiltView.setState({ showsNumbers: !view.showsNumbers })}
         >
           <span aria-hidden="true">12</span>
         </button>
         <Choice
-          label="Show"
+          label={phrase('Show')}
           isLabelShown={false}
           options={[
-            ['fabric', 'Fabric'],
-            ['value', 'Value'],
+            ['fabric', phrase('Fabric')],
+            ['value', phrase('Value')],
           ]}
           value={view.shows}
           onChoose={(shows) => quiltView.setState({ shows })}
         />
-        <ActButton icon="minus" label="Zoom out" act={() => zoomQuilt(0.8)} />
-        <ActButton icon="plus" label="Zoom in" act={() => zoomQuilt(1.25)} />
-        <ActButton icon="fit" label="Show the whole quilt (0)" act={fitQuilt} />
+        <ActButton icon="minus" label={phrase('Zoom out')} act={() => zoomQuilt(0.8)} />
+        <ActButton icon="plus" label={phrase('Zoom in')} act={() => zoomQuilt(1.25)} />
+        <ActButton icon="fit" label={phrase('Show the whole quilt (0)')} act={fitQuilt} />
       </div>
     </div>
   );

@@ -1,5 +1,6 @@
 import type { Unit } from '../../document/project.ts';
 import { clothLength } from '../../quilt/words.ts';
+import { phrase } from '../../words/phrase.ts';
 import { NumberField } from '../block/number-field.tsx';
 import { readSize } from '../length-field.tsx';
 
@@ -42,7 +43,7 @@ export function CountField({ label, count, most = 200, onSet }: CountFieldProps)
       onSet={(typed) => {
         const number = Number(typed.trim());
         if (!Number.isInteger(number) || number < 1 || number > most)
-          return `Type a whole number from 1 to ${most}.`;
+          return phrase('Type a whole number from 1 to {most}.', { most });
         onSet(number);
         return null;
       }}

@@ -2,6 +2,7 @@ import { useStore } from 'zustand';
 import { quiltOf } from '../../document/edit-quilt.ts';
 import type { Fabric } from '../../document/project.ts';
 import type { Sashing, Setting, SettingKind } from '../../document/quilt.ts';
+import { phrase } from '../../words/phrase.ts';
 import { session, shownProject } from '../../workspace/session.ts';
 import { Folded } from '../folded.tsx';
 import { BorderRows } from './border-rows.tsx';
@@ -12,11 +13,11 @@ import { CountField, SizeField } from './set-field.tsx';
 import { SizeToFit } from './size-to-fit.tsx';
 
 export const SETTING_WORDS: Readonly<Record<SettingKind, string>> = {
-  straight: 'Straight',
-  offset: 'Offset rows',
-  'on-point': 'On point',
-  strips: 'In strips',
-  mixed: 'Mixed sizes',
+  straight: phrase('Straight'),
+  offset: phrase('Offset rows'),
+  'on-point': phrase('On point'),
+  strips: phrase('In strips'),
+  mixed: phrase('Mixed sizes'),
 };
 
 const KINDS = Object.entries(SETTING_WORDS) as [SettingKind, string][];
@@ -40,7 +41,7 @@ export function SettingPanel() {
   const quilt = quiltOf(project);
   const { setting, borders = [] } = quilt;
   const set = (change: Partial<Setting>): void => {
-    if (setting) setQuilt('Change the setting', { ...setting, ...change }, borders);
+    if (setting) setQuilt(phrase('Change the setting'), { ...setting, ...change }, borders);
   };
   const choose = (kind: SettingKind): void => {
     const begun = firstSetting(project, kind);
@@ -60,9 +61,9 @@ export function SettingPanel() {
     <>
       <section className="quilt-card" aria-labelledby="setting-title">
         <h2 id="setting-title" className="quilt-title">
-          Setting
+          {phrase('Setting')}
         </h2>
-        <fieldset className="quilt-kinds" aria-label="Kind of setting">
+        <fieldset className="quilt-kinds" aria-label={phrase('Kind of setting')}>
           {KINDS.map(([kind, words]) => (
             <button
               key={kind}
@@ -79,13 +80,15 @@ export function SettingPanel() {
         {!setting && (
           <>
             <p className="soft">
-              The places lie free: drag them, and they keep to a module. A setting lays them in order again.
+              {phrase(
+                'The places lie free: drag them, and they keep to a module. A setting lays them in order again.',
+              )}
             </p>
             <SizeField
-              label="Module"
+              label={phrase('Module')}
               inches={moduleOf(project)}
               unit={unit}
-              onSet={(module) => changePart('Change the module', (old) => ({ ...old, module }))}
+              onSet={(module) => changePart(phrase('Change the module'), (old) => ({ ...old, module }))}
             />
           </>
         )}
@@ -94,18 +97,22 @@ export function SettingPanel() {
             <div className="quilt-row">
               {setting.kind === 'mixed' ? (
                 <CountField
-                  label="Modules across"
+                  label={phrase('Modules across')}
                   count={setting.columns}
                   onSet={(columns) => set({ columns })}
                 />
               ) : (
                 <>
-                  <CountField label="Across" count={setting.columns} onSet={(columns) => set({ columns })} />
-                  <CountField label="Down" count={setting.rows} onSet={(rows) => set({ rows })} />
+                  <CountField
+                    label={phrase('Across')}
+                    count={setting.columns}
+                    onSet={(columns) => set({ columns })}
+                  />
+                  <CountField label={phrase('Down')} count={setting.rows} onSet={(rows) => set({ rows })} />
                 </>
               )}
               <SizeField
-                label={setting.kind === 'mixed' ? 'Module' : 'Block width'}
+                label={setting.kind === 'mixed' ? phrase('Module') : phrase('Block width')}
                 inches={setting.cell[0]}
                 unit={unit}
                 onSet={(w) =>
@@ -117,7 +124,7 @@ export function SettingPanel() {
               />
               {setting.kind !== 'on-point' && setting.kind !== 'mixed' && (
                 <SizeField
-                  label="Block height"
+                  label={phrase('Block height')}
                   inches={setting.cell[1]}
                   unit={unit}
                   onSet={(h) => set({ cell: [setting.cell[0], h] })}
@@ -133,25 +140,25 @@ export function SettingPanel() {
                     onChange={(event) => {
                       const { sashing: _old, ...bare } = setting;
                       setQuilt(
-                        event.target.checked ? 'Add sashing' : 'Take the sashing out',
+                        event.target.checked ? phrase('Add sashing') : phrase('Take the sashing out'),
                         event.target.checked ? { ...bare, sashing: sashingFor(project.fabrics) } : bare,
                         borders,
                       );
                     }}
                   />
-                  Sashing between the blocks
+                  {phrase('Sashing between the blocks')}
                 </label>
                 {sashing && (
                   <div className="quilt-inset">
                     <div className="quilt-row">
                       <SizeField
-                        label="Width"
+                        label={phrase('Width')}
                         inches={sashing.width}
                         unit={unit}
                         onSet={(width) => set({ sashing: { ...sashing, width } })}
                       />
                       <FabricSelect
-                        label="Fabric"
+                        label={phrase('Fabric')}
                         value={sashing.fabric}
                         onChoose={(fabric) => set({ sashing: withFabric(sashing, 'fabric', fabric) })}
                       />
@@ -164,11 +171,11 @@ export function SettingPanel() {
                           set({ sashing: { ...sashing, cornerstones: event.target.checked } })
                         }
                       />
-                      Cornerstones
+                      {phrase('Cornerstones')}
                     </label>
                     {sashing.cornerstones && (
                       <FabricSelect
-                        label="Fabric of the cornerstones"
+                        label={phrase('Fabric of the cornerstones')}
                         value={sashing.cornerstoneFabric}
                         onChoose={(fabric) =>
                           set({ sashing: withFabric(sashing, 'cornerstoneFabric', fabric) })
@@ -184,7 +191,7 @@ export function SettingPanel() {
                             set({ sashing: { ...sashing, outside: event.target.checked } })
                           }
                         />
-                        Round the outside as well
+                        {phrase('Round the outside as well')}
                       </label>
                     )}
                   </div>
@@ -194,13 +201,13 @@ export function SettingPanel() {
             {setting.kind === 'strips' && (
               <div className="quilt-row">
                 <SizeField
-                  label="Width of the strips"
+                  label={phrase('Width of the strips')}
                   inches={setting.strip?.width ?? 2}
                   unit={unit}
                   onSet={(width) => set({ strip: { ...setting.strip, width } })}
                 />
                 <FabricSelect
-                  label="Fabric"
+                  label={phrase('Fabric')}
                   value={setting.strip?.fabric}
                   onChoose={(fabric) =>
                     set({
@@ -213,12 +220,18 @@ export function SettingPanel() {
             {setting.kind !== 'straight' && setting.kind !== 'strips' && (
               <FabricSelect
                 label={
-                  setting.kind === 'on-point' ? 'Fabric of the setting triangles' : 'Fabric that fills up'
+                  setting.kind === 'on-point'
+                    ? phrase('Fabric of the setting triangles')
+                    : phrase('Fabric that fills up')
                 }
                 value={setting.fabric}
                 onChoose={(fabric) => {
                   const { fabric: _old, ...bare } = setting;
-                  setQuilt('Change the setting', fabric === undefined ? bare : { ...bare, fabric }, borders);
+                  setQuilt(
+                    phrase('Change the setting'),
+                    fabric === undefined ? bare : { ...bare, fabric },
+                    borders,
+                  );
                 }}
               />
             )}
@@ -227,7 +240,7 @@ export function SettingPanel() {
       </section>
       <BorderRows quilt={quilt} />
       {setting && setting.kind !== 'mixed' && (
-        <Folded title="Size to fit">
+        <Folded title={phrase('Size to fit')}>
           <SizeToFit setting={setting} borders={borders} />
         </Folded>
       )}
@@ -248,11 +261,13 @@ function withFabric(
 /** A few lines that show what a setting looks like. */
 function SettingPicture({ kind }: { readonly kind: SettingKind }) {
   const lines: Readonly<Record<SettingKind, string>> = {
-    straight: 'M2 2H26V26H2ZM10 2V26M18 2V26M2 10H26M2 18H26',
-    offset: 'M2 2H26V26H2ZM2 10H26M2 18H26M10 2V10M18 2V10M6 10V18M14 10V18M22 10V18M10 18V26M18 18V26',
-    'on-point': 'M2 2H26V26H2ZM14 2 2 14 14 26 26 14ZM8 8 20 20M20 8 8 20',
-    strips: 'M2 2H26V26H2ZM9 2V26M12 2V26M19 2V26M2 10H9M2 18H9M12 10H19M12 18H19M22 2V26',
-    mixed: 'M2 2H26V26H2ZM18 2V26M2 18H26M18 10H26M10 18V26',
+    straight: phrase('M2 2H26V26H2ZM10 2V26M18 2V26M2 10H26M2 18H26'),
+    offset: phrase(
+      'M2 2H26V26H2ZM2 10H26M2 18H26M10 2V10M18 2V10M6 10V18M14 10V18M22 10V18M10 18V26M18 18V26',
+    ),
+    'on-point': phrase('M2 2H26V26H2ZM14 2 2 14 14 26 26 14ZM8 8 20 20M20 8 8 20'),
+    strips: phrase('M2 2H26V26H2ZM9 2V26M12 2V26M19 2V26M2 10H9M2 18H9M12 10H19M12 18H19M22 2V26'),
+    mixed: phrase('M2 2H26V26H2ZM18 2V26M2 18H26M18 10H26M10 18V26'),
   };
   return (
     <svg width={28} height={28} viewBox="0 0 28 28" aria-hidden="true" focusable="false">

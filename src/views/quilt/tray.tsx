@@ -7,6 +7,7 @@ import type { Block, Fabric } from '../../document/project.ts';
 import { isBlockPlace } from '../../document/quilt.ts';
 import type { Point } from '../../geometry/point.ts';
 import { sizeWords } from '../../quilt/words.ts';
+import { phrase } from '../../words/phrase.ts';
 import { goTo } from '../../workspace/actions.ts';
 import { session } from '../../workspace/session.ts';
 import { swatchStyle, usePictures } from '../fabric-fills.tsx';
@@ -36,15 +37,15 @@ export function Tray() {
   const blockInHand = inHand !== null && 'block' in inHand ? inHand.block : null;
   const copied = blocks.find(({ id }) => id === copying);
   return (
-    <aside className="quilt-tray" aria-label="Tray">
+    <aside className="quilt-tray" aria-label={phrase('Tray')}>
       <div className="quilt-head">
-        <h2>Blocks</h2>
+        <h2>{phrase('Blocks')}</h2>
         {blockInHand !== null && (
           <button
             type="button"
             className="icon-button"
-            aria-label="Make a copy of this block at another size"
-            title="Make a copy of this block at another size"
+            aria-label={phrase('Make a copy of this block at another size')}
+            title={phrase('Make a copy of this block at another size')}
             onClick={() => setCopying(blockInHand)}
           >
             <Icon name="duplicate" />
@@ -53,9 +54,9 @@ export function Tray() {
       </div>
       {blocks.length === 0 && (
         <div className="quilt-hint">
-          <p>There is no block yet.</p>
+          <p>{phrase('There is no block yet.')}</p>
           <button type="button" className="button" onClick={() => goTo('block')}>
-            Draw a block
+            {phrase('Draw a block')}
           </button>
         </div>
       )}
@@ -72,7 +73,7 @@ export function Tray() {
         ))}
       </ul>
       <div className="quilt-head">
-        <h2>Plain cloth</h2>
+        <h2>{phrase('Plain cloth')}</h2>
       </div>
       <ul className="tray-cloth">
         {fabrics.map((fabric) => {
@@ -94,8 +95,8 @@ export function Tray() {
       </ul>
       <p className="quilt-hint soft">
         {inHand === null
-          ? 'Drag on to the quilt, or take in hand with a click and lay it with another.'
-          : 'In hand: click a place to lay it. Esc puts it back.'}
+          ? phrase('Drag on to the quilt, or take in hand with a click and lay it with another.')
+          : phrase('In hand: click a place to lay it. Esc puts it back.')}
       </p>
       {copied && <CopyAtSize block={copied} onClose={() => setCopying(null)} />}
     </aside>
@@ -127,7 +128,7 @@ function TrayBlock({ block, fabrics, number, count, isInHand }: TrayBlockProps) 
           <span className="tray-name">{block.name}</span>
           <span className="soft">{sizeWords(size, unit)}</span>
         </span>
-        <span className="tray-count" title={`In ${count} places of the quilt`}>
+        <span className="tray-count" title={phrase('In {count} places of the quilt', { count })}>
           {count === 0 ? '' : `× ${count}`}
           {number <= 9 && <kbd>{number}</kbd>}
         </span>

@@ -1,5 +1,6 @@
 import type { PiecingPlan } from '../../../piecing/plan.ts';
 import { verdictSentence } from '../../../piecing/sentences.ts';
+import { phrase } from '../../../words/phrase.ts';
 import type { Typeface } from '../../type/typeface.ts';
 import type { BlockWork } from '../block-work.ts';
 import { fitFront, fitUnit } from '../fit.ts';
@@ -60,11 +61,11 @@ export function guidePages(request: BlockWork, setting: PageSetting): readonly P
   const rest: readonly FlowItem[] = [
     // Papers that show the front are for methods of their own.
     ...(setting.side === 'printed'
-      ? saidOnce('Every paper', everyPaper(options), typeface, frame.width)
+      ? saidOnce(phrase('Every paper'), everyPaper(options), typeface, frame.width)
       : []),
     ...(steps.some(({ kind }) => kind === 'join')
       ? saidOnce(
-          'Every join',
+          phrase('Every join'),
           [...EVERY_JOIN, ...(made.some(({ hasStrip }) => hasStrip) ? [stripWords(setting.side)] : [])],
           typeface,
           frame.width,
@@ -79,7 +80,13 @@ export function guidePages(request: BlockWork, setting: PageSetting): readonly P
   ];
   const itemsAt = (share: number): FlowItem[] => [
     ...paragraph(typeface, blockName, titleStyle(blockName), frame.width),
-    ...paragraph(typeface, `Joining guide. ${verdictSentence(plan)}`, BODY, frame.width, 0.02),
+    ...paragraph(
+      typeface,
+      phrase('Joining guide. {verdictSentence}', { verdictSentence: verdictSentence(plan) }),
+      BODY,
+      frame.width,
+      0.02,
+    ),
     ...paragraph(typeface, blockSizeWords(plan, options), STRONG, frame.width, 0.03),
     ruleItem(frame.width, 0.1),
     ...overview(request, steps, frame.width, share, setting),
@@ -91,7 +98,7 @@ export function guidePages(request: BlockWork, setting: PageSetting): readonly P
   return draftsOf(
     tries.find(({ length }) => length === fewest)!,
     frame,
-    { part: 'guide', block: request.blockId, title: `${blockName}: joining guide` },
+    { part: 'guide', block: request.blockId, title: phrase('{blockName}: joining guide', { blockName }) },
     setting,
   );
 }
@@ -106,8 +113,8 @@ function overview(
 ): FlowItem[] {
   const isWide = width >= WIDE_IN;
   const isOne = plan.sections.length === 1;
-  const papersAre = isOne ? 'the paper is' : 'the papers are';
-  const mirror = side === 'printed' ? `; ${papersAre} its mirror image` : '';
+  const papersAre = isOne ? phrase('the paper is') : phrase('the papers are');
+  const mirror = side === 'printed' ? phrase('; {papersAre} its mirror image', { papersAre }) : '';
   // Where there are many sections the front view needs all the width there is for their letters and joins.
   const isLarge = plan.sections.length > MANY_SECTIONS;
   const drawn = share * (isWide && !isLarge ? Math.min(3.6, 0.48 * width) : width);
@@ -119,8 +126,11 @@ function overview(
   const caption = paragraph(
     typeface,
     steps.length > 0
-      ? `The finished front${mirror}. Letters are sections; dashed lines are joins, each with its step.`
-      : `The finished front${mirror}.`,
+      ? phrase(
+          'The finished front{mirror}. Letters are sections; dashed lines are joins, each with its step.',
+          { mirror },
+        )
+      : phrase('The finished front{mirror}.', { mirror }),
     SMALL,
     drawn,
     0.08,
@@ -130,17 +140,21 @@ function overview(
     ...caption,
   ]);
   const column = isLarge && isWide ? (width - GUTTER_IN) / 2 : isWide ? width - drawn - GUTTER_IN : width;
-  const made = copies === 1 ? '' : ` Make ${copies}${isOne ? '' : ' of each'}.`;
+  const made =
+    copies === 1 ? '' : phrase(' Make {copies}{isOne, select, true {} other { of each}}.', { copies, isOne });
   const head: FlowItem[] = [
     ...paragraph(
       typeface,
-      isOne ? 'First sew the paper' : 'First sew the papers',
+      isOne ? phrase('First sew the paper') : phrase('First sew the papers'),
       HEADING,
       isLarge ? width : column,
     ),
     ...paragraph(
       typeface,
-      `Tick ${isOne ? 'it' : 'each'} when it is sewn and trimmed.${made} Sizes are across × down in the front view.`,
+      phrase(
+        'Tick {isOne, select, true {it} other {each}} when it is sewn and trimmed.{made} Sizes are across × down in the front view.',
+        { isOne, made },
+      ),
       SMALL,
       isLarge ? width : column,
       0.03,
@@ -297,7 +311,10 @@ function stepItems(
 
 /** What the strips of joins show, said once. */
 const stripWords = (side: PageSetting['side']): string =>
-  `Where points lie close together the join is drawn once more, laid level and seen from the front${side === 'printed' ? '; the papers are its mirror image' : ''}. A tick there stands on the side from which a seam comes in.`;
+  phrase(
+    'Where points lie close together the join is drawn once more, laid level and seen from the front{side, select, printed {; the papers are its mirror image} other {}}. A tick there stands on the side from which a seam comes in.',
+    { side },
+  );
 
 /** What a line is about, and its sentences in a column beside it. */
 function lineItem({ about, text }: Line, width: number, typeface: Typeface): FlowItem {
@@ -327,10 +344,13 @@ function lastStep(plan: PiecingPlan, options: GuideOptions, typeface: Typeface, 
     { ...ruleItem(width, 0.16), keepsWithNext: true },
     boxed(
       [
-        ...paragraph(typeface, 'The block is done', HEADING, width - BOX_IN),
+        ...paragraph(typeface, phrase('The block is done'), HEADING, width - BOX_IN),
         ...paragraph(
           typeface,
-          `Measure it before it goes into the quilt. ${size} Leave the paper on its outer edges until these are sewn to their neighbours; then take it off from the patch sewn last to the first.`,
+          phrase(
+            'Measure it before it goes into the quilt. {size} Leave the paper on its outer edges until these are sewn to their neighbours; then take it off from the patch sewn last to the first.',
+            { size },
+          ),
           BODY,
           width - BOX_IN,
           0.03,

@@ -4,6 +4,7 @@ import { distance } from '../../../geometry/ring.ts';
 import type { Join, PiecingPlan, PointKind, RegistrationPoint, Section } from '../../../piecing/plan.ts';
 import { rehearse } from '../../../piecing/rehearsal.ts';
 import { labelAt, listed, unitWords } from '../../../piecing/sentences.ts';
+import { phrase } from '../../../words/phrase.ts';
 import {
   type Go,
   goesOf,
@@ -57,14 +58,21 @@ export function guideSteps(plan: PiecingPlan, options: GuideOptions): readonly G
         kind: 'start',
         unit: step.unit,
         section: step.section,
-        title: `Paper ${step.section} starts from ${unitWords(step.unit)}`,
+        title: phrase('Paper {section} starts from {unitWords}', {
+          section: step.section,
+          unitWords: unitWords(step.unit),
+        }),
         lines: startLines(plan, step.section, step.unit),
       });
     else if (step.kind === 'join')
       steps.push({
         kind: 'join',
         join: step.join,
-        title: `Join ${step.join.step}: ${unitName(plan, step.join.left)} to ${unitName(plan, step.join.right)}`,
+        title: phrase('Join {step}: {unitName} to {unitName2}', {
+          step: step.join.step,
+          unitName: unitName(plan, step.join.left),
+          unitName2: unitName(plan, step.join.right),
+        }),
         lines: joinLines(plan, step.join, step.press, options),
       });
   }
@@ -73,14 +81,26 @@ export function guideSteps(plan: PiecingPlan, options: GuideOptions): readonly G
 
 function startLines(plan: PiecingPlan, letter: string, unit: readonly string[]): readonly Line[] {
   const section = plan.sections.find((one) => one.letter === letter)!;
-  const papers = unit.length === 1 ? `the paper of ${unit[0]}` : `the papers of ${listed(unit)}`;
+  const papers =
+    unit.length === 1
+      ? phrase('the paper of {unit}', { unit: unit[0] })
+      : phrase('the papers of {unit}', { unit: listed(unit) });
   return [
-    { about: 'Paper', text: `Take ${papers} off now: behind paper ${letter} nobody can reach it.` },
     {
-      about: 'Lay',
-      text: `Lay the unit on the blank side of paper ${letter}, right side up, over ${letter}1. Hold it to the light: its allowance reaches past the lines of ${letter}1 evenly all round. Pin it.`,
+      about: phrase('Paper'),
+      text: phrase('Take {papers} off now: behind paper {letter} nobody can reach it.', { papers, letter }),
     },
-    { about: 'Sew', text: `Go on with ${orderOf(section)} as on any other paper.` },
+    {
+      about: phrase('Lay'),
+      text: phrase(
+        'Lay the unit on the blank side of paper {letter}, right side up, over {letter}1. Hold it to the light: its allowance reaches past the lines of {letter}1 evenly all round. Pin it.',
+        { letter },
+      ),
+    },
+    {
+      about: phrase('Sew'),
+      text: phrase('Go on with {orderOf} as on any other paper.', { orderOf: orderOf(section) }),
+    },
   ];
 }
 
@@ -97,30 +117,43 @@ function joinLines(
   const last = join.points.at(-1);
   const length = lengthWords(joinLength(join), unit);
   const edge: Line = {
-    about: 'Edge',
-    text: `The edges marked “join ${join.step}”, from ${first?.label} to ${last?.label}, ${length} long.${placeOf(join, plan, options)}`,
+    about: phrase('Edge'),
+    text: phrase('The edges marked “join {step}”, from {label} to {label2}, {length} long.{placeOf}', {
+      step: join.step,
+      label: first?.label,
+      label2: last?.label,
+      length,
+      placeOf: placeOf(join, plan, options),
+    }),
   };
   const makes: Line = {
-    about: 'Makes',
-    text: `${isWhole ? 'The whole block' : madeName(join, made.letters)}: ${bothSizes(made, options)}.`,
+    about: phrase('Makes'),
+    text: phrase('{isWhole, select, true {The whole block} other {{madeName}}}: {bothSizes}.', {
+      isWhole,
+      madeName: madeName(join, made.letters),
+      bothSizes: bothSizes(made, options),
+    }),
   };
   if (join.kind === 'set-in') return [edge, ...setInLines(plan, join), makes];
   if (join.kind === 'partial' || join.leftOpen)
     return [
       edge,
-      { about: 'Sew', text: partialWords(join) },
-      { about: 'Press', text: pressWords(plan, join, press) },
+      { about: phrase('Sew'), text: partialWords(join) },
+      { about: phrase('Press'), text: pressWords(plan, join, press) },
       makes,
     ];
   return [
     edge,
-    { about: 'Pin', text: `Right sides together. ${pinOrder(join.points)}` },
-    { about: 'Sew', text: sewWords(join.points, allowance) },
     {
-      about: 'Paper',
-      text: 'Take it out of the allowance of this seam, on both sides. The rest stays.',
+      about: phrase('Pin'),
+      text: phrase('Right sides together. {pinOrder}', { pinOrder: pinOrder(join.points) }),
     },
-    { about: 'Press', text: pressWords(plan, join, press) },
+    { about: phrase('Sew'), text: sewWords(join.points, allowance) },
+    {
+      about: phrase('Paper'),
+      text: phrase('Take it out of the allowance of this seam, on both sides. The rest stays.'),
+    },
+    { about: phrase('Press'), text: pressWords(plan, join, press) },
     makes,
   ];
 }
@@ -130,8 +163,8 @@ const MOST_LETTERS = 6;
 
 const madeName = ({ step }: Join, letters: readonly string[]): string =>
   letters.length > MOST_LETTERS
-    ? `The unit of join ${step}, ${letters.length} sections`
-    : `Unit ${listed(letters)}`;
+    ? phrase('The unit of join {step}, {letters} sections', { step, letters: letters.length })
+    : phrase('Unit {letters}', { letters: listed(letters) });
 
 /** What a unit is called in a sentence: by its sections, or where they are many, by the join that made it. */
 export function unitName(plan: PiecingPlan, letters: readonly string[]): string {
@@ -143,7 +176,7 @@ export function unitName(plan: PiecingPlan, letters: readonly string[]): string 
             [...left, ...right].every((letter) => letters.includes(letter)),
         )
       : undefined;
-  return made ? `the unit of join ${made.step}` : listed(letters);
+  return made ? phrase('the unit of join {step}', { step: made.step }) : listed(letters);
 }
 
 /** Where the two units lie, seen from the front. Nothing where the seam runs aslant and neither word is true. */
@@ -164,20 +197,23 @@ function placeOf(join: Join, plan: PiecingPlan, { allowance }: GuideOptions): st
     const [first, second] = isLeftFirst ? [join.left, join.right] : [join.right, join.left];
     const name = unitName(plan, first);
     const isOne = first.length === 1 || name !== listed(first);
-    return ` Seen from the front, ${name} ${isOne ? 'lies' : 'lie'} ${where} ${unitName(plan, second)}.`;
+    return phrase(
+      ' Seen from the front, {name} {isOne, select, true {lies} other {lie}} {where} {unitName}.',
+      { name, isOne, where, unitName: unitName(plan, second) },
+    );
   };
   if (Math.abs(ay - by) < 1 / 16) return words(ly < ry, 'above');
-  if (Math.abs(ax - bx) < 1 / 16) return words(lx < rx, 'to the left of');
+  if (Math.abs(ax - bx) < 1 / 16) return words(lx < rx, phrase('to the left of'));
   return '';
 }
 
 const PIN_ORDER: readonly PointKind[] = ['end', 'match', 'junction', 'guide'];
 
 const PIN_WORDS: Readonly<Record<PointKind, readonly [one: string, more: string]>> = {
-  end: ['the end', 'the ends'],
-  match: ['the match point', 'the match points'],
-  junction: ['the junction', 'the junctions'],
-  guide: ['the guide', 'the guides'],
+  end: [phrase('the end'), phrase('the ends')],
+  match: [phrase('the match point'), phrase('the match points')],
+  junction: [phrase('the junction'), phrase('the junctions')],
+  guide: [phrase('the guide'), phrase('the guides')],
 };
 
 /** Which points are pinned in which order: ends, match points, junctions, guides. Common practice. */
@@ -187,7 +223,11 @@ export function pinOrder(points: readonly RegistrationPoint[]): string {
     return labels.length === 0 ? [] : [`${PIN_WORDS[kind][labels.length === 1 ? 0 : 1]} ${listed(labels)}`];
   });
   const [first, ...rest] = parts;
-  return `Pin ${first === undefined ? 'along the line' : `first ${first}`}${rest.map((part) => `, then ${part}`).join('')}.`;
+  return phrase('Pin {isFirst, select, true {along the line} other {first {first}}}{rest}.', {
+    isFirst: first === undefined,
+    first,
+    rest: rest.map((part) => phrase(', then {part}', { part })).join(''),
+  });
 }
 
 function sewWords(points: readonly RegistrationPoint[], allowance: number): string {
@@ -195,43 +235,70 @@ function sewWords(points: readonly RegistrationPoint[], allowance: number): stri
   const tack =
     matches.length === 0
       ? ''
-      : `Tack a few stitches at ${listed(matches)}, open the seam and look: seams must meet there. `;
-  return `${tack}Sew on the printed line, ${allowance > 0 ? 'from trim line to trim line' : 'from end to end and a little beyond'}.`;
+      : phrase('Tack a few stitches at {matches}, open the seam and look: seams must meet there. ', {
+          matches: listed(matches),
+        });
+  return phrase(
+    '{tack}Sew on the printed line, {isAllowance, select, true {from trim line to trim line} other {from end to end and a little beyond}}.',
+    { tack, isAllowance: allowance > 0 },
+  );
 }
 
 /** Open where seams from both sides must meet, else to one side: the one with fewer seams along it. Common practice. */
 function pressWords(plan: PiecingPlan, join: Join, press: 'open' | 'to-one-side'): string {
-  if (press === 'open') return 'Open, since seams from both sides meet here.';
+  if (press === 'open') return phrase('Open, since seams from both sides meet here.');
   const left = patchesAlong(plan, join, join.left).length;
   const right = patchesAlong(plan, join, join.right).length;
-  if (left === right) return 'To one side, whichever lies flatter.';
-  return `To one side, toward ${unitName(plan, left < right ? join.left : join.right)}, where fewer seams come in.`;
+  if (left === right) return phrase('To one side, whichever lies flatter.');
+  return phrase('To one side, toward {unitName}, where fewer seams come in.', {
+    unitName: unitName(plan, left < right ? join.left : join.right),
+  });
 }
 
 // ---------------------------------------------------------------- set-in seams
 
-const GOES = ['one go', 'two goes', 'three goes', 'four goes', 'five goes'];
+const GOES = [
+  phrase('one go'),
+  phrase('two goes'),
+  phrase('three goes'),
+  phrase('four goes'),
+  phrase('five goes'),
+];
 
 /** How a seam that turns corners is sewn: straight stretches, each begun or ended exactly at a corner. Common practice. */
 function setInLines(plan: PiecingPlan, join: Join): readonly Line[] {
   const goes = goesOf(join);
   const found = inwardCorners(plan, join);
   const cornerWords = listed(found.map(({ point }) => point.label));
-  const corner = found.length === 1 ? `the corner ${cornerWords}` : `the corners ${cornerWords}`;
-  const clips = found.map(
-    ({ point, clipped }) => `${listed(clipped)} at ${point.label}, to two threads short of the point`,
+  const corner =
+    found.length === 1
+      ? phrase('the corner {cornerWords}', { cornerWords })
+      : phrase('the corners {cornerWords}', { cornerWords });
+  const clips = found.map(({ point, clipped }) =>
+    phrase('{clipped} at {label}, to two threads short of the point', {
+      clipped: listed(clipped),
+      label: point.label,
+    }),
   );
   return [
     {
-      about: 'Set in',
-      text: `This seam turns ${corner}. It is sewn in ${GOES[goes.length - 1] ?? `${goes.length} goes`}, and no stitch runs past a corner into the allowance.`,
+      about: phrase('Set in'),
+      text: phrase(
+        'This seam turns {corner}. It is sewn in {goe}, and no stitch runs past a corner into the allowance.',
+        { corner, goe: GOES[goes.length - 1] ?? phrase('{goes} goes', { goes: goes.length }) },
+      ),
     },
     {
-      about: 'Before',
-      text: `Take the paper out of the allowance of both units along this join, and mark ${corner} on the wrong side of both with a pencil dot. The outline of the paper is the line to sew on.`,
+      about: phrase('Before'),
+      text: phrase(
+        'Take the paper out of the allowance of both units along this join, and mark {corner} on the wrong side of both with a pencil dot. The outline of the paper is the line to sew on.',
+        { corner },
+      ),
     },
-    ...goes.map((go, i): Line => ({ about: `Go ${i + 1}`, text: goWords(go, i, clips, found) })),
-    { about: 'Press', text: setInPress(found) },
+    ...goes.map(
+      (go, i): Line => ({ about: phrase('Go {i}', { i: i + 1 }), text: goWords(go, i, clips, found) }),
+    ),
+    { about: phrase('Press'), text: setInPress(found) },
   ];
 }
 
@@ -239,18 +306,25 @@ function goWords(go: Go, i: number, clips: readonly string[], found: readonly un
   const from = go.points[0]?.label ?? '';
   const to = go.points.at(-1)?.label ?? '';
   const start =
-    go.from === 'corner' ? `Begin exactly at ${from}, two stitches on and two back` : `Begin at ${from}`;
+    go.from === 'corner'
+      ? phrase('Begin exactly at {from}, two stitches on and two back', { from })
+      : phrase('Begin at {from}', { from });
   const end =
     go.to === 'corner'
-      ? `stop exactly at ${to} with the needle down and take two stitches back`
-      : `sew on to the edge past ${to}`;
+      ? phrase('stop exactly at {to} with the needle down and take two stitches back', { to })
+      : phrase('sew on to the edge past {to}', { to });
   const turn =
     i === 0
-      ? 'Right sides together.'
-      : `Turn one unit about the corner until the edges ${from} to ${to} meet, with the sewn allowance folded out of the way.`;
+      ? phrase('Right sides together.')
+      : phrase(
+          'Turn one unit about the corner until the edges {from} to {to} meet, with the sewn allowance folded out of the way.',
+          { from, to },
+        );
   const clip =
     i === 0 && found.length > 0
-      ? ` Then clip the allowance of ${listed(clips)}, so that it can turn the corner.`
+      ? phrase(' Then clip the allowance of {clips}, so that it can turn the corner.', {
+          clips: listed(clips),
+        })
       : '';
   return `${turn} ${pinOrder(go.points)} ${start}, ${end}.${clip}`;
 }
@@ -258,15 +332,21 @@ function goWords(go: Go, i: number, clips: readonly string[], found: readonly un
 function setInPress(found: ReturnType<typeof inwardCorners>): string {
   const toward = [...new Set(found.map(({ other }) => listed(other)))];
   return toward.length === 1
-    ? `Toward ${toward[0]}, away from the clip; the corner must lie flat.`
-    : 'Each stretch away from the clip at its corner; the corners must lie flat.';
+    ? phrase('Toward {toward}, away from the clip; the corner must lie flat.', { toward: toward[0] })
+    : phrase('Each stretch away from the clip at its corner; the corners must lie flat.');
 }
 
 /** How a seam is begun that another closes, and how that one is sewn. Common practice. */
 function partialWords(join: Join): string {
   if (join.leftOpen)
-    return `A partial seam. Pin right sides together and stitch, but stop about 1 in before ${labelAt(join, join.leftOpen.at)} and leave the rest open: join ${join.leftOpen.step} closes it. Lock the last stitches.`;
-  return `Fold the loose part of join ${join.finishes?.step} out of the way, pin the straight seam and stitch it. Then lay the loose part back, pin it, and stitch the rest of join ${join.finishes?.step} on from where it stopped, over a few of the old stitches, to its end.`;
+    return phrase(
+      'A partial seam. Pin right sides together and stitch, but stop about 1 in before {labelAt} and leave the rest open: join {step} closes it. Lock the last stitches.',
+      { labelAt: labelAt(join, join.leftOpen.at), step: join.leftOpen.step },
+    );
+  return phrase(
+    'Fold the loose part of join {step} out of the way, pin the straight seam and stitch it. Then lay the loose part back, pin it, and stitch the rest of join {step} on from where it stopped, over a few of the old stitches, to its end.',
+    { step: join.finishes?.step },
+  );
 }
 
 /**
@@ -283,7 +363,9 @@ export function partialSeamWords(plan: PiecingPlan): string | null {
     others.every((other) => other.some((spot) => distance(spot, end) <= STRAIGHT_IN)),
   );
   if (!first || isStar) return null;
-  return `A partial seam instead. The lines round the middle chase each other, so this block can also be sewn without a corner, but without its papers: cut the patches with the cutting templates. Sew the first strip to the middle along half of its seam only, beginning at the end that is level with the middle, where the next strip will cross it. Press, and sew the other strips round the middle in turn, each along its whole seam, with the loose half of the first strip folded out of the way. Then lay it over the middle and the end of the last strip, and close the first seam from where it stopped.`;
+  return phrase(
+    'A partial seam instead. The lines round the middle chase each other, so this block can also be sewn without a corner, but without its papers: cut the patches with the cutting templates. Sew the first strip to the middle along half of its seam only, beginning at the end that is level with the middle, where the next strip will cross it. Press, and sew the other strips round the middle in turn, each along its whole seam, with the loose half of the first strip folded out of the way. Then lay it over the middle and the end of the last strip, and close the first seam from where it stopped.',
+  );
 }
 
 // ---------------------------------------------------------------- sizes and papers
@@ -293,21 +375,35 @@ export function bothSizes(
   { finished, unfinished }: ReturnType<typeof unitOf>,
   { unit, allowance }: GuideOptions,
 ): string {
-  const widest = finished.isRectangle ? '' : 'at its widest ';
+  const widest = finished.isRectangle ? '' : phrase('at its widest ');
   if (!(allowance > 0))
-    return `${widest}${sizeWords(finished, unit)} finished; no allowance is on the papers`;
-  return `${widest}${sizeWords(finished, unit)} finished, ${sizeWords(unfinished, unit)} unfinished`;
+    return phrase('{widest}{sizeWords} finished; no allowance is on the papers', {
+      widest,
+      sizeWords: sizeWords(finished, unit),
+    });
+  return phrase('{widest}{sizeWords} finished, {sizeWords2} unfinished', {
+    widest,
+    sizeWords: sizeWords(finished, unit),
+    sizeWords2: sizeWords(unfinished, unit),
+  });
 }
 
 /** The size of the block at the head of its guide. */
 export function blockSizeWords(plan: PiecingPlan, options: GuideOptions): string {
   const { unit, allowance } = options;
   const whole = wholeUnit(plan, allowance);
-  const widest = whole.finished.isRectangle ? '' : ' at its widest';
-  const finished = `Finished${widest}: ${sizeWords(whole.finished, unit)}.`;
+  const widest = whole.finished.isRectangle ? '' : phrase(' at its widest');
+  const finished = phrase('Finished{widest}: {sizeWords}.', {
+    widest,
+    sizeWords: sizeWords(whole.finished, unit),
+  });
   return allowance > 0
-    ? `${finished} Unfinished, with ${lengthWords(allowance, unit)} allowance all round: ${sizeWords(whole.unfinished, unit)}.`
-    : `${finished} The papers carry no allowance: add your own when you cut.`;
+    ? phrase('{finished} Unfinished, with {allowance} allowance all round: {sizeWords}.', {
+        finished,
+        allowance: lengthWords(allowance, unit),
+        sizeWords: sizeWords(whole.unfinished, unit),
+      })
+    : phrase('{finished} The papers carry no allowance: add your own when you cut.', { finished });
 }
 
 /** A paper to sew before it is joined. */
@@ -327,7 +423,9 @@ export function paperLines(plan: PiecingPlan, options: GuideOptions): readonly P
     wait:
       section.startsFrom.length === 0
         ? null
-        : `Not yet: it starts from ${unitWords(section.startsFrom)}; see its step below.`,
+        : phrase('Not yet: it starts from {unitWords}; see its step below.', {
+            unitWords: unitWords(section.startsFrom),
+          }),
     sizes: bothSizes(unitOf(plan, [section.letter], options.allowance), options),
   }));
 }
@@ -336,7 +434,7 @@ export function paperLines(plan: PiecingPlan, options: GuideOptions): readonly P
 function orderOf({ order }: Pick<Section, 'order'>): string {
   const first = order[0] ?? '';
   const last = order.at(-1) ?? '';
-  return order.length <= 1 ? first : `${first} to ${last}`;
+  return order.length <= 1 ? first : phrase('{first} to {last}', { first, last });
 }
 
 /**
@@ -344,21 +442,38 @@ function orderOf({ order }: Pick<Section, 'order'>): string {
  */
 export function everyPaper({ unit, allowance }: GuideOptions): readonly string[] {
   const width = lengthWords(allowance > 0 ? allowance : 0.25, unit);
-  const rim = allowance > 0 ? 'the dashed line' : 'your allowance';
+  const rim = allowance > 0 ? phrase('the dashed line') : phrase('your allowance');
   return [
-    `Fabric lies on the blank side, and you sew on the lines of the printed side, in the order of the numbers. Cut each piece to reach ${width} and a little more past its patch all round; at the rim it reaches past ${rim}.`,
-    'Lay the first piece over patch 1, its wrong side against the blank side of the paper. Hold it to the light to see that it covers, and pin it.',
-    `Lay the next piece on it, right sides together, its edge ${width} past the line between the two. Turn the paper over and sew on that line with short stitches, about 1.8 mm, beginning and ending a few stitches past its ends.`,
-    `Fold the paper back on that line and trim the allowance to ${width}. Unfold, flip the new piece over its own patch, see that it covers, and press. So on with every number.`,
+    phrase(
+      'Fabric lies on the blank side, and you sew on the lines of the printed side, in the order of the numbers. Cut each piece to reach {width} and a little more past its patch all round; at the rim it reaches past {rim}.',
+      { width, rim },
+    ),
+    phrase(
+      'Lay the first piece over patch 1, its wrong side against the blank side of the paper. Hold it to the light to see that it covers, and pin it.',
+    ),
+    phrase(
+      'Lay the next piece on it, right sides together, its edge {width} past the line between the two. Turn the paper over and sew on that line with short stitches, about 1.8 mm, beginning and ending a few stitches past its ends.',
+      { width },
+    ),
+    phrase(
+      'Fold the paper back on that line and trim the allowance to {width}. Unfold, flip the new piece over its own patch, see that it covers, and press. So on with every number.',
+      { width },
+    ),
   ];
 }
 
 /** How every join goes, said once. Common practice. */
 export const EVERY_JOIN: readonly string[] = [
-  'Trim each paper on its dashed trim line, and keep the paper on.',
-  'The points of a join have the same letters on both papers. At a match point, ringed, seams of both papers meet; at a junction a seam of one paper comes in; a guide only divides a long edge.',
-  'Push a pin straight through the same point on both papers, at the cross on the line. Leave it upright while you pin or clip beside it; laid over, it shifts the point.',
-  'Sew with short stitches, about 1.8 mm. Take each pin out before the needle reaches it.',
-  'Press with a dry iron. Steam curls the paper.',
-  'Leave the papers on until the block is joined on all its sides: they keep bias edges from stretching.',
+  phrase('Trim each paper on its dashed trim line, and keep the paper on.'),
+  phrase(
+    'The points of a join have the same letters on both papers. At a match point, ringed, seams of both papers meet; at a junction a seam of one paper comes in; a guide only divides a long edge.',
+  ),
+  phrase(
+    'Push a pin straight through the same point on both papers, at the cross on the line. Leave it upright while you pin or clip beside it; laid over, it shifts the point.',
+  ),
+  phrase('Sew with short stitches, about 1.8 mm. Take each pin out before the needle reaches it.'),
+  phrase('Press with a dry iron. Steam curls the paper.'),
+  phrase(
+    'Leave the papers on until the block is joined on all its sides: they keep bias edges from stretching.',
+  ),
 ];

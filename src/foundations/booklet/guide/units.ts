@@ -3,6 +3,7 @@ import { formatLength, type LengthUnit } from '../../../geometry/length.ts';
 import type { Point, Ring } from '../../../geometry/point.ts';
 import { boxOf, cross, distance, distanceToSegment } from '../../../geometry/ring.ts';
 import type { Join, Patch, PiecingPlan, RegistrationPoint } from '../../../piecing/plan.ts';
+import { phrase } from '../../../words/phrase.ts';
 import { corners, trimLine } from '../../foundation/allowance.ts';
 import { boundariesOf } from '../../foundation/regions.ts';
 
@@ -79,7 +80,7 @@ export function sizeWords({ across, down }: Size, unit: LengthUnit): string {
 /** A length as it is measured: in inches to 1/16, in millimetres to a tenth. `about` stands before what was rounded. */
 export function lengthWords(inches: number, unit: LengthUnit): string {
   const { text, isExact } = rulerLength(inches, unit);
-  return `${isExact ? '' : 'about '}${text}`;
+  return phrase('{isExact, select, true {} other {about }}{text}', { isExact, text });
 }
 
 function rulerLength(inches: number, unit: LengthUnit): { readonly text: string; readonly isExact: boolean } {
