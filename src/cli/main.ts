@@ -1,5 +1,4 @@
 import { loadLanguage, preferredLanguage } from '../words/language.ts';
-import { phrase } from '../words/phrase.ts';
 import { languageAsked } from './language.ts';
 
 // A reader that stops early, such as `head`, is no trouble.
@@ -14,5 +13,5 @@ const { run } = await import('./run.ts');
 
 process.exitCode = await run(rest, {
   out: (content) => process.stdout.write(content),
-  remark: (line) => process.stderr.write(phrase('underpaper: {line}\n', { line })),
+  remark: (line) => process.stderr.write(`underpaper: ${line}\n`),
 });

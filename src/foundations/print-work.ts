@@ -2,6 +2,7 @@ import type { Project } from '../document/project.ts';
 import type { MadeBlock } from '../making/making.ts';
 import type { Section } from '../piecing/plan.ts';
 import { verifyPlan } from '../piecing/verify.ts';
+import { phrase } from '../words/phrase.ts';
 import { bareShape } from './foundation/frame.ts';
 import type { FabricLabel } from './foundation/label-request.ts';
 import type { SheetShape } from './sheet/filling.ts';
@@ -55,21 +56,29 @@ export function foundationsOf(
     const { block, plan, copies } = job;
     if (!(copies >= 1)) return [];
     const position = work.project.blocks.findIndex(({ id }) => id === block.id) + 1;
-    const name = printable(typeface, block.name, `Block ${position}`);
+    const name = printable(typeface, block.name, phrase('Block {position}', { position }));
     const refuse = (why: string): Foundation[] => {
-      notes.push({ kind: 'refused', block: block.id, message: `${name.text} is not printed: ${why}` });
+      notes.push({
+        kind: 'refused',
+        block: block.id,
+        message: phrase('{text} is not printed: {why}', { text: name.text, why }),
+      });
       return [];
     };
     if (plan.verdict === 'broken')
       return refuse(
-        plan.findings.find(({ severity }) => severity === 'trouble')?.message ?? 'it has no usable outline.',
+        plan.findings.find(({ severity }) => severity === 'trouble')?.message ??
+          phrase('it has no usable outline.'),
       );
     const faults = verifyPlan(plan, block);
     if (faults.length > 0)
       return refuse(
-        `its plan failed the last check before printing (${faults[0]}) Please report this block.`,
+        phrase('its plan failed the last check before printing ({fault}) Please report this block.', {
+          fault: faults[0],
+        }),
       );
-    if (name.lacking !== '') notes.push(nameNote(block.id, `The name of block ${position}`, name));
+    if (name.lacking !== '')
+      notes.push(nameNote(block.id, phrase('The name of block {position}', { position }), name));
     // One job for all sections of the block: they are known by it to belong together.
     const counted = { ...job, copies: Math.floor(copies) };
     const printed = plan.sections.filter(({ letter }) => work.sections?.includes(letter) ?? true);
@@ -97,12 +106,19 @@ export function fabricLabels(
         notes.push({
           kind: 'name',
           block: null,
-          message: `The name of fabric ${i + 1} (${clipped(fabric.name)}) has letters that the printing typeface lacks: its code ${code} stands for it.`,
+          message: phrase(
+            'The name of fabric {i} ({clipped}) has letters that the printing typeface lacks: its code {code} stands for it.',
+            { i: i + 1, clipped: clipped(fabric.name), code },
+          ),
         });
       const full = name.lacking === '' && name.text !== code ? name.text : null;
       const meaning =
         full ??
-        (name.text !== code ? name.text : name.lacking !== '' ? '(name in other letters)' : '(no name)');
+        (name.text !== code
+          ? name.text
+          : name.lacking !== ''
+            ? phrase('(name in other letters)')
+            : phrase('(no name)'));
       const short = full !== null && [...full].length <= LONGEST_ON_PATCH ? full : null;
       return [fabric.id, { name: short, code, meaning, look: { color: fabric.color, number: i } }];
     }),
@@ -122,7 +138,10 @@ export const nameNote = (
 ): PrintNote => ({
   kind: 'name',
   block,
-  message: `${what} has letters that the printing typeface lacks: on paper it reads “${text}”.`,
+  message: phrase('{what} has letters that the printing typeface lacks: on paper it reads “{text}”.', {
+    what,
+    text,
+  }),
 });
 
 const clipped = (text: string): string =>

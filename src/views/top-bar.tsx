@@ -25,7 +25,7 @@ export function TopBar() {
   const name = useStore(session, (state) => state.project.name);
   const save = useStore(session, (state) => state.save);
   useEffect(() => {
-    document.title = phrase('{name} – Underpaper', { name });
+    document.title = `${name} – Underpaper`;
   }, [name]);
   // The work is on show: what the other places will show of it is got ready.
   useEffect(() => {
@@ -34,7 +34,7 @@ export function TopBar() {
   return (
     <header className="top-bar">
       <div className="top-project">
-        <h1 className="only-heard">{phrase('Underpaper')}</h1>
+        <h1 className="only-heard">Underpaper</h1>
         <MarkIcon />
         <NameField
           label={phrase('Project name')}

@@ -203,7 +203,7 @@ export function startAutosave(
           {
             time,
             label: phrase('Before this tab took over'),
-            step: phrase('{owner} lost', { owner: before.owner }),
+            step: `${before.owner} lost`,
             isAside: true,
           },
           before.text,

@@ -89,7 +89,7 @@ const bytesOf = async (url: string): Promise<Uint8Array> => {
 };
 
 /** The name of the faces on a canvas of this worker. */
-const FAMILY = phrase('Underpaper print');
+const FAMILY = 'Underpaper print';
 
 /** Makes the faces known to canvases, for texts that need letters of other fonts too. Does without where it fails. */
 async function nameFaces({ regular, semibold }: FontFiles): Promise<void> {

@@ -204,7 +204,7 @@ function FabricDetails({ fabric, isNew }: { readonly fabric: Fabric; readonly is
           onChange={(event) => {
             const color = event.target.value;
             edit(phrase('Change colour'), (project) => updateFabric(project, fabric.id, { color }), {
-              merge: phrase('color of {id}', { id: fabric.id }),
+              merge: `color of ${fabric.id}`,
             });
           }}
           onBlur={endMerge}

@@ -73,7 +73,7 @@ function Fade({ block, strength }: { readonly block: Block; readonly strength: n
             edit(
               phrase('Fade picture'),
               (project) => fadePicture(project, block.id, Number(event.target.value) / 100),
-              { merge: phrase('fade {id}', { id: block.id }) },
+              { merge: `fade ${block.id}` },
             )
           }
           onPointerUp={endMerge}

@@ -55,7 +55,7 @@ export function ClothCard({ fabric, unit, usualWidth }: ClothCardProps) {
               phrase('Change a colour'),
               (project) => updateFabric(project, fabric.id, { color: event.target.value }),
               {
-                merge: phrase('colour {id}', { id: fabric.id }),
+                merge: `colour ${fabric.id}`,
               },
             )
           }

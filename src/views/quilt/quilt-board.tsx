@@ -310,7 +310,7 @@ export function QuiltBoard({ describedBy }: { readonly describedBy: string }) {
       soon();
     };
     soon();
-    void document.fonts.load(phrase("600 12px 'Source Sans 3 Variable'")).then(all, all);
+    void document.fonts.load("600 12px 'Source Sans 3 Variable'").then(all, all);
     const stops = [quiltView, session, pictures, plansCome].map((store) =>
       store.subscribe(soon as () => void),
     );

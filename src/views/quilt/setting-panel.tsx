@@ -261,13 +261,11 @@ function withFabric(
 /** A few lines that show what a setting looks like. */
 function SettingPicture({ kind }: { readonly kind: SettingKind }) {
   const lines: Readonly<Record<SettingKind, string>> = {
-    straight: phrase('M2 2H26V26H2ZM10 2V26M18 2V26M2 10H26M2 18H26'),
-    offset: phrase(
-      'M2 2H26V26H2ZM2 10H26M2 18H26M10 2V10M18 2V10M6 10V18M14 10V18M22 10V18M10 18V26M18 18V26',
-    ),
-    'on-point': phrase('M2 2H26V26H2ZM14 2 2 14 14 26 26 14ZM8 8 20 20M20 8 8 20'),
-    strips: phrase('M2 2H26V26H2ZM9 2V26M12 2V26M19 2V26M2 10H9M2 18H9M12 10H19M12 18H19M22 2V26'),
-    mixed: phrase('M2 2H26V26H2ZM18 2V26M2 18H26M18 10H26M10 18V26'),
+    straight: 'M2 2H26V26H2ZM10 2V26M18 2V26M2 10H26M2 18H26',
+    offset: 'M2 2H26V26H2ZM2 10H26M2 18H26M10 2V10M18 2V10M6 10V18M14 10V18M22 10V18M10 18V26M18 18V26',
+    'on-point': 'M2 2H26V26H2ZM14 2 2 14 14 26 26 14ZM8 8 20 20M20 8 8 20',
+    strips: 'M2 2H26V26H2ZM9 2V26M12 2V26M19 2V26M2 10H9M2 18H9M12 10H19M12 18H19M22 2V26',
+    mixed: 'M2 2H26V26H2ZM18 2V26M2 18H26M18 10H26M10 18V26',
   };
   return (
     <svg width={28} height={28} viewBox="0 0 28 28" aria-hidden="true" focusable="false">

@@ -1,8 +1,7 @@
-import { phrase } from '../../words/phrase.ts';
 import type { KeptWork } from './records.ts';
 
 /** Beginning of keys in the page's local storage, which can be written in the very last moment of a page. */
-const PREFIX = phrase('underpaper last words');
+const PREFIX = 'underpaper last words';
 
 /** What a page wanted to keep when it was left. */
 export interface LastWords extends KeptWork {

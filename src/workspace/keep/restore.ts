@@ -12,7 +12,7 @@ import { CARD, type KeptWork, newId, OPEN, PROJECT, type ProjectCard } from './r
 
 /** The one project of earlier versions. */
 const WORK = 'work';
-const ASIDE = phrase('kept aside');
+const ASIDE = 'kept aside';
 const THEME = 'theme';
 
 /** What was found in the browser's own storage. */
