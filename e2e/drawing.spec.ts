@@ -357,7 +357,7 @@ test('a crossing catches, a patch is divided, cuts are split, chosen by kind, jo
   await page.keyboard.press('Escape');
   // y = 2x/3 and y = 6 - 3x/2 meet at x = 36/13, y = 24/13: 2.769 and 1.846. Two hundredths beside it the crossing catches.
   await page.mouse.click(...(await onScreen(page, 2.79, 1.86)));
-  await expect(told).toContainText('Cut begins at 2.769, 1.846 in, crossing');
+  await expect(told).toContainText('Cut begins at ≈ 2 25/32, 1 27/32 in, crossing');
   await page.keyboard.press('Escape');
 
   await page.keyboard.press('v');

@@ -9,13 +9,13 @@ import { edit, select } from '../workspace/actions.ts';
 import type { Command } from '../workspace/command.ts';
 import { askFor } from '../workspace/dialogs.ts';
 import { squareAgain } from '../workspace/under-picture.ts';
-import { canDelete, deleteChosen, openForm, setOnePatch, stepGrid } from './board-acts.ts';
-import { announce, board } from './board-state.ts';
+import { canDelete, chooseNothing, deleteChosen, openForm, setOnePatch, stepGrid } from './board-acts.ts';
+import { announce, board, gridKindOn } from './board-state.ts';
 import { zoomBy, zoomToChosen, zoomToFit } from './camera-acts.ts';
 import { chooseAll, chooseSameDirection, chooseSameRole } from './choosing.ts';
 import { copyChosen, cutOutChosen, duplicateChosen, hasKept, pasteKept } from './clipboard.ts';
 import { targetNow } from './target.ts';
-import { takeUp } from './tool-in-hand.ts';
+import { cancel, takeUp } from './tool-in-hand.ts';
 import { TOOLS } from './tools/tools.ts';
 import {
   canChangePicture,
@@ -86,7 +86,7 @@ export const BOARD_COMMANDS: readonly BoardCommand[] = [
   onBoard('finer-grid', phrase('Finer grid'), ['['], () => stepGrid('finer')),
   onBoard('coarser-grid', phrase('Coarser grid'), [']'], () => stepGrid('coarser')),
   onBoard('grid-kind', phrase('Square or 60° grid'), ['G'], () => {
-    const gridKind = board.getState().gridKind === 'square' ? 'sixty' : 'square';
+    const gridKind = gridKindOn(targetNow()?.block ?? null) === 'square' ? 'sixty' : 'square';
     board.setState({ gridKind });
     announce(gridKind === 'square' ? phrase('Square grid') : phrase('60° grid'));
   }),
@@ -113,6 +113,13 @@ export const BOARD_COMMANDS: readonly BoardCommand[] = [
     board.setState({ plain });
     announce(plain ? phrase('The block is shown plain.') : phrase('Numbers, joins and sections are shown.'));
   }),
+  {
+    ...onBoard('choose-nothing', phrase('Choose nothing'), ['Escape'], () => {
+      cancel();
+      chooseNothing();
+    }),
+    enabled: ({ selection }) => selection.length > 0 || board.getState().chosen !== null,
+  },
   { ...onBoard('choose-all', phrase('Choose all cuts'), ['Mod+a'], chooseAll), enabled: hasBlock },
   {
     ...onBoard('delete-chosen', '', ['Delete', 'Backspace'], deleteChosen),
@@ -125,7 +132,7 @@ export const BOARD_COMMANDS: readonly BoardCommand[] = [
     enabled: canDelete,
   },
   onPart('copy', phrase('Copy'), ['Mod+c'], copyChosen),
-  onPart('duplicate', phrase('Duplicate'), ['Mod+d'], duplicateChosen),
+  onPart('duplicate', phrase('Duplicate'), ['Mod+Shift+d'], duplicateChosen),
   onCuts('cut-out', phrase('Cut out'), ['Mod+x'], cutOutChosen),
   onPart('keep-motif', phrase('Keep as a motif…'), [], () => askFor({ kind: 'motifs' })),
   {

@@ -2,7 +2,7 @@ import { createStore } from 'zustand/vanilla';
 import type { Block, Project } from '../document/project.ts';
 import type { ChainStyle } from '../editing/chain.ts';
 import type { Chosen } from '../editing/chosen.ts';
-import { type GridKind, gridStep } from '../editing/grid.ts';
+import { type GridKind, gridKindFor, gridStep } from '../editing/grid.ts';
 import type { Symmetry } from '../editing/symmetry.ts';
 import type { Point } from '../geometry/point.ts';
 import { mediaHolds } from '../workspace/media.ts';
@@ -31,7 +31,8 @@ export interface BoardState {
   /** Step of the grid as chosen; null for the unit's usual one. */
   readonly gridKey: string | null;
   readonly gridOn: boolean;
-  readonly gridKind: GridKind;
+  /** Null: as the outline of the open block asks for. */
+  readonly gridKind: GridKind | null;
   /** How near a pointer must come to be caught, CSS pixels; a finger reaches twice as far. */
   readonly reachPx: number;
   /** What is drawn again while a cut is drawn. */
@@ -100,7 +101,7 @@ export const board = createStore<BoardState>(() => ({
   camera: { scale: 48, x: 0, y: 0 },
   gridKey: null,
   gridOn: true,
-  gridKind: 'square',
+  gridKind: null,
   reachPx: 10,
   chain: { curve: 'straight', legs: 4 },
   onePatch: false,
@@ -131,6 +132,10 @@ export function gridInUse(project: Project): number {
   const { gridOn, gridKey } = board.getState();
   return gridOn ? gridStep(project.unit, gridKey).stepIn : 0;
 }
+
+/** The grid in use on a block: the one chosen, else triangle paper for a triangle or a hexagon. */
+export const gridKindOn = (block: Block | null): GridKind =>
+  board.getState().gridKind ?? (block === null ? 'square' : gridKindFor(block.outline));
 
 /** Fabric in hand; null when none is, or when the project no longer has it. */
 export function fabricInHand(project: Project): string | null {

@@ -1,12 +1,13 @@
 import { valueOfColor } from '../document/lightness.ts';
 import type { Block, Fabric, Project } from '../document/project.ts';
+import { gridOriginFor } from '../editing/grid.ts';
 import { withTwins } from '../editing/symmetric.ts';
 import type { Point } from '../geometry/point.ts';
 import type { Finding, PiecingPlan } from '../piecing/plan.ts';
 import { pictures } from '../workspace/fabric-pictures.ts';
 import { madePlan, requestPlan } from '../workspace/plans.ts';
 import { session, shownProject } from '../workspace/session.ts';
-import { type BoardState, blockOnSheet, board, gridInUse } from './board-state.ts';
+import { type BoardState, blockOnSheet, board, gridInUse, gridKindOn } from './board-state.ts';
 import { sheetBox } from './camera-acts.ts';
 import { drawAxes, drawDivisions } from './draw/aids.ts';
 import {
@@ -100,7 +101,11 @@ function drawGround(pen: Pen): void {
   const box = sheetBox();
   drawSheet(pen, box, project.unit);
   if (block !== null) drawUnderPicture(pen, block, session.getState().draft !== null, state.valueView);
-  if (!state.plain) drawGrid(pen, box, gridInUse(project), project.unit, state.gridKind);
+  if (!state.plain) {
+    const kind = gridKindOn(block);
+    const origin = gridOriginFor(kind, block?.outline ?? []);
+    drawGrid(pen, box, gridInUse(project), project.unit, kind, origin);
+  }
   if (plan === null) return;
   pen.ctx.save();
   if (hasPictureShown(block)) pen.ctx.globalAlpha = FABRIC_OVER_PICTURE;

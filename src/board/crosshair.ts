@@ -1,5 +1,5 @@
 import type { Block, Unit } from '../document/project.ts';
-import { gridSpacing, gridStep } from '../editing/grid.ts';
+import { gridOriginFor, gridSpacing, gridStep } from '../editing/grid.ts';
 import { type Hit, hitAt } from '../editing/hit.ts';
 import {
   bareField,
@@ -63,11 +63,14 @@ export function moveCrosshair(dx: number, dy: number, size: StepSize): void {
   const [x, y] = standing(gridIn);
   const step = gridIn * STEPS[size];
   const limit = (value: number) => Math.max(-MAX_COORDINATE_IN, Math.min(MAX_COORDINATE_IN, value));
-  const { gridKind } = board.getState();
-  // On triangle paper the way down is a slant: the next row lies half a step to the right.
-  const slant = gridKind === 'sixty' ? (dy * step) / 2 : 0;
-  const across = slant === 0 ? next(x, step, dx) : x + slant;
-  stand([limit(across), limit(next(y, gridSpacing(gridKind, step), dy))]);
+  const { block, gridKind } = surroundings();
+  const [left, top] = gridOriginFor(gridKind, block?.outline ?? []);
+  const row = gridSpacing(gridKind, step);
+  // On triangle paper the way down is a slant: the next row lies half a step to the right, every other row does.
+  const isSixty = gridKind === 'sixty';
+  const shift = isSixty && Math.abs(Math.round((y - top) / row)) % 2 === 1 ? step / 2 : 0;
+  const across = isSixty && dy !== 0 ? x + (dy * step) / 2 : next(x - left - shift, step, dx) + left + shift;
+  stand([limit(across), limit(next(y - top, row, dy) + top)]);
 }
 
 /** Jumps to the next or the previous corner, cut end or crossing, row by row, and round again at the end. */

@@ -6,7 +6,7 @@ import { cancelPreview, edit, preview, say, select } from '../workspace/actions.
 import { freeBlockName } from '../workspace/commands.ts';
 import { planAtHand } from '../workspace/plans.ts';
 import { session, shownBlock } from '../workspace/session.ts';
-import { announce, board, fabricInHand, gridInUse, onEmptySheet } from './board-state.ts';
+import { announce, board, fabricInHand, gridInUse, gridKindOn, onEmptySheet } from './board-state.ts';
 import { fitForTool, pan, settleView, zoomToFit } from './camera-acts.ts';
 import type { Effect, Machine, OutlineFor, Surroundings, ToolEvent, ToolName } from './tools/tool.ts';
 import { toolEntry } from './tools/tools.ts';
@@ -42,7 +42,7 @@ export function surroundings(): Surroundings {
     fabricId: fabricInHand(project),
     outlineFor: state.outlineFor,
     gridIn: gridInUse(project),
-    gridKind: state.gridKind,
+    gridKind: gridKindOn(block),
     divisions: state.divisions,
     symmetry: state.symmetry,
     chain: state.chain,

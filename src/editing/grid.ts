@@ -1,6 +1,7 @@
 import type { Unit } from '../document/project.ts';
 import { MM_PER_IN } from '../geometry/lattice.ts';
-import type { Point, Segment } from '../geometry/point.ts';
+import type { Point, Ring, Segment } from '../geometry/point.ts';
+import { edgesOf } from '../geometry/segments.ts';
 import { phrase } from '../words/phrase.ts';
 
 /** A grid a person may choose: its step in inches and how it is spoken. */
@@ -43,6 +44,25 @@ export function neighbouringStep(unit: Unit, key: string, direction: 'finer' | '
 /** `square`: lines level and upright. `sixty`: level ones and two slants of 60°, as on triangle paper. */
 export type GridKind = 'square' | 'sixty';
 
+/** The grid an outline asks for: triangle paper where every side runs along it, as of a triangle or a hexagon. */
+export const gridKindFor = (outline: Ring): GridKind =>
+  outline.length > 2 && edgesOf(outline).every(runsAtSixty) ? 'sixty' : 'square';
+
+/** Degrees that the sides of an outline may be off triangle paper: forgives the lattice, nothing more. */
+const OFF_SIXTY_DEG = 0.1;
+
+function runsAtSixty([from, to]: Segment): boolean {
+  const degrees = (Math.atan2(to[1] - from[1], to[0] - from[0]) * 180) / Math.PI + 360;
+  const off = degrees % 60;
+  return Math.min(off, 60 - off) <= OFF_SIXTY_DEG;
+}
+
+/** A place that lies on the grid of an outline: triangle paper goes through its first corner, and so through all. */
+export const gridOriginFor = (kind: GridKind, outline: Ring): Point =>
+  kind === 'sixty' ? (outline[0] ?? ORIGIN) : ORIGIN;
+
+const ORIGIN: Point = [0, 0];
+
 /** Height of a row of triangles with unit sides. */
 const ROW = Math.sqrt(3) / 2;
 
@@ -64,10 +84,15 @@ export const gridSpacing = (kind: GridKind, stepIn: number): number =>
   kind === 'square' ? stepIn : stepIn * ROW;
 
 /** Of each family the line of the grid nearest to a place, as a stretch of 2 in about it. */
-export function gridLinesNear(kind: GridKind, stepIn: number, at: Point): readonly Segment[] {
+export function gridLinesNear(
+  kind: GridKind,
+  stepIn: number,
+  at: Point,
+  origin: Point = ORIGIN,
+): readonly Segment[] {
   const spacing = gridSpacing(kind, stepIn);
   return NORMALS[kind].map(([nx, ny]): Segment => {
-    const away = at[0] * nx + at[1] * ny;
+    const away = (at[0] - origin[0]) * nx + (at[1] - origin[1]) * ny;
     const by = Math.round(away / spacing) * spacing - away;
     const foot: Point = [at[0] + nx * by, at[1] + ny * by];
     return [
@@ -78,8 +103,10 @@ export function gridLinesNear(kind: GridKind, stepIn: number, at: Point): readon
 }
 
 /** The crossing of grid lines nearest to a place. */
-export function gridSpotNear(kind: GridKind, stepIn: number, [x, y]: Point): Point {
-  if (kind === 'square') return [Math.round(x / stepIn) * stepIn, Math.round(y / stepIn) * stepIn];
+export function gridSpotNear(kind: GridKind, stepIn: number, place: Point, origin: Point = ORIGIN): Point {
+  const [x, y] = [place[0] - origin[0], place[1] - origin[1]];
+  if (kind === 'square')
+    return [Math.round(x / stepIn) * stepIn + origin[0], Math.round(y / stepIn) * stepIn + origin[1]];
   const height = gridSpacing(kind, stepIn);
   const above = Math.floor(y / height);
   const spots = [above, above + 1].map((row): Point => {
@@ -87,7 +114,8 @@ export function gridSpotNear(kind: GridKind, stepIn: number, [x, y]: Point): Poi
     return [Math.round((x - shift) / stepIn) * stepIn + shift, row * height];
   });
   const away = ([sx, sy]: Point) => Math.hypot(sx - x, sy - y);
-  return away(spots[0]!) <= away(spots[1]!) ? spots[0]! : spots[1]!;
+  const [sx, sy] = away(spots[0]!) <= away(spots[1]!) ? spots[0]! : spots[1]!;
+  return [sx + origin[0], sy + origin[1]];
 }
 
 /** Every line of the grid that crosses a box, from side to side of it, family by family. */
@@ -95,6 +123,7 @@ export function gridLinesIn(
   kind: GridKind,
   stepIn: number,
   box: { readonly minX: number; readonly minY: number; readonly maxX: number; readonly maxY: number },
+  origin: Point = ORIGIN,
 ): readonly Segment[] {
   const spacing = gridSpacing(kind, stepIn);
   const corners: readonly Point[] = [
@@ -104,12 +133,13 @@ export function gridLinesIn(
     [box.minX, box.maxY],
   ];
   return NORMALS[kind].flatMap(([nx, ny]): readonly Segment[] => {
-    const aways = corners.map(([x, y]) => x * nx + y * ny);
+    const through = origin[0] * nx + origin[1] * ny;
+    const aways = corners.map(([x, y]) => x * nx + y * ny - through);
     const first = Math.ceil(Math.min(...aways) / spacing - 1e-6);
     const last = Math.floor(Math.max(...aways) / spacing + 1e-6);
     if (last - first > 2000) return [];
     return Array.from({ length: last - first + 1 }, (_, index) => {
-      const away = (first + index) * spacing;
+      const away = (first + index) * spacing + through;
       const line: Segment = [
         [nx * away - ny, ny * away + nx],
         [nx * away + ny, ny * away - nx],

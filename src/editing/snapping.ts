@@ -3,7 +3,7 @@ import { snapPoint } from '../geometry/lattice.ts';
 import type { Point, Segment } from '../geometry/point.ts';
 import { centroid, distance, middle } from '../geometry/ring.ts';
 import { along, crossing, edgesOf, meeting, nearestOn } from '../geometry/segments.ts';
-import { type GridKind, gridLinesNear, gridSpotNear } from './grid.ts';
+import { type GridKind, gridLinesNear, gridOriginFor, gridSpotNear } from './grid.ts';
 
 /**
  * What the pointer is caught by, strongest first; `free` is nothing. `perpendicular`, `parallel`, `same-length` and
@@ -46,6 +46,8 @@ export interface SnapField {
   /** Step of the grid from [0, 0] in inches; 0 for none. */
   readonly gridIn: number;
   readonly gridKind: GridKind;
+  /** A place the grid goes through; [0, 0] without it. */
+  readonly gridOrigin?: Point;
 }
 
 export interface SnapOptions {
@@ -101,6 +103,7 @@ export function snapField(block: Block, options: SnapOptions): SnapField {
     ],
     gridIn: options.gridIn,
     gridKind: options.gridKind ?? 'square',
+    gridOrigin: gridOriginFor(options.gridKind ?? 'square', block.outline),
   };
 }
 
@@ -219,7 +222,7 @@ export function onLine(field: SnapField, at: Point, reachIn: number): Snap | nul
 
 /** The nearest place to the pointer where a line of the grid crosses the segment, within reach. */
 function gridOnLine(
-  { gridIn, gridKind }: SnapField,
+  { gridIn, gridKind, gridOrigin }: SnapField,
   segment: Segment,
   foot: Point,
   at: Point,
@@ -228,7 +231,7 @@ function gridOnLine(
   if (gridIn <= 0) return null;
   let best: Point | null = null;
   let bestDistance = reachIn;
-  for (const line of gridLinesNear(gridKind, gridIn, foot)) {
+  for (const line of gridLinesNear(gridKind, gridIn, foot, gridOrigin)) {
     const met = meeting(line, segment);
     if (met === null) continue;
     const place = along(segment, met.onSegment);
@@ -241,9 +244,9 @@ function gridOnLine(
   return best;
 }
 
-export function onGrid({ gridIn, gridKind }: SnapField, at: Point, reachIn: number): Snap | null {
+export function onGrid({ gridIn, gridKind, gridOrigin }: SnapField, at: Point, reachIn: number): Snap | null {
   if (gridIn <= 0) return null;
-  const place = gridSpotNear(gridKind, gridIn, at);
+  const place = gridSpotNear(gridKind, gridIn, at, gridOrigin);
   return distance(place, at) <= reachIn ? { kind: 'grid', at: snapPoint(place) } : null;
 }
 

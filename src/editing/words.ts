@@ -27,8 +27,20 @@ export const SNAP_WORDS: Readonly<Record<SnapKind, string>> = {
 
 /** `6, 1 1/16 in`: across, then down, the unit once. */
 export function placeWords([x, y]: Point, unit: Unit): string {
-  return `${withoutUnit(formatLength(x, unit))}, ${formatLength(y, unit)}`;
+  const isNear = isOff(x, unit) || isOff(y, unit);
+  return `${isNear ? '≈ ' : ''}${withoutUnit(lengthOf(x, unit))}, ${lengthOf(y, unit)}`;
 }
+
+/** Parts of an inch that a length is told in where it is no whole 64ths. */
+const NEAR_PARTS = 32;
+
+/** Whether an inch ruler does not show a length: it is no whole number of 64ths. */
+const isOff = (inches: number, unit: Unit): boolean =>
+  unit === 'in' && !Number.isInteger(rounded(inches) * 64);
+
+/** A length as a ruler shows it, in one notation everywhere: fractions of an inch, the nearest where it has none. */
+const lengthOf = (inches: number, unit: Unit): string =>
+  formatLength(isOff(inches, unit) ? Math.round(inches * NEAR_PARTS) / NEAR_PARTS : rounded(inches), unit);
 
 /** `6, 1 1/16 in, corner`. */
 export function snapWords({ at, kind }: Snap, unit: Unit): string {
@@ -36,7 +48,13 @@ export function snapWords({ at, kind }: Snap, unit: Unit): string {
   return word === '' ? placeWords(at, unit) : `${placeWords(at, unit)}, ${word}`;
 }
 
-export const lengthWords = (from: Point, to: Point, unit: Unit): string =>
+export function lengthWords(from: Point, to: Point, unit: Unit): string {
+  const length = distance(from, to);
+  return `${isOff(length, unit) ? '≈ ' : ''}${lengthOf(length, unit)}`;
+}
+
+/** The length as a field holds it, to be read again: as exact as it is. */
+export const lengthText = (from: Point, to: Point, unit: Unit): string =>
   formatLength(rounded(distance(from, to)), unit);
 
 /**

@@ -12,6 +12,8 @@ const isTyping = (target: EventTarget | null): boolean => target instanceof Elem
 export function listenToKeys(): () => void {
   const onKey = (event: KeyboardEvent): void => {
     if (event.defaultPrevented || document.querySelector('dialog[open]') !== null) return;
+    // A menu or a form laid over the drawing is what Esc closes.
+    if (event.key === 'Escape' && document.querySelector(':popover-open, .pointer-menu') !== null) return;
     if (runByKey(event, isTyping(event.target))) event.preventDefault();
   };
   const onPaste = (event: ClipboardEvent): void => {

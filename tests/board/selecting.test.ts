@@ -87,7 +87,7 @@ describe('places in words', () => {
       'from left edge 101.6 mm down to right edge 101.6 mm down, 304.8 mm long',
     );
     expect(cutStory(BARRED, BARRED.cuts[2]!, 'in')).toBe(
-      'from open ground at 3, 6 in to end of cut 4, 3.606 in long',
+      'from open ground at 3, 6 in to end of cut 4, ≈ 3 19/32 in long',
     );
     expect([0, 1, 2, 3].map((corner) => cornerName(BARRED, corner))).toEqual([
       'top left corner',

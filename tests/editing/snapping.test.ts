@@ -1,7 +1,10 @@
 import { describe, expect, it } from 'vitest';
+import { outlineOf } from '../../src/document/outline.ts';
 import type { Block } from '../../src/document/project.ts';
+import { gridKindFor, gridOriginFor, gridSpotNear } from '../../src/editing/grid.ts';
 import { inReadingOrder, snapField, snapTo } from '../../src/editing/snapping.ts';
 import { snapWords } from '../../src/editing/words.ts';
+import { centroid, distance } from '../../src/geometry/ring.ts';
 import { WINDOW } from './window.ts';
 
 const CROSSED: Block = {
@@ -86,4 +89,27 @@ it('the center of the outline catches, of a triangle at a third of its height', 
   expect(caught.kind).toBe('center');
   expect(caught.at[0]).toBeCloseTo(3, 4);
   expect(caught.at[1]).toBeCloseTo(Math.sqrt(3), 4);
+});
+
+describe('the grid of a triangle or a hexagon', () => {
+  const hexagon = outlineOf({ kind: 'hexagon', side: 2.25 });
+  const triangle = outlineOf({ kind: 'triangle', side: 2.25 });
+
+  it('is triangle paper, and no other outline asks for it', () => {
+    expect(gridKindFor(hexagon)).toBe('sixty');
+    expect(gridKindFor(triangle)).toBe('sixty');
+    expect(gridKindFor(outlineOf({ kind: 'square', side: 6 }))).toBe('square');
+    expect(gridKindFor(outlineOf({ kind: 'octagon', width: 6 }))).toBe('square');
+  });
+
+  // An odd number of steps: paper through [0, 0] would miss most corners.
+  it.each([
+    ['hexagon', hexagon],
+    ['triangle', triangle],
+  ] as const)('goes through every corner of a %s and, of the hexagon, its middle', (name, outline) => {
+    const origin = gridOriginFor('sixty', outline);
+    const spots = [...outline, ...(name === 'hexagon' ? [centroid(outline)] : [])];
+    for (const spot of spots)
+      expect(distance(gridSpotNear('sixty', 1 / 4, spot, origin), spot)).toBeLessThan(1e-9);
+  });
 });

@@ -1,6 +1,7 @@
 import type { Unit } from '../../document/project.ts';
 import { type GridKind, gridLinesIn } from '../../editing/grid.ts';
 import { MM_PER_IN } from '../../geometry/lattice.ts';
+import type { Point } from '../../geometry/point.ts';
 import type { Box } from '../../geometry/ring.ts';
 import { toScreen } from '../camera.ts';
 import { INKS } from './inks.ts';
@@ -84,17 +85,31 @@ function drawRuler({ ctx, camera }: Pen, box: Box, unit: Unit): void {
 const eighths = (scale: number): number => (scale >= 160 ? 16 : scale >= 60 ? 8 : scale >= 30 ? 4 : 2);
 
 /** The grid as thin lines over the block's box; of a square one whole inches (or centimetres) a little stronger. Left out where too fine. */
-export function drawGrid(pen: Pen, box: Box, gridIn: number, unit: Unit, kind: GridKind): void {
+export function drawGrid(
+  pen: Pen,
+  box: Box,
+  gridIn: number,
+  unit: Unit,
+  kind: GridKind,
+  origin: Point,
+): void {
   const strong = unit === 'mm' ? 10 / MM_PER_IN : 1;
-  drawGridLines(pen, box, gridIn, kind, INKS.grid);
+  drawGridLines(pen, box, gridIn, kind, origin, INKS.grid);
   if (kind === 'square' && gridIn > 0 && gridIn < strong)
-    drawGridLines(pen, box, strong, kind, INKS.gridStrong);
+    drawGridLines(pen, box, strong, kind, origin, INKS.gridStrong);
 }
 
-function drawGridLines(pen: Pen, box: Box, stepIn: number, kind: GridKind, color: string): void {
+function drawGridLines(
+  pen: Pen,
+  box: Box,
+  stepIn: number,
+  kind: GridKind,
+  origin: Point,
+  color: string,
+): void {
   if (stepIn <= 0 || stepIn * pen.camera.scale < 7) return;
   pen.ctx.beginPath();
-  for (const line of gridLinesIn(kind, stepIn, box)) trace(pen, line, false);
+  for (const line of gridLinesIn(kind, stepIn, box, origin)) trace(pen, line, false);
   pen.ctx.lineCap = 'butt';
   strokePath(pen, { color, width: 1 });
 }

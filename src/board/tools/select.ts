@@ -206,11 +206,8 @@ function turnWords(degrees: number): string {
 function sizeWords({ box, sizing: { across, down }, unit }: In<'sizing'>): string {
   const size: Point = [(box.maxX - box.minX) * across, (box.maxY - box.minY) * down];
   const percent = (factor: number): string => `${Math.round(factor * 1000) / 10}`;
-  const shares =
-    across === down
-      ? `${percent(across)} %`
-      : phrase('{percent} by {percent2} %', { percent: percent(across), percent2: percent(down) });
-  return `${placeWords(size, unit).replace(', ', ' by ')} · ${shares}`;
+  const shares = across === down ? `${percent(across)} %` : `${percent(across)} × ${percent(down)} %`;
+  return `${placeWords(size, unit).replace(', ', ' × ')} · ${shares}`;
 }
 
 const chosenCuts = ({ block, selection }: Surroundings): readonly Cut[] =>

@@ -10,7 +10,7 @@ import {
 } from '../../editing/cut-edits.ts';
 import { moveCornerAttached } from '../../editing/reshape.ts';
 import { parseAngle } from '../../editing/typing.ts';
-import { lengthWords } from '../../editing/words.ts';
+import { lengthText } from '../../editing/words.ts';
 import { formatLength, parseLength } from '../../geometry/length.ts';
 import type { Point } from '../../geometry/point.ts';
 import { edgesOf } from '../../geometry/segments.ts';
@@ -122,7 +122,7 @@ export function CutsInspector({ block, cuts, unit }: CutsInspectorProps) {
         {place(phrase('End down'), 'to', 1)}
         <LengthField
           label={phrase('Length')}
-          text={shared(cuts, ({ from, to }) => lengthWords(from, to, unit))}
+          text={shared(cuts, ({ from, to }) => lengthText(from, to, unit))}
           unit={unit}
           onSet={(inches) =>
             setBy(phrase('Set length of {what}', { what }), (project) =>
@@ -191,7 +191,7 @@ export function EdgeInspector({ block, edge, unit }: EdgeInspectorProps) {
     <div className="inspector inspector-row">
       <LengthField
         label={phrase('Length')}
-        text={lengthWords(from, to, unit)}
+        text={lengthText(from, to, unit)}
         unit={unit}
         onSet={(inches) =>
           setBy(phrase('Set length of edge'), (project) => setEdgeLength(project, block.id, edge, inches))

@@ -1,5 +1,6 @@
 import { type FormEvent, useId, useState } from 'react';
 import { useStore } from 'zustand';
+import { board } from '../../board/board-state.ts';
 import { takeUp } from '../../board/tool-in-hand.ts';
 import { addBlock } from '../../document/edit-block.ts';
 import { nextBlockId } from '../../document/ids.ts';
@@ -166,7 +167,10 @@ export function NewBlockDialog({ onClose }: { readonly onClose: () => void }) {
 }
 
 function sizeSentence({ shape, sizes, outline }: ShapeEntry, inches: readonly number[], unit: Unit): string {
-  if (shape === 'drawn') return phrase('Click corner after corner on the sheet and close on the first one.');
+  if (shape === 'drawn')
+    return board.getState().isFinger
+      ? phrase('Tap corner after corner on the sheet and close on the first one.')
+      : phrase('Click corner after corner on the sheet and close on the first one.');
   if (inches.length < sizes.length) return phrase('Sizes are finished sizes, such as 6, 3 5/8 or 92 mm.');
   const { maxX, maxY } = boxOf(outline(inches));
   const words = (value: number) => formatLength(Math.round(value * 64) / 64, unit);
