@@ -1,4 +1,6 @@
 import { describe, expect, it } from 'vitest';
+import { piece } from '../../src/piecing/piece.ts';
+import { benchMending, ringedBlock } from './mending.ts';
 import { benchPlan200, benchProven } from './plan-200.ts';
 import { benchRepairs } from './repairs.ts';
 
@@ -19,6 +21,17 @@ describe('the benchmark of plans and repairs', () => {
       expect(medianMs).toBeLessThanOrEqual(p95Ms);
       expect(p95Ms).toBeLessThanOrEqual(slowestMs);
     }
+  });
+
+  it('draws the rings it says, and times mending them', () => {
+    for (const rings of [1, 4]) {
+      const plan = piece(ringedBlock(rings, 60, rings));
+      expect(plan.patches).toHaveLength(60);
+      expect(plan.findings.filter(({ code }) => code === 'ring')).toHaveLength(rings);
+    }
+    const row = benchMending(1, 1, HASTY);
+    expect(row).toMatchObject({ patches: 60, added: 1, proven: 1 });
+    expect(row.firstMs).toBeLessThanOrEqual(row.allMs);
   });
 
   it('times repairs', () => {

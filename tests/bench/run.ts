@@ -2,6 +2,7 @@ import { arch, cpus } from 'node:os';
 import { benchFaces, benchPlan } from './benches.ts';
 import { benchFirstSheet } from './first-sheet.ts';
 import { growthExponent } from './measure.ts';
+import { benchMending } from './mending.ts';
 import { benchNesting, trianglesAndKites } from './nesting.ts';
 import { benchOpening } from './open-project.ts';
 import { benchPicturesInFile } from './pictures-in-file.ts';
@@ -107,6 +108,20 @@ for (const row of benchRepairs(10))
   say(
     ` ${row.family.padEnd(10)}${String(row.patches).padStart(9)}${String(row.offered).padStart(9)}  ${ms(row.medianMs)}  ${ms(row.p95Ms)}  ${row.inTime} of ${row.designs}`,
   );
+
+say('');
+say(
+  'Mending drawings of 60 patches with rings in them, milliseconds (median), beside plans of the same blocks',
+);
+say(
+  ' rings  added  proven        plan       first  ÷ plan         all  longest step  first within ten plans',
+);
+for (const rings of [1, 2, 3, 4]) {
+  const row = benchMending(rings, 8, PLAN_PATIENCE);
+  say(
+    `${String(rings).padStart(6)}${String(row.added).padStart(7)}${`${row.proven} of ${row.designs}`.padStart(8)}  ${ms(row.planMs)}  ${ms(row.firstMs)}${(row.firstMs / row.planMs).toFixed(1).padStart(8)}  ${ms(row.allMs)}    ${ms(row.stretchMs)}  ${row.inTime} of ${row.designs}`,
+  );
+}
 
 say('');
 say(

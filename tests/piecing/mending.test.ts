@@ -7,6 +7,7 @@ import { piece } from '../../src/piecing/piece.ts';
 import type { PiecingPlan } from '../../src/piecing/plan.ts';
 import { checkMend } from '../checker/check-mend.ts';
 import { FewestAdded } from '../checker/fewest-added.ts';
+import { greedyExtension } from '../checker/greedy-extension.ts';
 import { awkwardBlock } from '../designs/awkward.ts';
 import { designOf } from '../designs/designs.ts';
 import { drawnWalls, randomFloorplan } from '../designs/floorplans.ts';
@@ -219,6 +220,25 @@ describe('mending a block', () => {
       expect(found?.added ?? 0).toBeLessThan(rooms);
       expect([k, faultsOf(block, piece(block), found)]).toEqual([k, []]);
     }
+  });
+
+  it('never adds more than drawing loose ends on, one after the other, does', () => {
+    let better = 0;
+    const blocks = [
+      ...[10, 11, 12, 13].map((lines) => growingLines(2992 + lines, lines)),
+      ...[501, 502, 504, 506, 507].map(
+        (seed) => designOf(seed, { kind: 'floorplan', patches: [12, 20] }).block,
+      ),
+      ...TEN_TROUBLES.map(({ block }) => block),
+    ];
+    for (const [k, block] of blocks.entries()) {
+      const greedy = greedyExtension(block, 12);
+      const found = mend(block)?.added ?? 0;
+      expect([k, greedy === null || found <= greedy]).toEqual([k, true]);
+      if (greedy === null || found < greedy) better++;
+    }
+    // It is the better way on some of them, islands among them, which drawing one end on never opens.
+    expect(better).toBeGreaterThan(2);
   });
 
   it('mends large drawings with rings in them, though perhaps not with the fewest', () => {

@@ -1,7 +1,10 @@
 import { describe, expect, it } from 'vitest';
 import type { Block } from '../../src/piecing/block.ts';
+import { mend } from '../../src/piecing/mending/mend.ts';
 import { piece } from '../../src/piecing/piece.ts';
+import { checkMend } from '../checker/check-mend.ts';
 import { checkPlan } from '../checker/check-plan.ts';
+import { fewestCut } from '../checker/fewest-cut.ts';
 import { isGuillotine, type Room } from '../designs/floorplans.ts';
 import { isRecordList, NEEDS_SHARED, readShared } from './shared-data.ts';
 
@@ -90,6 +93,12 @@ describe('simple perfect squared rectangles', () => {
     expect(plan.verdict).toBe('set-in-seams');
     expect(plan.patches.length).toBe(squares.length);
     expect(checkPlan(block, plan)).toEqual([]);
+
+    // Mended, its squares as they were: as few of them cut as trying every cut along a side finds.
+    const found = mend(block)!;
+    const mended = { ...block, cuts: found.cuts };
+    expect(checkMend(plan, mended, piece(mended))).toEqual([]);
+    expect([found.added, found.isProven]).toEqual([fewestCut(squares.map(roomOf)), true]);
   });
 });
 
@@ -122,6 +131,32 @@ describe('published rectangulations of the shared collection', () => {
       expect(wrong).toEqual([]);
       expect(guillotine).toBeGreaterThan(0);
       expect(guillotine).toBeLessThan(given.length);
+    },
+  );
+
+  it.skipIf(shared === null)(
+    `are mended with fewer cut than there are tiles, and of a dozen with as few as can be ${NEEDS_SHARED}`,
+    () => {
+      let proven = 0;
+      let most = 0;
+      for (const [k, item] of given.entries()) {
+        const tiles = item.rects as readonly Tile[];
+        // The largest take seconds each; of the others every other one.
+        if (item.guillotine || tiles.length > 13 || k % 2 === 0) continue;
+        const [width, height] = [item.width as number, item.height as number];
+        const block = tiled(String(item.id), width, height, tiles, 60 / Math.max(width, height));
+        const found = mend(block, { mendBudget: 1_000 })!;
+        const mended = { ...block, cuts: found.cuts };
+        expect([block.name, checkMend(piece(block), mended, piece(mended))]).toEqual([block.name, []]);
+        // Berman, DasGupta and Muthukrishnan 2002: n rectangles never need more than n - 1.
+        expect([block.name, found.added < tiles.length]).toEqual([block.name, true]);
+        most = Math.max(most, found.added);
+        if (found.isProven) proven++;
+        if (tiles.length <= 12)
+          expect([block.name, found.added]).toEqual([block.name, fewestCut(tiles.map(roomOf))]);
+      }
+      console.log(`Squared and other rectangles mended: ${proven} proven, at most ${most} cut.`);
+      expect(proven).toBeGreaterThan(15);
     },
   );
 });

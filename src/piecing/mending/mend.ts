@@ -35,31 +35,47 @@ const PATCHES_FOR_WISHES = 150;
 /** Times a mended drawing is mended anew where rounding left something that holds. */
 const MOST_ROUNDS = 4;
 
+/** Drafts after which a first answer is given, before all others are compared. */
+const FIRST_LOOK = 2;
+
+/** A way to mend a block, told before all are known: the first found, or the best of the fewest patches. */
+export interface MendNews {
+  readonly mend: Mend;
+  readonly isBest: boolean;
+}
+
 /**
  * Ways to mend a block that differ in kind; none where straight seams sew it as it is, or nothing can be told of it. First
  * the fewest patches added; of those the fewest foundations, least that is awkward, symmetric where the drawing is, least
  * seam. Then, where they are others, a symmetric one and those that take more patches for fewer foundations. A
- * generator: it yields the best way as soon as it is known and null otherwise, and may be dropped.
+ * generator: it yields a first way and the best way as soon as they are known and null otherwise, and may be dropped.
  */
 export function* findMends(
   block: Block,
   options: MendOptions = {},
-): Generator<Mend | null, readonly Mend[], void> {
+): Generator<MendNews | null, readonly Mend[], void> {
   const prepared = prepare(block);
   if (!prepared.ok) return [];
   const { division } = prepared.pattern;
   const moves = symmetriesOf(block.outline, division);
-  const { best, drafts } = yield* draftsOf(block, division, moves, options);
+  const search = draftsOf(block, division, moves, options);
+  let step = search.next();
+  for (; !step.done; step = search.next())
+    yield step.value && {
+      mend: finished(step.value, division, options, 'fewest-patches'),
+      isBest: false,
+    };
+  const { best, drafts } = step.value;
   if (!best) return [];
   const first = finished(best, division, options, 'fewest-patches');
-  yield first;
+  yield { mend: first, isBest: true };
   let mends = [first];
   if (moves.length > 0 && !best.isSymmetric) {
     const even = yield* symmetricDraft(block, division, drafts, moves, options);
     // What is not proven may be bettered by a symmetric way.
     if (even && even.patches < best.patches) {
       mends = [finished(even, division, options, 'fewest-patches')];
-      yield mends[0]!;
+      yield { mend: mends[0]!, isBest: true };
     } else if (even) mends.push(finished(even, division, options, 'symmetric'));
   }
   if (best.foundations > 1) {
@@ -79,7 +95,7 @@ export function mend(block: Block, options: MendOptions = {}): Mend | null {
     const step = search.next();
     if (step.done) return step.value[0] ?? null;
     // What is proven nothing betters; others differ in kind only.
-    if (step.value?.isProven) return step.value;
+    if (step.value?.isBest && step.value.mend.isProven) return step.value.mend;
   }
 }
 
@@ -111,7 +127,7 @@ function* draftsOf(
   before: Division,
   moves: readonly Symmetry[],
   options: MendOptions,
-): Generator<null, Drafts, void> {
+): Generator<Draft | null, Drafts, void> {
   let found: Drafts = { best: null, drafts: [] };
   for (let round = 0; round < MOST_ROUNDS && found.best?.holds !== 0; round++) {
     const drafts = yield* mendedOnce(block, before, found.best, moves, options);
@@ -121,14 +137,14 @@ function* draftsOf(
   return found.best?.holds === 0 ? found : { best: null, drafts: [] };
 }
 
-/** The drafts that one search comes to, from the block as it is or from a draft that something still holds in. */
+/** The drafts that one search comes to, the better of the first few told beforehand; from the block as it is or from a draft that something still holds in. */
 function* mendedOnce(
   block: Block,
   before: Division,
   from: Draft | null,
   moves: readonly Symmetry[],
   options: MendOptions,
-): Generator<null, Draft[], void> {
+): Generator<Draft | null, Draft[], void> {
   const start = from?.block ?? block;
   const prepared = prepare(start);
   if (!prepared.ok) return [];
@@ -154,6 +170,10 @@ function* mendedOnce(
         isProven: isProven && !from && draft.patches === pattern.cells + count,
         isSymmetric: moves.length > 0 && isSymmetric(stretches, moves),
       });
+    if (draft && !from && drafts.length === Math.min(FIRST_LOOK, ways.length)) {
+      const first = drafts.reduce((a, b) => (compareDrafts(a, b) <= 0 ? a : b));
+      if (first.holds === 0) yield first;
+    }
   }
   return drafts;
 }

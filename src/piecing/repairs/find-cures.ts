@@ -58,7 +58,7 @@ export function* findCures(
     const search = findMends(block, options);
     let step = search.next();
     for (; !step.done; step = search.next()) {
-      if (step.value) cures = [cureFrom(step.value, 'mend')];
+      if (step.value) cures = [cureFrom(step.value.mend, 'mend')];
       yield told();
     }
     cures = step.value.map((mend) => cureFrom(mend, 'mend'));
