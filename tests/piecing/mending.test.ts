@@ -7,7 +7,6 @@ import { piece } from '../../src/piecing/piece.ts';
 import type { PiecingPlan } from '../../src/piecing/plan.ts';
 import { checkMend } from '../checker/check-mend.ts';
 import { FewestAdded } from '../checker/fewest-added.ts';
-import { greedyExtension } from '../checker/greedy-extension.ts';
 import { awkwardBlock } from '../designs/awkward.ts';
 import { designOf } from '../designs/designs.ts';
 import { drawnWalls, randomFloorplan } from '../designs/floorplans.ts';
@@ -15,6 +14,7 @@ import { growingLines } from '../designs/growing-lines.ts';
 import { Prng } from '../designs/prng.ts';
 import { eightPointedStar, sixPointedStar } from '../designs/stars.ts';
 import { TEN_TROUBLES } from '../designs/ten-troubles.ts';
+import { greedyExtension } from './greedy-extension.ts';
 
 const SQUARE: Ring = [
   [0, 0],
