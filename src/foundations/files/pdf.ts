@@ -1,12 +1,14 @@
 import PDFDocument from 'pdfkit';
 import type { Point } from '../../geometry/point.ts';
 import { boxOf } from '../../geometry/ring.ts';
+import { currentLanguage } from '../../words/language.ts';
 import type { Bookmark } from '../booklet/parts.ts';
-import { type Mark, type Print, PT, placeMark, type TextMark } from '../marks.ts';
-import { marksOf, type Sheet } from '../sheet/sheet.ts';
+import { type Mark, type Print, PT, placeMark, scaleMark, type TextMark } from '../marks.ts';
+import type { Sheet } from '../sheet/sheet.ts';
 import { fontsOf } from '../type/fonts.ts';
 import { FACES, type FullTypeface, type TextPicture, type Typeface } from '../type/typeface.ts';
 import { type GlyphRun, matrixOf, operatorsOf, type SetText } from './pdf-operators.ts';
+import { paragraphsOf } from './reading-order.ts';
 
 /** A moment as the PDF library wants it; made by the caller, since nothing here reads a clock. */
 type Moment = NonNullable<PDFKit.DocumentInfo['CreationDate']>;
@@ -56,8 +58,8 @@ interface GlyphPosition {
 /**
  * The sheets as a PDF 1.7 file: exact page sizes, vector lines, the two faces embedded as subsets, and viewers
  * asked for no scaling (ViewerPreferences /PrintScaling /None, ISO 32000-1 12.2). 1 in is 72 units of default
- * user space (8.3.2.3). What copies of a drawing have alike is written once (a form XObject, 8.10). The same sheets,
- * typeface and info give the same bytes.
+ * user space (8.3.2.3). What copies of a drawing have alike is written once (a form XObject, 8.10). Tagged for those who
+ * have it read to them (14.8), in the language of its texts. The same sheets, typeface and info give the same bytes.
  */
 export async function toPdf(
   sheets: readonly Sheet[],
@@ -68,7 +70,8 @@ export async function toPdf(
     autoFirstPage: false,
     pdfVersion: '1.7',
     compress: true,
-    lang: 'en',
+    tagged: true,
+    lang: currentLanguage(),
     // No standard font: everything is set in the embedded one.
     font: null as unknown as string,
     info: { Title: info.title, Creator: 'Underpaper', CreationDate: info.createdAt },
@@ -79,11 +82,16 @@ export async function toPdf(
   for (const face of FACES) pdf.registerFont(face, fonts[face] as unknown as PDFKit.Mixins.PDFFontSource);
   const written = collected(pdf);
   const press = pressOf(pdf, sheets, typeface);
+  const whole = pdf.struct('Document');
+  pdf.addStructure(whole);
 
   for (const [i, sheet] of sheets.entries()) {
     await info.beforeSheet?.(i, sheets.length);
     pdf.addPage({ size: [sheet.width / PT, sheet.height / PT], margin: 0 });
-    press(sheet);
+    const section = pdf.struct('Sect', { title: sheet.title });
+    whole.add(section);
+    press(sheet, section, i === 0);
+    section.end();
   }
   addBookmarks(pdf.outline, info.bookmarks ?? []);
   pdf.end();
@@ -98,12 +106,12 @@ function addBookmarks(outline: PDFKit.PDFOutline, bookmarks: readonly Bookmark[]
   }
 }
 
-/** Draws sheets on the page that was added last. */
+/** Draws sheets on the page that was added last, and enters what can be read of them into a part of the structure. */
 function pressOf(
   pdf: PDFKit.PDFDocument,
   sheets: readonly Sheet[],
   typeface: Typeface,
-): (sheet: Sheet) => void {
+): (sheet: Sheet, section: PDFKit.PDFStructureElement, isFirst: boolean) => void {
   const internals = pdf as unknown as Internals;
   const alike = startsAlike(sheets);
   const forms = new Map<readonly Mark[], { readonly name: string; readonly form: unknown }>();
@@ -149,31 +157,79 @@ function pressOf(
     return entry;
   };
 
-  return (sheet) => {
-    const { page } = internals;
-    const scaled = sheet.scale !== undefined;
-    const own: Mark[] = [];
-    for (const { marks, placement } of scaled ? [] : sheet.parts) {
-      const start = alike.get(marks[0]!);
-      if (start) {
-        const { name, form } = formOf(start);
-        page.xobjects[name] = form;
-        internals.addContent(`q ${matrixOf(placement)} cm /${name} Do Q`);
-      }
-      // Texts that come as pictures are laid on the page itself.
-      for (const [i, mark] of marks.entries())
-        if (!start || i >= start.length || isPicture(mark)) own.push(placeMark(mark, placement));
-    }
-    if (sheet.number) own.push(sheet.number.line);
-    // A corrected sheet is drawn mark by mark: lines keep their width and letters their shape.
-    const marks = scaled ? marksOf(sheet) : own;
-    internals.addContent(written(marks, page.fonts));
+  /** Draws marks on the page itself; texts that come as pictures also say what they mean. */
+  const draw = (marks: readonly Mark[]): void => {
+    internals.addContent(written(marks, internals.page.fonts));
     for (const mark of marks) {
       const picture = mark.kind === 'text' ? pictureOf(mark) : null;
-      if (picture) pastePicture(pdf, internals, mark as TextMark, picture);
+      if (!picture || mark.kind !== 'text') continue;
+      pdf.markContent('Span', { actual: mark.text });
+      pastePicture(pdf, internals, mark, picture);
+      pdf.endMarkedContent();
     }
   };
+  /** What a reader passes over: lines, and what stands alike on every sheet. */
+  const drawUnread = (marks: readonly Mark[]): void => {
+    if (marks.length === 0) return;
+    pdf.markContent('Artifact');
+    draw(marks);
+    pdf.endMarkedContent();
+  };
+
+  return (sheet, section, isFirst) => {
+    const { scale } = sheet;
+    // A corrected sheet is drawn mark by mark: lines keep their width and letters their shape.
+    const laid = (mark: Mark): Mark => (scale ? scaleMark(mark, scale) : mark);
+    const read = (tag: string, drawIt: () => void, alt?: string): void => {
+      const content = pdf.markStructureContent(tag);
+      drawIt();
+      pdf.endMarkedContent();
+      section.add(pdf.struct(tag, alt === undefined ? {} : { alt }, [content]));
+    };
+    const unread: Mark[] = [];
+    const texts: TextMark[][] = [];
+    for (const { marks, placement, says, isFoot } of sheet.parts) {
+      const start = scale ? undefined : alike.get(marks[0]!);
+      const own: Mark[] = [];
+      // Texts that come as pictures are laid on the page itself.
+      for (const [i, mark] of marks.entries())
+        if (!start || i >= start.length || isPicture(mark)) own.push(laid(placeMark(mark, placement)));
+      const drawForm = (): void => {
+        if (!start) return;
+        const { name, form } = formOf(start);
+        internals.page.xobjects[name] = form;
+        internals.addContent(`q ${matrixOf(placement)} cm /${name} Do Q`);
+      };
+      if (says !== undefined)
+        read(
+          'Figure',
+          () => {
+            drawForm();
+            draw(own);
+          },
+          says,
+        );
+      else {
+        if (start) {
+          pdf.markContent('Artifact');
+          drawForm();
+          pdf.endMarkedContent();
+        }
+        const isRead = (mark: Mark): mark is TextMark => mark.kind === 'text' && (isFirst || isFoot !== true);
+        unread.push(...own.filter((mark) => !isRead(mark)));
+        texts.push(own.filter(isRead));
+      }
+    }
+    if (sheet.number) texts.push([laid(sheet.number.line) as TextMark]);
+    drawUnread(unread);
+    for (const part of texts)
+      for (const { tag, lines } of paragraphsOf(part)) read(tag, () => draw(withBlanks(lines)));
+  };
 }
+
+/** Lines of a paragraph with the blank at which they were broken, so that no two words are read as one. */
+const withBlanks = (lines: readonly TextMark[]): readonly TextMark[] =>
+  lines.map((line, i) => (i < lines.length - 1 ? { ...line, text: `${line.text} ` } : line));
 
 /** Fewer marks than this are no shorter for being written apart. */
 const LEAST_ALIKE = 4;

@@ -56,7 +56,7 @@ export function assemble(
     const beside = pictures.on(one, words.isFirst);
     const parts = [
       ...one.parts,
-      { marks: footOf(words), placement: { at: foot, quarterTurns: 0 }, paper: null },
+      { marks: footOf(words), placement: { at: foot, quarterTurns: 0 }, paper: null, isFoot: true as const },
     ];
     return {
       width: page.width,

@@ -1,5 +1,6 @@
 import { turnedByQuarters } from '../../geometry/nest.ts';
 import type { Point, Ring } from '../../geometry/point.ts';
+import { phrase } from '../../words/phrase.ts';
 import type { Mark, Placement } from '../marks.ts';
 import { boxShape } from './division.ts';
 import { fillSheets, type Nesting } from './filling.ts';
@@ -33,19 +34,38 @@ export const emptySheet = (first: number): FilledSheet => ({
 export function filledSheets(items: readonly Item[], print: Print, nesting: Nesting): FilledSheet[] {
   const sheets: FilledSheet[] = [];
   for (const [i, { sheet, placement }] of fillSheets(items, print.room, nesting).entries()) {
-    const { foundation, copy, marks, tile, map, shape } = items[i]!;
+    const item = items[i]!;
+    const { foundation, copy, marks, tile, map, shape } = item;
     const filled = sheets[sheet] ?? emptySheet(i);
     sheets[sheet] = filled;
-    filled.hasTiles ||= tile;
+    filled.hasTiles ||= tile !== null;
     if (map) filled.maps.push(map);
     filled.taken.push(...shape.rings.map((ring) => placeRing(ring, placement)));
     filled.parts.push({
       marks,
       placement: { ...placement, at: onSheet(print, placement.at) },
-      paper: { block: foundation.job.block.id, section: foundation.section.letter, copy },
+      paper: {
+        block: foundation.job.block.id,
+        section: foundation.section.letter,
+        copy,
+        ...(tile && { tile }),
+      },
+      says: paperWords(item),
     });
   }
   return sheets.sort((a, b) => a.first - b.first);
+}
+
+/** What a paper is called where it cannot be seen. */
+function paperWords({ foundation, copy, tile }: Item): string {
+  const { blockName, section, job } = foundation;
+  const values = { name: blockName, letter: section.letter, copy, copies: job.copies };
+  return tile
+    ? phrase('Foundation of {name}, section {letter}, copy {copy} of {copies}, tile {number} of {of}', {
+        ...values,
+        ...tile,
+      })
+    : phrase('Foundation of {name}, section {letter}, copy {copy} of {copies}', values);
 }
 
 /** Lays a drawing of some size where the papers leave room for it; false where they leave none. */

@@ -18,7 +18,8 @@ import { onTile, tilesOf } from './tiles.ts';
 export interface Item extends SheetItem {
   readonly foundation: Foundation;
   readonly marks: readonly Mark[];
-  readonly tile: boolean;
+  /** Which of the tiles of its paper it is; null for a whole paper. */
+  readonly tile: { readonly number: number; readonly of: number } | null;
   /** The map of its tiles, on the first of them. */
   readonly map?: readonly Mark[];
 }
@@ -36,7 +37,7 @@ export function itemsOf(
   if (!division)
     return (copy) => {
       const marks = [...drawing.marks, ...title(copy)];
-      return [{ shape, group, foundation, copy, marks, tile: false }];
+      return [{ shape, group, foundation, copy, marks, tile: null }];
     };
   const { grid } = division;
   const tileShape = boxShape(withHead(tileSize(drawing, grid)));
@@ -72,7 +73,7 @@ export function itemsOf(
         group,
         foundation,
         copy,
-        tile: true,
+        tile: { number: i + 1, of: tiles.length },
         ...(i === 0 ? { map } : {}),
         marks: [
           ...tileMarks[i]!,

@@ -33,7 +33,19 @@ export interface Part {
   readonly marks: readonly Mark[];
   readonly placement: Placement;
   /** The foundation it shows, or null for the band and its pictures. */
-  readonly paper: { readonly block: string; readonly section: string; readonly copy: number } | null;
+  readonly paper: PaperShown | null;
+  /** What it is, for those who have it read to them; absent where its own texts say it. */
+  readonly says?: string;
+  /** The foot, which says much the same on every sheet. */
+  readonly isFoot?: true;
+}
+
+export interface PaperShown {
+  readonly block: string;
+  readonly section: string;
+  readonly copy: number;
+  /** Which of its tiles it is, from 1; absent where the paper lies on the sheet whole. */
+  readonly tile?: { readonly number: number; readonly of: number };
 }
 
 /** One side of one piece of paper, as it will be printed. Inches. */

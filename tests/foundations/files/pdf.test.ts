@@ -289,3 +289,33 @@ withPoppler(`copies in the PDF${missing('pdftoppm')}`, () => {
     expect(letters(text)).toBe(letters(read(await pdfOf(apart))));
   });
 });
+
+describe.skipIf(!has('pdfinfo'))(`read aloud, the PDF${missing('pdfinfo')}`, () => {
+  // ISO 32000-1 14.8: a tagged PDF says what its contents are, in which order, and in which language (14.9.2).
+  it('is tagged, in the language of its texts, a part a sheet', async () => {
+    const { sheets } = print([pennant, windmill, lighthouse]);
+    const pdf = await pdfOf(sheets);
+    expect(runOn(pdf, 'pdf', 'pdfinfo', ['{}']).toString()).toMatch(/Tagged:\s+yes/);
+    expect(Buffer.from(pdf).toString('latin1')).toMatch(/\/Lang \(en\)/);
+    const tree = runOn(pdf, 'pdf', 'pdfinfo', ['-struct-text', '{}']).toString();
+    expect(tree.match(/^ *Sect/gm)).toHaveLength(sheets.length);
+    // Each paper is one figure that says what it is; the line that counts the sheets is read on each.
+    const papers = sheets.flatMap(({ parts }) => parts.filter(({ paper }) => paper !== null));
+    expect(tree.match(/^ *Figure/gm)).toHaveLength(papers.length);
+    for (const { says } of papers) expect(says).toMatch(/^Foundation of .+, section [A-Z]+, copy 1 of 1/);
+    for (const { title } of sheets) expect(tree).toContain(`"${title}"`);
+    // The foot is read once, a sentence over several lines as one paragraph, no word run into the next.
+    expect(tree.match(/Print at actual size, 100 %, then measure\./g)).toHaveLength(1);
+    expect(tree).toContain('Printed side: the mirror image of the front. Fabric goes on the blank side.');
+  });
+
+  it.skipIf(!has('qpdf'))('gives what a reader is to be told as text in the file', async () => {
+    const json = JSON.parse(
+      runOn(await pdfOf(print([gull]).sheets), 'pdf', 'qpdf', ['--json', '{}']).toString(),
+    );
+    const objects: Record<string, { value?: Record<string, unknown> }> = json.qpdf[1];
+    const figures = Object.values(objects).filter(({ value }) => value?.['/S'] === '/Figure');
+    expect(figures.length).toBeGreaterThan(0);
+    for (const { value } of figures) expect(String(value!['/Alt'])).toMatch(/Foundation of Gull, section/);
+  });
+});
