@@ -151,7 +151,7 @@ export function stepSentence(step: RehearsalStep, { allowance, unit, fabricName 
       const pressed = press === 'open' ? phrase('press the seam open') : phrase('press the seam to one side');
       if (join.leftOpen)
         return phrase(
-          'Pin {joinedUnits} right sides together{pins}, stitch the seam but stop about 1 in before {labelAt}: the rest is sewn with join {step}. Take the paper out of its allowance, {pressed} as far as it is sewn.',
+          'Pin {joinedUnits} right sides together{pins}, stitch the seam but stop at the dot before {labelAt} and leave the rest open: it is sewn with join {step}. Take the paper out of its allowance, {pressed} as far as it is sewn.',
           {
             joinedUnits: joinedUnits(join),
             pins,
@@ -162,7 +162,7 @@ export function stepSentence(step: RehearsalStep, { allowance, unit, fabricName 
         );
       if (join.kind === 'partial')
         return phrase(
-          'Pin {joinedUnits} right sides together along the straight seam, the loose part of join {step} folded out of the way, and stitch it; then pin the rest of join {step} and stitch it on from where it stopped, to the end. Take the paper out of the allowance, {pressed}.',
+          'Pin {joinedUnits} right sides together along the straight seam, the loose part of join {step} folded out of the way, and stitch it; then pin the rest of join {step} and stitch it on from the dot, to the end. Take the paper out of the allowance, {pressed}.',
           { joinedUnits: joinedUnits(join), step: join.finishes?.step, pressed },
         );
       return join.kind === 'straight'

@@ -33,8 +33,8 @@ describe('a plan with partial seams', () => {
   it('says at the machine where to stop and where to go on', () => {
     const plan = piece(withPartial(lampRoom));
     const words = rehearse(plan).map((step) => stepSentence(step, { allowance: 0.25, unit: 'in' }));
-    expect(words.filter((text) => text.includes('stop about 1 in before'))).toHaveLength(1);
-    expect(words.at(-1)).toContain('stitch it on from where it stopped');
+    expect(words.filter((text) => text.includes('stop at the dot before'))).toHaveLength(1);
+    expect(words.at(-1)).toContain('stitch it on from the dot');
     expect(joinSentence(plan.joins[0]!, 'in')).toContain('left open at its end until join 4');
     expect(joinSentence(plan.joins[3]!, 'in')).toContain('the rest of join 1');
   });

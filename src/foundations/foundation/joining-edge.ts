@@ -1,3 +1,6 @@
+import { TOUCH_IN } from '../../geometry/lattice.ts';
+import { distanceToSegment } from '../../geometry/ring.ts';
+import { stopOf } from '../../piecing/partial-joins.ts';
 import type { Join } from '../../piecing/plan.ts';
 import { phrase } from '../../words/phrase.ts';
 import type { Side } from '../side.ts';
@@ -10,7 +13,7 @@ import type { TickCount } from './tick-counts.ts';
 function stepWords({ kind, step, finishes, leftOpen }: Join): string {
   if (kind === 'set-in') return phrase('join {step}, set in', { step });
   if (finishes) return phrase('join {step}, closes {step2}', { step, step2: finishes.step });
-  return leftOpen ? phrase('join {step}, stop 1 in short', { step }) : phrase('join {step}', { step });
+  return leftOpen ? phrase('join {step}, stop at the dot', { step }) : phrase('join {step}', { step });
 }
 
 export function joiningEdge(
@@ -23,11 +26,13 @@ export function joiningEdge(
   const mirrored = side === 'printed';
   const inTurn = <T>(items: readonly T[]): readonly T[] => (mirrored ? [...items].reverse() : items);
   const { join } = one;
+  const stop = join && stopOf(join);
   return {
     step: join && stepWords(join),
     edge: mirrored ? [toPaper(b), toPaper(a)] : [toPaper(a), toPaper(b)],
     mates: inTurn(one.mates),
     points: inTurn(one.points.map((point) => ({ ...point, at: toPaper(point.at) }))),
+    stop: stop && distanceToSegment(stop, a, b) <= TOUCH_IN ? toPaper(stop) : null,
     ticks: (join && ticksOf.get(join.step)) ?? 1,
   };
 }

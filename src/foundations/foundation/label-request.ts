@@ -55,6 +55,8 @@ export interface JoiningEdge {
   /** Sections on the other side, in turn along the edge. */
   readonly mates: readonly string[];
   readonly points: readonly RegistrationPoint[];
+  /** Where a partial seam stops, and is gone on with when it is closed. */
+  readonly stop: Point | null;
   /** Ticks side by side at each point. */
   readonly ticks: TickCount;
 }

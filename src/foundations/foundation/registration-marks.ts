@@ -8,6 +8,9 @@ import type { JoiningEdge } from './label-request.ts';
 /** From one of several ticks at a point to the next, inches. */
 export const TICK_GAP_IN = 2.2 * PT;
 
+/** How far the bar of a stop reaches, inches. */
+const STOP_BAR_IN = 1 / 8;
+
 /** A sewing line that meets the outline at a very flat angle is ticked no farther than this × the allowance. */
 const LONGEST_TICK = 3;
 
@@ -24,9 +27,10 @@ export function registrationMarks(
   const ticks: Segment[] = [];
   const crossed: Point[] = [];
   const ringed: Point[] = [];
-  for (const { edge, points, ticks: count } of edges) {
+  for (const { edge, points, stop, ticks: count } of edges) {
     const along = direction(edge);
     const outward: Point = [along[1], -along[0]];
+    if (stop) marks.push(...stopMark(stop, along));
     for (const { at, kind } of points) {
       if (!crossed.some((other) => distance(other, at) < CROSS_IN / 4)) {
         crossed.push(at);
@@ -52,6 +56,16 @@ export function registrationMarks(
   }
   return { marks, ticks };
 }
+
+/** A dot on the seam with a bar into the section, clear of what is written in the allowance: stitch as far as here. */
+const stopMark = (at: Point, [x, y]: Point): Mark[] => [
+  { kind: 'circle', pen: 'registration', at, radius: 0.8 * CROSS_IN, filled: true },
+  {
+    kind: 'line',
+    pen: 'registration',
+    points: [at, [at[0] - STOP_BAR_IN * y, at[1] + STOP_BAR_IN * x]],
+  },
+];
 
 /** Two arms aslant to the seam, so that neither hides in it. */
 function cross(at: Point, along: Point): Mark[] {

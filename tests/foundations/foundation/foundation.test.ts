@@ -13,6 +13,7 @@ import type { Block } from '../../../src/piecing/block.ts';
 import { piece } from '../../../src/piecing/piece.ts';
 import type { PiecingPlan } from '../../../src/piecing/plan.ts';
 import { designOf } from '../../designs/designs.ts';
+import { TEN_TROUBLES } from '../../designs/ten-troubles.ts';
 import {
   block,
   calm,
@@ -353,6 +354,38 @@ describe('labels', () => {
     }
     expect(papers).toBeGreaterThan(300);
     expect(crowded / papers).toBeLessThan(0.03);
+  });
+
+  it('marks on both papers where a partial seam stops and is gone on with, at the same place of it', () => {
+    const plan = piece({ ...TEN_TROUBLES[1]!.block, plan: 'partial-seams' });
+    const [begun] = plan.joins;
+    expect(begun!.leftOpen).toBeDefined();
+    const stops = plan.sections.flatMap(({ letter }) => {
+      const paper = draw(plan, letter);
+      const dots = paper.marks.flatMap((mark) =>
+        mark.kind === 'circle' && mark.filled && mark.pen === 'registration' ? [mark.at] : [],
+      );
+      const says = words(paper).some((text) => text.includes('stop at the dot'));
+      return dots.map((at) => ({ letter, at, says, edge: edgeOf(paper) }));
+    });
+    expect(stops.map(({ letter }) => letter).sort()).toEqual([...begun!.left, ...begun!.right].sort());
+    for (const { at, says, edge } of stops) {
+      expect(says).toBe(true);
+      // The seam is 2 in long: stitched for 1 in, and 1 in is left for later.
+      const beside = edge.map((corner, k): Segment => [corner, edge[(k + 1) % edge.length]!]);
+      const ends = beside.filter(
+        ([a, b]) =>
+          Math.abs(
+            Math.hypot(a[0] - at[0], a[1] - at[1]) +
+              Math.hypot(b[0] - at[0], b[1] - at[1]) -
+              Math.hypot(b[0] - a[0], b[1] - a[1]),
+          ) < 1e-6,
+      );
+      expect(ends).toHaveLength(1);
+      expect(ends[0]!.some((end) => Math.abs(Math.hypot(end[0] - at[0], end[1] - at[1]) - 1) < 1e-6)).toBe(
+        true,
+      );
+    }
   });
 });
 

@@ -340,11 +340,11 @@ function setInPress(found: ReturnType<typeof inwardCorners>): string {
 function partialWords(join: Join): string {
   if (join.leftOpen)
     return phrase(
-      'A partial seam. Pin right sides together and stitch, but stop about 1 in before {labelAt} and leave the rest open: join {step} closes it. Lock the last stitches.',
+      'A partial seam. Pin right sides together and stitch, but stop at the dot before {labelAt} and leave the rest open: join {step} closes it. Lock the last stitches.',
       { labelAt: labelAt(join, join.leftOpen.at), step: join.leftOpen.step },
     );
   return phrase(
-    'Fold the loose part of join {step} out of the way, pin the straight seam and stitch it. Then lay the loose part back, pin it, and stitch the rest of join {step} on from where it stopped, over a few of the old stitches, to its end.',
+    'Fold the loose part of join {step} out of the way, pin the straight seam and stitch it. Then lay the loose part back, pin it, and stitch the rest of join {step} on from the dot, over a few of the old stitches, to its end.',
     { step: join.finishes?.step },
   );
 }
