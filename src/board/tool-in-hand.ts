@@ -173,6 +173,11 @@ export function takeUp(name: ToolName, wanted: OutlineFor = { kind: 'this-block'
   machine = toolEntry(name).begin();
   const { tool, outlineFor: before } = board.getState();
   board.setState({ tool: name, outlineFor, marks: [] });
+  // Whoever lays fabric wants to see it: a cut drawn last would stay marked across it.
+  if (name === 'paint') {
+    if (session.getState().selection.length > 0) select([]);
+    board.setState({ chosen: null });
+  }
   const sheetChanges =
     (tool === 'outline' && before.kind === 'new-block') !==
     (name === 'outline' && outlineFor.kind === 'new-block');

@@ -1,7 +1,8 @@
-import { useEffect, useRef } from 'react';
+import { type PointerEvent, useEffect, useRef } from 'react';
 import { useStore } from 'zustand';
 import { takeFabric } from '../../board/board-acts.ts';
 import { board } from '../../board/board-state.ts';
+import type { Fabric } from '../../document/project.ts';
 import { phrase } from '../../words/phrase.ts';
 import { session } from '../../workspace/session.ts';
 import { swatchStyle, usePictures } from '../fabric-fills.tsx';
@@ -12,6 +13,14 @@ export function FabricStrip() {
   const hasFabrics = useStore(session, (state) => state.project.fabrics.length > 0);
   return useNarrow() && hasFabrics ? <OpenStrip /> : null;
 }
+
+/** A slow finger is held longer than a click lasts: it takes the fabric when it is lifted, unless it drew the row along. */
+const takes = (fabric: Fabric | null) => ({
+  onClick: () => takeFabric(fabric),
+  onPointerUp: ({ pointerType }: PointerEvent) => {
+    if (pointerType === 'touch') takeFabric(fabric);
+  },
+});
 
 function OpenStrip() {
   const fabrics = useStore(session, (state) => state.project.fabrics);
@@ -37,7 +46,7 @@ function OpenStrip() {
           aria-label={phrase('Lay {fabric}', { fabric: fabric.name })}
           title={phrase('Lay {fabric}', { fabric: fabric.name })}
           aria-pressed={isPainting && fabric.id === chosenId}
-          onClick={() => takeFabric(fabric)}
+          {...takes(fabric)}
         />
       ))}
       <button
@@ -46,7 +55,7 @@ function OpenStrip() {
         aria-label={phrase('Lay no fabric: take it off')}
         title={phrase('Lay no fabric: take it off')}
         aria-pressed={isPainting && chosenId === null}
-        onClick={() => takeFabric(null)}
+        {...takes(null)}
       />
     </fieldset>
   );
