@@ -17,6 +17,7 @@ export const PT = 1 / 72;
  * - `tile-trim` and `tile-cross`: where the sheets of one large foundation are cut and laid together.
  * - `patch`: an edge of a patch in a drawing to look at. `join`: a seam that unites units, there.
  * - `sample-…`: the lines and signs of a foundation as its legend shows them; never cut or scored.
+ * - `code`: the squares of a QR code, filled and not drawn round.
  * - `frame`: the outline of a block or unit there, and of a box to tick. `cut-apart`: where a label is cut apart.
  */
 export type PenName =
@@ -41,10 +42,11 @@ export type PenName =
   | 'sample-seam'
   | 'sample-trim'
   | 'sample-unit'
-  | 'sample-sign';
+  | 'sample-sign'
+  | 'code';
 
 export interface Pen {
-  /** Line width in inches. */
+  /** Line width in inches; what has none is filled only. */
   readonly width: number;
   /** Lengths of dashes and gaps in turn, inches; empty for a solid line. */
   readonly dash: readonly number[];
@@ -82,6 +84,7 @@ export const PENS: Readonly<Record<PenName, Pen>> = {
   'sample-trim': FOUNDATION_PENS.trim,
   'sample-unit': FOUNDATION_PENS.unit,
   'sample-sign': FOUNDATION_PENS.registration,
+  code: { width: 0, dash: [], grey: 0 },
 };
 
 export interface LineMark {

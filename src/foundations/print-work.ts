@@ -13,8 +13,8 @@ import { printable, type Typeface } from './type/typeface.ts';
 export interface PrintWork {
   readonly project: Project;
   readonly jobs: readonly MadeBlock[];
-  /** Letters of the sections that are printed of every block, as when a paper was lost; all when absent. */
-  readonly sections?: readonly string[];
+  /** One copy of one section alone, as when a paper was lost; all when absent. */
+  readonly only?: { readonly section: string; readonly copy: number };
 }
 
 /**
@@ -36,6 +36,8 @@ export interface PrintNote {
 export interface Foundation {
   readonly job: MadeBlock;
   readonly section: Section;
+  /** The one copy that is printed; all when undefined. */
+  readonly onlyCopy: number | undefined;
   /** As the typeface can print it. */
   readonly blockName: string;
   /** Its paper without labels, inches. */
@@ -81,10 +83,13 @@ export function foundationsOf(
       notes.push(nameNote(block.id, phrase('The name of block {position}', { position }), name));
     // One job for all sections of the block: they are known by it to belong together.
     const counted = { ...job, copies: Math.floor(copies) };
-    const printed = plan.sections.filter(({ letter }) => work.sections?.includes(letter) ?? true);
+    const printed = plan.sections.filter(
+      ({ letter }) => work.only === undefined || letter === work.only.section,
+    );
     return printed.map((section) => ({
       job: counted,
       section,
+      onlyCopy: work.only?.copy,
       blockName: name.text,
       size: bareShape(section, work.project.seamAllowance, side),
     }));

@@ -60,34 +60,24 @@ export interface QuiltStep {
   /** From 0. */
   readonly step: number;
   readonly isDone: boolean;
-  /** Names of the units: `place 7`, `unit 3`. */
-  readonly left: Unit;
-  readonly right: Unit;
 }
-
-/** A place by its number on the map, or what an earlier step made, by that step from 0. */
-export type Unit = { readonly place: number } | { readonly step: number };
 
 /** Of one quilt, from 1: the steps that can be sewn now, and those done. */
 export function quiltStepsOf(work: Work, copy: number): readonly QuiltStep[] {
   const { quilt } = work;
   if (!quilt) return [];
   const done = new Set(quilt.done[copy - 1] ?? []);
-  const numberOf = new Map(quilt.places.map(({ id, number }) => [id, number]));
   const waiting = placesWaiting(work, copy);
   /** Which step made the unit that a place is in so far, by place. */
   const unitOf = new Map<string, number>();
   return quilt.steps.flatMap(({ left, right }, step): QuiltStep[] => {
-    const name = (ids: readonly string[]): Unit => {
-      const made = unitOf.get(ids[0]!);
-      return ids.length > 1 && made !== undefined ? { step: made } : { place: numberOf.get(ids[0]!) ?? 0 };
+    const isThere = ([first]: readonly string[]): boolean => {
+      const made = unitOf.get(first!);
+      return made === undefined ? !waiting.has(first!) : done.has(made);
     };
-    const units = { left: name(left), right: name(right) };
-    const isThere = (unit: Unit, ids: readonly string[]): boolean =>
-      'step' in unit ? done.has(unit.step) : !waiting.has(ids[0]!);
-    const isReady = isThere(units.left, left) && isThere(units.right, right);
+    const isReady = isThere(left) && isThere(right);
     for (const id of [...left, ...right]) unitOf.set(id, step);
-    return isReady || done.has(step) ? [{ step, isDone: done.has(step), ...units }] : [];
+    return isReady || done.has(step) ? [{ step, isDone: done.has(step) }] : [];
   });
 }
 

@@ -1,6 +1,6 @@
 import { lazy, Suspense, useEffect, useState } from 'react';
 import { useStore } from 'zustand';
-import { readCode } from '../rounds/paper-address.ts';
+import { readCode } from '../document/coded-address.ts';
 import { phrase } from '../words/phrase.ts';
 import { goTo } from '../workspace/actions.ts';
 import { session } from '../workspace/session.ts';

@@ -38,6 +38,8 @@ export interface PaperSettings {
   readonly together: Together;
   readonly style: FabricStyle;
   readonly grain: boolean;
+  /** Whether papers carry a square code to be scanned; null: where something is in work. */
+  readonly codes: boolean | null;
   readonly zoom: Zoom;
 }
 
@@ -51,6 +53,7 @@ const USUAL: PaperSettings = {
   together: DEFAULT_NESTING.together,
   style: 'outline',
   grain: false,
+  codes: null,
   zoom: 'page',
 };
 
@@ -76,6 +79,7 @@ const keptSettings = z.object({
   together: z.enum(['fewest', 'blocks', 'sections']).catch(USUAL.together),
   style: z.enum(['outline', 'shaded', 'hatched']).catch(USUAL.style),
   grain: z.boolean().catch(USUAL.grain),
+  codes: z.boolean().nullable().catch(USUAL.codes),
   zoom: z.enum(['overview', 'page', 'true-size']).catch(USUAL.zoom),
 });
 
@@ -96,6 +100,9 @@ paperSettings.subscribe((settings) => {
     // Private windows and full stores: what was chosen holds until the window is closed.
   }
 });
+
+/** Whether papers carry square codes: as chosen, or else where they can be scanned for something in work. */
+export const hasCodes = ({ codes }: PaperSettings, { work }: Project): boolean => codes ?? work !== undefined;
 
 /** Copies of each block to print: those in hand, or one of the open block until some are chosen. */
 export function chosenCopies(project: Project, openBlock: string | null): ReadonlyMap<string, number> {

@@ -5,7 +5,7 @@ import type { Rectangle } from '../foundations/sheet/level-packing.ts';
 import type { PieceOptions } from '../piecing/options.ts';
 import { phrase } from '../words/phrase.ts';
 import { drawingOf } from './drawing-of.ts';
-import type { LaidOut, PrintOrder, QuiltOrder, SheetPrinter, ZipKind } from './pdf-worker.ts';
+import type { LaidOut, PrintOrder, QuiltOrder, SewOrder, SheetPrinter, ZipKind } from './pdf-worker.ts';
 import { handOf, startWorker } from './worker-hand.ts';
 
 export type { LaidOut, PrintOrder, ZipKind } from './pdf-worker.ts';
@@ -139,6 +139,16 @@ export async function makeQuiltPdf(
 ): Promise<Blob | null> {
   const project = { ...order.project, blocks: order.project.blocks.map(drawingOf) };
   const bytes = await theWorker().quiltPdf({ ...order, project }, new Date(), proxy(onSheet));
+  return bytes && new Blob([bytes as Uint8Array<ArrayBuffer>], { type: 'application/pdf' });
+}
+
+/** Writes pages of what is in work; null when `stopPdf` came first. Drawings go without the pictures laid under them. */
+export async function makeSewPdf(
+  order: SewOrder,
+  onSheet: (done: number, of: number) => void,
+): Promise<Blob | null> {
+  const project = { ...order.project, blocks: order.project.blocks.map(drawingOf) };
+  const bytes = await theWorker().sewPdf({ ...order, project }, new Date(), proxy(onSheet));
   return bytes && new Blob([bytes as Uint8Array<ArrayBuffer>], { type: 'application/pdf' });
 }
 

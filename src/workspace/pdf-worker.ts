@@ -23,6 +23,7 @@ import {
 } from '../foundations/type/typeface.ts';
 import type { PieceOptions } from '../piecing/options.ts';
 import type { QuiltPrint } from '../quilt/papers/quilt-sheets.ts';
+import type { SewPrint } from '../rounds/pages/sew-sheets.ts';
 import { phrase } from '../words/phrase.ts';
 import { withSystemLetters } from './system-letters.ts';
 
@@ -36,6 +37,11 @@ export interface PrintOrder extends Omit<SheetOptions, 'typeface'> {
 /** What is printed of a quilt: plain data. */
 export interface QuiltOrder
   extends Omit<QuiltPrint, 'setting'>,
+    Pick<PageSetting, 'page' | 'margin' | 'printedOn'> {}
+
+/** What is printed of what is in work: plain data. */
+export interface SewOrder
+  extends Omit<SewPrint, 'setting'>,
     Pick<PageSetting, 'page' | 'margin' | 'printedOn'> {}
 
 /**
@@ -359,6 +365,30 @@ const printer = {
       const setting = { page, margin, side: 'front', typeface, project: project.name, printedOn } as const;
       return toPdf(quiltSheets({ ...order, setting }), typeface, {
         title: phrase('{project}, quilt', { project: project.name }),
+        createdAt,
+        beforeSheet: progress(onSheet),
+      });
+    });
+  },
+
+  /** Pages to have beside the machine as a PDF file; null when it was stopped on the way. */
+  sewPdf(
+    order: SewOrder,
+    createdAt: Date,
+    onSheet: (done: number, of: number) => void,
+  ): Promise<Uint8Array | null> {
+    return unlessStopped(async () => {
+      const { project, work, page, margin, printedOn } = order;
+      const names = [project.name, ...[...work.blocks, ...project.fabrics].map(({ name }) => name)];
+      const isPlain = names.every((name) => suffices(plain, name));
+      const [{ toPdf }, { sewSheets }, typeface] = await Promise.all([
+        import('../foundations/files/pdf.ts'),
+        import('../rounds/pages/sew-sheets.ts'),
+        isPlain ? loadFull() : loadWider(),
+      ]);
+      const setting = { page, margin, side: 'front', typeface, project: project.name, printedOn } as const;
+      return toPdf(sewSheets({ ...order, setting }), typeface, {
+        title: phrase('{project}, at the machine', { project: project.name }),
         createdAt,
         beforeSheet: progress(onSheet),
       });

@@ -3,6 +3,7 @@ import { partsOfPaper } from '../rounds/papers.ts';
 import { drawingIn } from '../rounds/take-into-work.ts';
 import { paperIn } from '../rounds/work.ts';
 import { longDay } from '../words/numeral.ts';
+import { appAddress } from './app-address.ts';
 import { paperSettings, readChosenPage, readMargin } from './paper-settings.ts';
 import { layOut, makePdf } from './pdf-client.ts';
 import { chosenCorrection, printers } from './printers.ts';
@@ -33,8 +34,8 @@ export async function printAgain(paper: string): Promise<Blob | null> {
   await layOut({
     work: {
       project: { ...project, blocks: [block] },
-      jobs: [{ block, plan, copies: 1, isMirrored: false }],
-      sections: [letter],
+      jobs: [{ block, plan, copies: there.block.copies, isMirrored: false }],
+      only: { section: letter, copy: partsOfPaper(paper).copy },
     },
     page: { name: '', width, height },
     margin: margin.value,
@@ -43,6 +44,7 @@ export async function printAgain(paper: string): Promise<Blob | null> {
     style,
     grain,
     correction: correction?.ok ? correction.correction : null,
+    codes: appAddress(),
     parts: ['foundations'],
     printedOn: longDay(new Date()),
   });

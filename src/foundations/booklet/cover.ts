@@ -167,7 +167,7 @@ export function fabricsUsed(blocks: readonly BlockWork[]): readonly FabricWork[]
 
 /** A square of the fabric's colour, or of the whole of its picture. */
 export const swatch = (
-  { color, picture }: FabricWork,
+  { color, picture }: Pick<FabricWork, 'color' | 'picture'>,
   side: number,
   [x, y]: readonly [number, number],
 ): Mark => ({

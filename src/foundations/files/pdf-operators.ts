@@ -42,7 +42,7 @@ export function operatorsOf(marks: readonly Mark[], ink: Ink): string {
       (mark.kind === 'circle' && mark.filled ? dots : strokes).push(path(mark));
     }
     const { width, dash, grey } = PENS[pen];
-    if (strokes.length > 0) {
+    if (strokes.length > 0 && width > 0) {
       // Lines that are not dashed have round ends (cap 1); corners are mitred (join 0).
       const cap = dash.length > 0 ? `0 J [${dash.map(units).join(' ')}] 0 d` : '1 J';
       out.push(`q ${units(width)} w 0 j ${cap} ${grey} G`, ...strokes, 'S Q');

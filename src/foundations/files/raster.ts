@@ -44,6 +44,7 @@ export function paintSheet(brush: Brush, sheet: Sheet, typeface: FullTypeface, d
   }
   for (const pen of Object.keys(PENS) as PenName[]) {
     const { width, dash, grey } = PENS[pen];
+    if (width === 0) continue;
     const level = Math.round(255 * grey);
     const color = `rgb(${level}, ${level}, ${level})`;
     brush.strokeStyle = color;

@@ -32,7 +32,7 @@ export function drawingOf(
   });
   const paths = (Object.keys(PENS) as PenName[]).flatMap((pen) => {
     const d = marks.map((mark) => (mark.kind !== 'text' && mark.pen === pen ? outline(mark) : '')).join('');
-    return d === '' ? [] : [pathOf(pen, d, isWhole)];
+    return d === '' || PENS[pen].width === 0 ? [] : [pathOf(pen, d, isWhole)];
   });
   const dots = marks.flatMap((mark) =>
     mark.kind === 'circle' && mark.filled

@@ -2,14 +2,16 @@ import type { LengthUnit } from '../../geometry/length.ts';
 import type { Point, Ring, Segment } from '../../geometry/point.ts';
 import { boxOf } from '../../geometry/ring.ts';
 import type { PiecingPlan } from '../../piecing/plan.ts';
-import { type Mark, shiftMark, type TextMark } from '../marks.ts';
+import { type Mark, placeMark, shiftMark, type TextMark } from '../marks.ts';
 import type { Side } from '../side.ts';
 import { blockMarks } from '../type/lettering.ts';
+import { squareCode } from '../type/square-code.ts';
 import type { Typeface } from '../type/typeface.ts';
 import { corners } from './allowance.ts';
 import { setTitle, type Title } from './edge-labels.ts';
 import { type FabricStyle, fabricMarks } from './fabric-marks.ts';
 import { edgesWithin, frameOf } from './frame.ts';
+import { CODE_IN } from './free-square.ts';
 import { joiningEdge } from './joining-edge.ts';
 import type { FabricLabel, LabelRoom } from './label-request.ts';
 import { placeLabels } from './labels.ts';
@@ -30,6 +32,8 @@ export interface DrawingRequest {
   readonly allowance: number;
   readonly side: Side;
   readonly copies: number;
+  /** Whether room for a square code is looked for. */
+  readonly hasCode?: boolean;
   readonly unit: LengthUnit;
   readonly room: LabelRoom;
   /** Ticks of each join of the plan, see `tickCounts`. */
@@ -51,6 +55,8 @@ export interface Drawing {
   /** All that is alike on every copy. */
   readonly marks: readonly Mark[];
   readonly title: Title | null;
+  /** Upper left corner of the square code; null where none is wanted, or no spot is free. */
+  readonly code: Point | null;
   /** Ids of fabrics that are shown by their code somewhere on the paper. */
   readonly codedFabrics: readonly string[];
   /** Labels that found no free place, see `PlacedLabels`. */
@@ -105,7 +111,7 @@ export function drawFoundation(request: DrawingRequest): Drawing {
     obstacles: obstaclesOf(lines),
   });
 
-  const { title, codedFabrics, crowded } = labels;
+  const { title, code, codedFabrics, crowded } = labels;
   const titleMarks = title
     ? blockMarks(setTitle(request, title, request.copies), title.slot.at, title.slot.turn)
     : [];
@@ -133,6 +139,7 @@ export function drawFoundation(request: DrawingRequest): Drawing {
     ],
     marks,
     title: title && { ...title, slot: { ...title.slot, at: [title.slot.at[0] + dx, title.slot.at[1] + dy] } },
+    code: code && [code[0] - CODE_IN / 2 + dx, code[1] - CODE_IN / 2 + dy],
     codedFabrics,
     crowded,
   };
@@ -142,3 +149,9 @@ export function drawFoundation(request: DrawingRequest): Drawing {
 export function titleOfCopy(typeface: Typeface, { title }: Drawing, copy: number): readonly TextMark[] {
   return title ? blockMarks(setTitle({ typeface }, title, copy), title.slot.at, title.slot.turn) : [];
 }
+
+/** The square code of one copy, which leads to `text`. */
+export const codeOfCopy = ({ code }: Drawing, text: string): readonly Mark[] =>
+  code === null
+    ? []
+    : squareCode(text, CODE_IN).map((mark) => placeMark(mark, { at: code, quarterTurns: 0 }));

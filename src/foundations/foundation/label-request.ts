@@ -66,6 +66,8 @@ export interface LabelRequest {
   readonly section: Section;
   readonly blockName: string;
   readonly copies: number;
+  /** Whether room for a square code is looked for. */
+  readonly hasCode?: boolean;
   readonly side: Side;
   readonly unit: LengthUnit;
   readonly allowance: number;

@@ -1,4 +1,5 @@
 import { innerSpot } from '../../geometry/inner-spot.ts';
+import type { Point } from '../../geometry/point.ts';
 import { phrase } from '../../words/phrase.ts';
 import type { Mark, TextMark } from '../marks.ts';
 import { blockMarks } from '../type/lettering.ts';
@@ -13,6 +14,7 @@ import {
   type TitleTry,
   titleTries,
 } from './edge-labels.ts';
+import { freeSquare } from './free-square.ts';
 import { Ground } from './ground.ts';
 import { boxAround, type LabelRequest, type LaidPatch, type Try } from './label-request.ts';
 import { besidePatch, insidePatch, smallLabels } from './patch-labels.ts';
@@ -21,6 +23,8 @@ export interface PlacedLabels {
   /** Labels and their leader lines, alike on every copy. */
   readonly marks: readonly Mark[];
   readonly title: Title | null;
+  /** Middle of the square code; null where none is wanted, or no spot is free. */
+  readonly code: Point | null;
   /** Ids of fabrics shown by their code. */
   readonly codedFabrics: readonly string[];
   /** Texts that found no free place: they lie over a line, or where even that was impossible are left out. */
@@ -147,9 +151,11 @@ function placeInTurn(request: LabelRequest, isTitleEarly: boolean): Placed {
   if (!isTitleEarly) placeTitle();
   marks.push(...place(phrase('the arrow that shows what is up'), () => upTries(request)));
   const chosen = title as TitleTry | null;
+  const code = request.hasCode ? freeSquare(request, ground) : null;
   return {
     marks,
     title: chosen?.title ?? null,
+    code,
     codedFabrics: [...coded],
     crowded,
     isTitleCutOff: chosen === null || chosen.isCutOff,

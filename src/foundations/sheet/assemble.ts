@@ -26,9 +26,9 @@ export function assemble(
 ): { readonly sheets: readonly Sheet[]; readonly unseen: readonly string[] } {
   const { typeface, nesting = DEFAULT_NESTING } = options;
   const items = copiesOf(
-    drawn.map((one) => ({ ...one, job: one.foundation.job })),
+    drawn.map((one) => ({ ...one, job: one.foundation.job, onlyCopy: one.foundation.onlyCopy })),
     nesting,
-    (one) => itemsOf(one, nesting, typeface),
+    (one) => itemsOf(one, nesting, typeface, options.codes),
   );
   const filled = filledSheets(items, print, nesting);
   layLineDown(filled, print, typeface);

@@ -7,18 +7,29 @@ export const groupOf = ({ job, section }: Foundation, { together }: Nesting): st
   together === 'fewest' ? '' : together === 'blocks' ? job.block.id : `${job.block.id} ${section.letter}`;
 
 /** What is made of every copy: all copies of a section one after another, or a block's sections copy by copy. */
-export function copiesOf<One extends { readonly job: MadeBlock }, Made>(
-  all: readonly One[],
-  { together }: Nesting,
-  make: (one: One) => (copy: number) => readonly Made[],
-): Made[] {
+export function copiesOf<
+  One extends { readonly job: MadeBlock; readonly onlyCopy?: number | undefined },
+  Made,
+>(all: readonly One[], { together }: Nesting, make: (one: One) => (copy: number) => readonly Made[]): Made[] {
   if (together !== 'blocks')
     return all.flatMap((one) => {
       const made = make(one);
-      return Array.from({ length: one.job.copies }, (_, i) => made(i + 1)).flat();
+      return numbersOf(one).flatMap(made);
     });
   return [...new Set(all.map(({ job }) => job))].flatMap((job) => {
     const makers = all.filter((one) => one.job === job).map(make);
-    return Array.from({ length: job.copies }, (_, i) => makers.flatMap((made) => made(i + 1))).flat();
+    return numbersOf(all.find((one) => one.job === job)!).flatMap((copy) =>
+      makers.flatMap((made) => made(copy)),
+    );
   });
 }
+
+/** The numbers of the copies that are made. */
+const numbersOf = ({
+  job,
+  onlyCopy,
+}: {
+  readonly job: MadeBlock;
+  readonly onlyCopy?: number | undefined;
+}): readonly number[] =>
+  onlyCopy === undefined ? Array.from({ length: job.copies }, (_, k) => k + 1) : [onlyCopy];

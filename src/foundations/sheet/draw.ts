@@ -22,7 +22,7 @@ export function drawIn(
   fabrics: ReadonlyMap<string, FabricLabel>,
   ticks: ReadonlyMap<number, TickCount>,
   work: PrintWork,
-  { side, style = 'outline', grain = false, typeface }: SheetOptions,
+  { side, style = 'outline', grain = false, codes = null, typeface }: SheetOptions,
   drawings: DrawingStore,
 ): DrawnFoundation {
   const { job, section, blockName } = foundation;
@@ -34,6 +34,7 @@ export function drawIn(
     allowance: work.project.seamAllowance,
     side,
     copies: job.copies,
+    hasCode: codes !== null,
     unit: work.project.unit,
     room: room.labels,
     ticks,

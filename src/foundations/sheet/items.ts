@@ -1,5 +1,6 @@
+import { codedAddress } from '../../document/coded-address.ts';
 import { phrase } from '../../words/phrase.ts';
-import { titleOfCopy } from '../foundation/draw-foundation.ts';
+import { codeOfCopy, titleOfCopy } from '../foundation/draw-foundation.ts';
 import { type Mark, PT, placeMark } from '../marks.ts';
 import type { Foundation } from '../print-work.ts';
 import { textAt } from '../type/lettering.ts';
@@ -29,10 +30,20 @@ export function itemsOf(
   { foundation, drawing, division }: DrawnFoundation,
   nesting: Nesting,
   typeface: Typeface,
+  codes: string | null = null,
 ): (copy: number) => readonly Item[] {
   const group = groupOf(foundation, nesting);
   // What copies have alike comes first and is made once: the very same marks, so that a file need hold them once.
-  const title = (copy: number): readonly Mark[] => titleOfCopy(typeface, drawing, copy);
+  const { block } = foundation.job;
+  const title = (copy: number): readonly Mark[] => [
+    ...titleOfCopy(typeface, drawing, copy),
+    ...(codes === null
+      ? []
+      : codeOfCopy(
+          drawing,
+          codedAddress(codes, { paper: `${block.id}/${foundation.section.letter}/${copy}` }),
+        )),
+  ];
   const shape: SheetShape = { ...drawing, isStraight: false };
   if (!division)
     return (copy) => {

@@ -23,6 +23,8 @@ export interface SheetOptions {
   readonly grain?: boolean;
   /** For a printer that is a little off; none when absent. */
   readonly correction?: Correction | null;
+  /** The address that square codes lead to, see `codedAddress`; papers carry none when absent. */
+  readonly codes?: string | null;
   /** The day of printing, written out; it stands on every sheet. */
   readonly printedOn: string;
   readonly typeface: Typeface;

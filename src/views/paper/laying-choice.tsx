@@ -1,6 +1,8 @@
 import { useId } from 'react';
+import { useStore } from 'zustand';
 import { phrase } from '../../words/phrase.ts';
-import { type PaperSettings, paperSettings } from '../../workspace/paper-settings.ts';
+import { hasCodes, type PaperSettings, paperSettings } from '../../workspace/paper-settings.ts';
+import { session } from '../../workspace/session.ts';
 import { Choice } from '../choice.tsx';
 
 const set = (change: Partial<PaperSettings>): void => paperSettings.setState(change);
@@ -15,6 +17,7 @@ const TOGETHER: readonly (readonly [PaperSettings['together'], string])[] = [
 export function LayingChoice({ settings }: { readonly settings: PaperSettings }) {
   const id = useId();
   const { turning, together, style, grain } = settings;
+  const codes = useStore(session, ({ project }) => hasCodes(settings, project));
   return (
     <section className="paper-laying" aria-labelledby={`${id}-title`}>
       <h3 id={`${id}-title`}>{phrase('Foundations on the sheets')}</h3>
@@ -63,6 +66,20 @@ export function LayingChoice({ settings }: { readonly settings: PaperSettings })
         </label>
         <p id={`${id}-grain`} className="paper-hint">
           {phrase('On patches at the edge of the block, along that edge')}
+        </p>
+      </div>
+      <div>
+        <label className="paper-part">
+          <input
+            type="checkbox"
+            checked={codes}
+            aria-describedby={`${id}-codes`}
+            onChange={(event) => set({ codes: event.target.checked })}
+          />
+          <span>{phrase('Square codes to scan')}</span>
+        </label>
+        <p id={`${id}-codes`} className="paper-hint">
+          {phrase('On papers with room for one: the camera then opens the paper in the Sew place')}
         </p>
       </div>
     </section>

@@ -1,9 +1,11 @@
 import type { Project } from '../../document/project.ts';
 import type { Correction } from '../../foundations/sheet/correction.ts';
 import { DEFAULT_NESTING } from '../../foundations/sheet/filling.ts';
+import { appAddress } from '../../workspace/app-address.ts';
 import { makingAtHand } from '../../workspace/making.ts';
 import {
   chosenCopies,
+  hasCodes,
   type PaperSettings,
   readChosenPage,
   readMargin,
@@ -37,11 +39,24 @@ export function printOrder(
   if (!page.ok || !margin.ok || chosen.size === 0) return { order: null, toCome: 0 };
   const { width, height } = page.value;
   const { side, turning, together, style, grain, parts } = settings;
+  const codes = hasCodes(settings, project) ? appAddress() : null;
   const { blocks: jobs, toCome } = makingAtHand(project, chosen);
   if (toCome > 0) return { order: last?.order ?? null, toCome };
   const correction = correctionOf(known);
   const printedOn = new Date().toLocaleDateString('en', { day: 'numeric', month: 'long', year: 'numeric' });
-  const choices = [width, height, margin.value, side, turning, together, style, grain, parts, correction];
+  const choices = [
+    width,
+    height,
+    margin.value,
+    side,
+    turning,
+    together,
+    style,
+    grain,
+    codes,
+    parts,
+    correction,
+  ];
   const from = [
     project,
     printedOn,
@@ -58,6 +73,7 @@ export function printOrder(
     nesting: { ...DEFAULT_NESTING, turning, together },
     style,
     grain,
+    codes,
     correction,
     parts: [...parts],
     printedOn,

@@ -5,12 +5,12 @@ import type { Project } from '../../document/project.ts';
 import type { Work } from '../../document/work.ts';
 import { clothLength } from '../../quilt/words.ts';
 import { cutsOfRound } from '../../rounds/round-cuts.ts';
+import { cutWords, fabricName, patchCount } from '../../rounds/words.ts';
 import { isCut, setCut } from '../../rounds/work.ts';
 import { phrase } from '../../words/phrase.ts';
 import { noteSewn } from '../../workspace/sewing.ts';
 import { Icon } from '../icons.tsx';
 import { Phrase } from '../phrase.tsx';
-import { cutWords, fabricName, patchCount } from './sew-words.ts';
 
 interface CutListProps {
   readonly project: Project;

@@ -1,7 +1,7 @@
 import { useStore } from 'zustand';
 import type { Work, WorkJoin } from '../../document/work.ts';
 import { formatLength } from '../../geometry/length.ts';
-import { listed } from '../../piecing/sentences.ts';
+import { joinWords } from '../../rounds/words.ts';
 import { type BlockToJoin, blocksToJoin, setJoined, setTrimmed } from '../../rounds/work.ts';
 import { phrase } from '../../words/phrase.ts';
 import { session } from '../../workspace/session.ts';
@@ -77,8 +77,5 @@ function Joining({ of: { name, block, copy, joins, joined, isTrimmed } }: { read
     </fieldset>
   );
 }
-
-const joinWords = ({ left, right }: WorkJoin): string =>
-  phrase('{left} to {right}', { left: listed(left), right: listed(right) });
 
 const lengthOf = ({ seam: [[x1, y1], [x2, y2]] }: WorkJoin): number => Math.hypot(x2 - x1, y2 - y1);

@@ -2,10 +2,10 @@ import { useState } from 'react';
 import { checkFileSize, openFile } from '../../document/file.ts';
 import type { Work } from '../../document/work.ts';
 import { isSameWork, type Merged, mergeWork } from '../../rounds/merge-work.ts';
+import { paperName } from '../../rounds/words.ts';
 import { phrase } from '../../words/phrase.ts';
 import { takeMerged } from '../../workspace/sewing.ts';
 import { Dialog } from '../dialog.tsx';
-import { paperName } from './sew-words.ts';
 
 type Read = { readonly merged: Merged } | { readonly trouble: string };
 

@@ -2,6 +2,7 @@ import { useState } from 'react';
 import { fileNameFor } from '../../document/file-name.ts';
 import type { Project } from '../../document/project.ts';
 import type { Work } from '../../document/work.ts';
+import { cutWords, fabricName, paperName } from '../../rounds/words.ts';
 import { beginAgain, nextRoundOf, paperIn, sewnOf } from '../../rounds/work.ts';
 import { phrase } from '../../words/phrase.ts';
 import { say } from '../../workspace/actions.ts';
@@ -12,7 +13,6 @@ import { Dialog } from '../dialog.tsx';
 import { Icon } from '../icons.tsx';
 import { PaperPicture } from './paper-picture.tsx';
 import { sewView } from './sew-state.ts';
-import { cutWords, fabricName, paperName } from './sew-words.ts';
 import { waitingWords } from './where-list.tsx';
 
 interface PaperDialogProps {

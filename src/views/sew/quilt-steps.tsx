@@ -2,7 +2,8 @@ import { useState } from 'react';
 import { useStore } from 'zustand';
 import type { Work } from '../../document/work.ts';
 import { clothLength } from '../../quilt/words.ts';
-import { quiltStepsOf, setQuiltStep, type Unit } from '../../rounds/quilt-steps.ts';
+import { quiltStepsOf, setQuiltStep } from '../../rounds/quilt-steps.ts';
+import { unitWords } from '../../rounds/words.ts';
 import { phrase } from '../../words/phrase.ts';
 import { session } from '../../workspace/session.ts';
 import { noteSewn } from '../../workspace/sewing.ts';
@@ -20,10 +21,6 @@ export function QuiltSteps({ work }: { readonly work: Work }) {
   const open = steps.filter(({ isDone }) => !isDone);
   const done = steps.filter(({ isDone }) => isDone);
   const listed = [...done.slice(-DONE_LISTED), ...open];
-  const name = (one: Unit): string =>
-    'step' in one
-      ? phrase('what step {step, number} made', { step: one.step + 1 })
-      : placeName(quilt, work, one.place);
   return (
     <section className="sew-card" aria-labelledby="quilt-steps-title">
       <h2 id="quilt-steps-title" className="panel-title">
@@ -57,7 +54,8 @@ export function QuiltSteps({ work }: { readonly work: Work }) {
           : ''}
       </p>
       <ul className="sew-steps">
-        {listed.map(({ step, isDone, left, right }) => {
+        {listed.map(({ step, isDone }) => {
+          const [left, right] = unitWords(work, step);
           const { length, pins, matches } = quilt.steps[step]!;
           return (
             <li key={step}>
@@ -72,8 +70,8 @@ export function QuiltSteps({ work }: { readonly work: Work }) {
                 <span>
                   {phrase('{step, number}. {left} to {right}, {length}', {
                     step: step + 1,
-                    left: name(left),
-                    right: name(right),
+                    left,
+                    right,
                     length: clothLength(length, unit),
                   })}{' '}
                   {pins > 0 && (
@@ -92,12 +90,4 @@ export function QuiltSteps({ work }: { readonly work: Work }) {
       </ul>
     </section>
   );
-}
-
-function placeName(quilt: NonNullable<Work['quilt']>, work: Work, number: number): string {
-  const of = quilt.places.find((place) => place.number === number)?.block;
-  const block = work.blocks.find(({ id }) => id === of);
-  return block
-    ? phrase('place {number, number} ({block})', { number, block: block.name })
-    : phrase('place {number, number}', { number });
 }

@@ -3,6 +3,14 @@ import { useStore } from 'zustand';
 import type { Project } from '../../document/project.ts';
 import type { Work } from '../../document/work.ts';
 import {
+  fabricName,
+  paperCount,
+  paperName,
+  pieceCount,
+  pileWords,
+  STANDING_WORDS,
+} from '../../rounds/words.ts';
+import {
   isRoundDone,
   nextActOf,
   paperIn,
@@ -19,7 +27,6 @@ import { Icon } from '../icons.tsx';
 import { CutList } from './cut-list.tsx';
 import { PaperPicture } from './paper-picture.tsx';
 import { sewView } from './sew-state.ts';
-import { fabricName, paperCount, paperName, pieceCount, pileWords, STANDING_WORDS } from './sew-words.ts';
 import { speak } from './spoken.ts';
 
 interface RoundPileProps {

@@ -1,6 +1,6 @@
 import { useEffect, useRef, useState } from 'react';
+import { readCode } from '../../document/coded-address.ts';
 import type { Work } from '../../document/work.ts';
-import { readCode } from '../../rounds/paper-address.ts';
 import { isRoundDone, paperIn, papersIn } from '../../rounds/work.ts';
 import { phrase } from '../../words/phrase.ts';
 import { Dialog } from '../dialog.tsx';

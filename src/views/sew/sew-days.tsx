@@ -1,7 +1,7 @@
 import type { Work } from '../../document/work.ts';
+import { patchCount } from '../../rounds/words.ts';
 import { currentLocale } from '../../words/language.ts';
 import { phrase } from '../../words/phrase.ts';
-import { patchCount } from './sew-words.ts';
 
 /** Days shown, the latest. */
 const MOST_DAYS = 14;

@@ -1,9 +1,9 @@
 import './sew.css';
 import { useEffect, useMemo, useState } from 'react';
 import { useStore } from 'zustand';
+import { readCode } from '../../document/coded-address.ts';
 import type { Project } from '../../document/project.ts';
 import type { Work } from '../../document/work.ts';
-import { readCode } from '../../rounds/paper-address.ts';
 import { asBefore, currentRound, paperIn, progressOf } from '../../rounds/work.ts';
 import { perCent } from '../../words/numeral.ts';
 import { phrase } from '../../words/phrase.ts';
@@ -22,6 +22,7 @@ import { QuiltSteps } from './quilt-steps.tsx';
 import { RoundPile } from './round-pile.tsx';
 import { openCoded, ScanDialog } from './scan-dialog.tsx';
 import { SewDays } from './sew-days.tsx';
+import { SewPages } from './sew-pages.tsx';
 import { SewSettings } from './sew-settings.tsx';
 import { sewView } from './sew-state.ts';
 import { SewTimer } from './sew-timer.tsx';
@@ -128,6 +129,7 @@ function AtTheMachine({ project, work }: { readonly project: Project; readonly w
           <JoiningList work={work} />
           <QuiltSteps work={work} />
           <WhereList project={project} work={work} />
+          <SewPages project={project} work={work} />
           <SewDays work={work} />
           <SewSettings work={work} />
           <button type="button" className="button" onClick={() => setMerging(true)}>

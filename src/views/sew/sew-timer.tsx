@@ -1,11 +1,11 @@
 import { useStore } from 'zustand';
 import type { Work } from '../../document/work.ts';
+import { timeWords } from '../../rounds/words.ts';
 import { progressOf, secondsFor } from '../../rounds/work.ts';
 import { phrase } from '../../words/phrase.ts';
 import { sewWishes } from '../../workspace/sew-wishes.ts';
 import { pauseTimer, startTimer, timer } from '../../workspace/sewing.ts';
 import { Icon } from '../icons.tsx';
-import { timeWords } from './sew-words.ts';
 
 /** The timer that learns how fast someone sews: it runs while a person wants it to, and remembers when it rests. */
 export function SewTimer({ work }: { readonly work: Work }) {

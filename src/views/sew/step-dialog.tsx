@@ -5,6 +5,7 @@ import type { PiecingPlan } from '../../piecing/plan.ts';
 import { rehearse } from '../../piecing/rehearsal.ts';
 import { cautionsOf, stepSentence } from '../../piecing/sentences.ts';
 import { partsOfPaper } from '../../rounds/papers.ts';
+import { fabricName, paperName } from '../../rounds/words.ts';
 import { paperIn } from '../../rounds/work.ts';
 import { phrase } from '../../words/phrase.ts';
 import { planInWork } from '../../workspace/sewing.ts';
@@ -13,7 +14,6 @@ import { Phrase } from '../phrase.tsx';
 import { PHASE_NAMES, phasesOf } from '../rehearsal/phases.ts';
 import { StagePicture } from '../rehearsal/stage-picture.tsx';
 import { sewView } from './sew-state.ts';
-import { fabricName, paperName } from './sew-words.ts';
 import { speak } from './spoken.ts';
 
 interface StepDialogProps {

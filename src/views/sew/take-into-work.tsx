@@ -2,6 +2,7 @@ import { useEffect, useMemo, useState } from 'react';
 import { useStore } from 'zustand';
 import { copiesInHand } from '../../document/edit-copies.ts';
 import { ALL_AT_ONCE, type BatchChoice, type BatchOrder } from '../../rounds/batches.ts';
+import { timeWords } from '../../rounds/words.ts';
 import { secondsFor } from '../../rounds/work.ts';
 import { phrase } from '../../words/phrase.ts';
 import { goTo } from '../../workspace/actions.ts';
@@ -12,7 +13,6 @@ import { planning, planSewing, takePlanIntoWork } from '../../workspace/sewing.t
 import { Icon } from '../icons.tsx';
 import { Phrase } from '../phrase.tsx';
 import { readCount } from './sew-settings.tsx';
-import { timeWords } from './sew-words.ts';
 
 const BATCH_ORDERS: readonly (readonly [BatchOrder, string])[] = [
   ['blocks', phrase('Block by block')],

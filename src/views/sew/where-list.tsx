@@ -1,11 +1,11 @@
 import { useStore } from 'zustand';
 import type { Project } from '../../document/project.ts';
 import type { Work } from '../../document/work.ts';
+import { fabricName, paperCount, paperName } from '../../rounds/words.ts';
 import { nextRoundOf, paperIn, papersIn, sewnOf } from '../../rounds/work.ts';
 import { phrase } from '../../words/phrase.ts';
 import { Icon } from '../icons.tsx';
 import { sewView } from './sew-state.ts';
-import { fabricName, paperCount, paperName } from './sew-words.ts';
 
 /** So many papers are listed; a search narrows them. */
 const MOST_LISTED = 60;

@@ -113,6 +113,7 @@ describe('papers kept from one layout to the next', () => {
           rings: [],
           marks: [],
           title: null,
+          code: null,
           codedFabrics: [],
           crowded: [],
         }),

@@ -6,9 +6,10 @@ export type Coded = { readonly paper: string } | { readonly fabric: string };
 
 /** `base`: the address of the app, without anything after `#`. */
 export const codedAddress = (base: string, coded: Coded): string =>
-  'paper' in coded
-    ? `${base}#paper=${encodeURIComponent(coded.paper)}`
-    : `${base}#fabric=${encodeURIComponent(coded.fabric)}`;
+  'paper' in coded ? `${base}#paper=${encoded(coded.paper)}` : `${base}#fabric=${encoded(coded.fabric)}`;
+
+/** A slash may stand after `#` as it is (RFC 3986, 3.5), which keeps codes small. */
+const encoded = (id: string): string => encodeURIComponent(id).replaceAll('%2F', '/');
 
 /** What a code, or the part of an address after `#`, stands for; null where it is none of ours. */
 export function readCode(text: string): Coded | null {

@@ -1,13 +1,14 @@
-import type { Project } from '../../document/project.ts';
-import type { Work, WorkCut } from '../../document/work.ts';
-import type { LengthUnit } from '../../geometry/length.ts';
-import { sizeWords } from '../../quilt/words.ts';
-import { partsOfPaper } from '../../rounds/papers.ts';
-import type { Act, Standing } from '../../rounds/work.ts';
-import { paperIn } from '../../rounds/work.ts';
-import { phrase } from '../../words/phrase.ts';
+import type { Project } from '../document/project.ts';
+import type { Work, WorkCut, WorkJoin } from '../document/work.ts';
+import type { LengthUnit } from '../geometry/length.ts';
+import { listed } from '../piecing/sentences.ts';
+import { sizeWords } from '../quilt/words.ts';
+import { phrase } from '../words/phrase.ts';
+import { partsOfPaper } from './papers.ts';
+import type { Act, Standing } from './work.ts';
+import { paperIn } from './work.ts';
 
-/** What the Sew place calls things. */
+/** What the Sew place and its pages call things. */
 
 export const patchCount = (n: number): string =>
   phrase('{n, plural, one {# patch} other {# patches}}', { n });
@@ -66,4 +67,29 @@ export function timeWords(seconds: number): string {
   const rest = hours >= 10 ? 0 : 5 * Math.round((minutes % 60) / 5);
   if (rest === 0 || rest === 60) return phrase('about {hours, number} h', { hours: hours + rest / 60 });
   return phrase('about {hours, number} h {rest, number} min', { hours, rest });
+}
+
+/** The units of a join inside a block: `A and B to C`. */
+export const joinWords = ({ left, right }: Pick<WorkJoin, 'left' | 'right'>): string =>
+  phrase('{left} to {right}', { left: listed(left), right: listed(right) });
+
+/** What the two units of a step of the quilt are called: their place, or the step that made them. */
+export function unitWords({ quilt, blocks }: Work, step: number): readonly [string, string] {
+  const { steps, places } = quilt!;
+  const name = (ids: readonly string[]): string => {
+    if (ids.length > 1) {
+      const made = steps
+        .slice(0, step)
+        .findLastIndex(({ left, right }) => [...left, ...right].includes(ids[0]!));
+      if (made >= 0) return phrase('what step {step, number} made', { step: made + 1 });
+    }
+    const place = places.find(({ id }) => id === ids[0]);
+    const number = place?.number ?? 0;
+    const block = blocks.find(({ id }) => id === place?.block);
+    return block
+      ? phrase('place {number, number} ({block})', { number, block: block.name })
+      : phrase('place {number, number}', { number });
+  };
+  const { left, right } = steps[step]!;
+  return [name(left), name(right)];
 }
