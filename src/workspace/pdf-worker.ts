@@ -23,7 +23,7 @@ import {
 } from '../foundations/type/typeface.ts';
 import type { PieceOptions } from '../piecing/options.ts';
 import type { QuiltPrint } from '../quilt/papers/quilt-sheets.ts';
-import type { SewPrint } from '../rounds/pages/sew-sheets.ts';
+import type { SewPrint } from '../rounds/pages/sew-print.ts';
 import { phrase } from '../words/phrase.ts';
 import { withSystemLetters } from './system-letters.ts';
 

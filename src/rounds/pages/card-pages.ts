@@ -23,7 +23,7 @@ import { phrase } from '../../words/phrase.ts';
 import { cutsOfRound } from '../round-cuts.ts';
 import { cutWords, fabricName, paperName } from '../words.ts';
 import { swatchOf } from './marks.ts';
-import type { SewPrint } from './sew-sheets.ts';
+import type { SewPrint } from './sew-print.ts';
 
 const SWATCH_IN = 0.42;
 const BESIDE_IN = SWATCH_IN + 0.14;

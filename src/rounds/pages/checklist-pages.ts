@@ -22,7 +22,7 @@ import { phrase } from '../../words/phrase.ts';
 import { paperId } from '../papers.ts';
 import { joinWords, paperName, unitWords } from '../words.ts';
 import { boxed, inColumns } from './card-pages.ts';
-import type { SewPrint } from './sew-sheets.ts';
+import type { SewPrint } from './sew-print.ts';
 
 const BOX_IN = 0.13;
 

@@ -18,7 +18,7 @@ import { phrase } from '../../words/phrase.ts';
 import { fabricName, paperName, patchCount } from '../words.ts';
 import { boxed, inColumns } from './card-pages.ts';
 import { swatchOf } from './marks.ts';
-import type { SewPrint } from './sew-sheets.ts';
+import type { SewPrint } from './sew-print.ts';
 
 const NAME = { face: 'semibold', points: 34 } as const;
 const SWATCH_IN = 1.3;

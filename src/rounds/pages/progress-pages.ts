@@ -15,7 +15,7 @@ import { drawn } from '../../quilt/papers/drawn.ts';
 import { fitBox, numberMarks, outlineOf, pieceMarks } from '../../quilt/papers/quilt-marks.ts';
 import { numbersOf } from '../../quilt/words.ts';
 import { phrase } from '../../words/phrase.ts';
-import type { SewPrint } from './sew-sheets.ts';
+import type { SewPrint } from './sew-print.ts';
 
 /**
  * A picture in lines alone, to be coloured as blocks are finished: one for each quilt that is made, or the blocks side

@@ -3,7 +3,7 @@ import { useStore } from 'zustand';
 import { fileNameFor } from '../../document/file-name.ts';
 import type { Project } from '../../document/project.ts';
 import type { Work } from '../../document/work.ts';
-import { SEW_PARTS, type SewPart } from '../../rounds/pages/sew-sheets.ts';
+import { SEW_PARTS, type SewPart } from '../../rounds/pages/sew-print.ts';
 import { longDay } from '../../words/numeral.ts';
 import { phrase } from '../../words/phrase.ts';
 import { goTo, say } from '../../workspace/actions.ts';
