@@ -15,10 +15,12 @@ import { placeNamed } from './places.ts';
 import { followTheme } from './theme.ts';
 import { TopBar } from './top-bar.tsx';
 import { Waiting } from './waiting.tsx';
-import { closeWindowDialog, windowDialog } from './window-dialog.ts';
+import { closeWindowDialog, openWindowDialog, windowDialog } from './window-dialog.ts';
 
 const EarlierDialog = lazy(() => import('./projects/earlier-dialog.tsx'));
 const ProjectsDialog = lazy(() => import('./projects/projects-dialog.tsx'));
+const ShareDialog = lazy(() => import('./projects/share-dialog.tsx'));
+const SharedDialog = lazy(() => import('./projects/shared-dialog.tsx'));
 const HelpDialog = lazy(() => import('./help-dialog.tsx'));
 
 interface AppProps {
@@ -59,10 +61,12 @@ export function App({ started }: AppProps) {
   );
 }
 
-/** A code printed on a paper leads here with what it stands for after `#`: the Sew place opens it. Returns a stop function. */
+/** What a printed code, or a link to a whole project, holds stands after `#`: it is opened. Returns a stop function. */
 function followAddress(): () => void {
   const follow = (): void => {
     if (readCode(location.hash) !== null) goTo('sew');
+    // Its dialog takes it from the address, so that loading the page anew does not ask again.
+    else if (location.hash.startsWith('#project=')) openWindowDialog('shared');
   };
   follow();
   addEventListener('hashchange', follow);
@@ -90,6 +94,18 @@ function WindowDialogs() {
       return (
         <Suspense fallback={null}>
           <EarlierDialog onClose={closeWindowDialog} />
+        </Suspense>
+      );
+    case 'share':
+      return (
+        <Suspense fallback={null}>
+          <ShareDialog onClose={closeWindowDialog} />
+        </Suspense>
+      );
+    case 'shared':
+      return (
+        <Suspense fallback={null}>
+          <SharedDialog onClose={closeWindowDialog} />
         </Suspense>
       );
     case null:

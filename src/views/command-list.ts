@@ -39,6 +39,13 @@ const OF_THE_WINDOW: readonly Command[] = [
     enabled: () => true,
     run: () => openWindowDialog('earlier'),
   },
+  {
+    name: 'share',
+    label: () => phrase('Share…'),
+    keys: [],
+    enabled: () => true,
+    run: () => openWindowDialog('share'),
+  },
 ];
 
 /** What can be done in every place. */

@@ -57,6 +57,7 @@ export function ProjectMenu() {
         <MenuCommand name="new-project" onRun={close} />
         <MenuCommand name="open" onRun={close} />
         <MenuCommand name="save" onRun={close} />
+        <WindowItem text={phrase('Share…')} open="share" onRun={close} />
         <MenuCommand name="bring-in-drawing" onRun={close} />
         {hasBlock && <MenuCommand name="take-elsewhere" onRun={close} />}
         {hasKeptAside && <MenuCommand name="save-kept-aside" onRun={close} />}

@@ -1,7 +1,7 @@
 import { createStore } from 'zustand/vanilla';
 
 /** A dialog of the whole window, over whatever place is in sight. */
-export type WindowDialog = 'palette' | 'help' | 'projects' | 'earlier';
+export type WindowDialog = 'palette' | 'help' | 'projects' | 'earlier' | 'share' | 'shared';
 
 export const windowDialog = createStore<{ readonly open: WindowDialog | null }>(() => ({ open: null }));
 

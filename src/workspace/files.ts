@@ -1,16 +1,23 @@
 import { checkFileSize, openFile } from '../document/file.ts';
 import { fileNameFor } from '../document/file-name.ts';
 import { oneLine } from '../document/file-place.ts';
+import type { Project } from '../document/project.ts';
 import { toText } from '../document/to-text.ts';
 import { phrase } from '../words/phrase.ts';
 import { say, takeOpened } from './actions.ts';
 import { session } from './session.ts';
 
+/** The project as the file that it is saved to. */
+export function fileOf(project: Project): File {
+  return new File([toText(project)], fileNameFor(project.name), { type: 'application/json' });
+}
+
 /** Hands the project to the browser as a download, `<name>.underpaper.json`. */
 export function saveToFile(): void {
   const { project } = session.getState();
-  const name = fileNameFor(project.name);
-  download(name, new Blob([toText(project)], { type: 'application/json' }));
+  const file = fileOf(project);
+  const { name } = file;
+  download(name, file);
   say('done', phrase('The project is on its way to your downloads as ‘{name}’.', { name }));
 }
 
