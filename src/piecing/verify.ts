@@ -17,7 +17,8 @@ import { topologyFaults } from './verify/topology.ts';
 export function verifyPlan(plan: SewingPlan, drawing: Pick<Block, 'outline' | 'cuts'>): string[] {
   if (plan.verdict === 'broken') return [];
   const boundary = boundaryOf(plan.patches);
-  if (boundary.sidesOf.size !== plan.patches.length) return [phrase('Two patches are called the same.')];
+  if (boundary.numberOfPatch.size !== plan.patches.length)
+    return [phrase('Two patches are called the same.')];
   return [
     ...orderFaults(plan, boundary),
     ...topologyFaults(plan, drawing, boundary),

@@ -1,10 +1,12 @@
 import { isOneStretch } from '../../geometry/one-stretch.ts';
+import type { Segment } from '../../geometry/point.ts';
 import { distance } from '../../geometry/ring.ts';
 import { phrase } from '../../words/phrase.ts';
 import type { Join, SewingPlan } from '../plan.ts';
-import { type Boundary, contactBetween, type Side } from './boundary.ts';
-import { type Orders, patchesIn, pointFaults, type Unit, type Units } from './points.ts';
+import { addContact, type Boundary } from './boundary.ts';
+import { type Contact, pointFaults } from './points.ts';
 import { isSameStretch, liesOn, ONE_SPOT_IN, spanOf } from './stretch.ts';
+import { startingUnits, type Unit } from './units.ts';
 
 /**
  * Joins unite units that are there, two by two, until one is left; each along what the two share, and pinned where
@@ -12,68 +14,45 @@ import { isSameStretch, liesOn, ONE_SPOT_IN, spanOf } from './stretch.ts';
  */
 export function joinFaults(plan: SewingPlan, boundary: Boundary): string[] {
   const faults: string[] = [];
-  const unitOf = new Map(plan.sections.map(({ letter }) => [letter, letter]));
-  /** Name of the unit that is made of just these sections, or null when there is none yet. */
-  const unit = (letters: readonly string[]): string | null => {
-    const names = new Set(letters.map((letter) => unitOf.get(letter)));
-    const [name] = names;
-    const members = [...unitOf.values()].filter((n) => n === name).length;
-    return names.size === 1 && name !== undefined && members === letters.length ? name : null;
-  };
-  const waiting = new Set(plan.sections.filter(({ startsFrom }) => startsFrom.length > 0));
-  const sewOn = (): void => {
-    for (const section of waiting) {
-      const name = unit(section.startsFrom);
-      if (name === null) continue;
-      unitOf.set(section.letter, name);
-      waiting.delete(section);
-      sewOn();
-      return;
-    }
-  };
-  const orderOf = new Map(plan.sections.map(({ letter, order }) => [letter, order]));
-  const sectionOf = new Map(plan.patches.map(({ id, section }) => [id, section]));
-  const isIn =
-    (name: string) =>
-    (patch: string): boolean =>
-      unitOf.get(sectionOf.get(patch)!) === name;
+  const units = startingUnits(plan, boundary);
   plan.joins.forEach((join, k) => {
-    sewOn();
+    units.sewOn();
     if (join.step !== k + 1) faults.push(phrase('Join {step} is not the next step.', { step: join.step }));
-    const left = unit(join.left);
-    const right = unit(join.right);
+    const left = units.madeOf(join.left);
+    const right = units.madeOf(join.right);
     if (left === null || right === null || left === right) {
       faults.push(phrase('Join {step} needs units that are not made before it.', { step: join.step }));
       return;
     }
-    const units = [
-      { sections: join.left, has: isIn(left) },
-      { sections: join.right, has: isIn(right) },
-    ] as const;
-    const contact = contactOf(units, orderOf, boundary);
+    const contact = contactOf(left, right, units.unitOf, boundary);
     const seam = seamFaults(join, contact);
     if (join.kind === 'partial' && !finishesAnother(plan, join))
       faults.push(phrase('Join {step} does not finish a seam begun before it.', { step: join.step }));
-    faults.push(...(seam.length > 0 ? seam : pointFaults(join, contact, units, orderOf, boundary)));
-    for (const letter of join.right) unitOf.set(letter, left);
+    faults.push(
+      ...(seam.length > 0 ? seam : pointFaults(join, contact, [left, right], units.unitOf, boundary)),
+    );
+    units.unite(left, right);
   });
-  sewOn();
-  if (new Set(unitOf.values()).size > 1) faults.push(phrase('The sections are not all joined.'));
+  units.sewOn();
+  if (units.count() > 1) faults.push(phrase('The sections are not all joined.'));
   return faults;
 }
 
-/** What the units of a join share, from the left one; read off the one with fewer patches. */
-function contactOf([left, right]: Units, orderOf: Orders, boundary: Boundary): Side[] {
-  const sizeOf = ({ sections }: Unit): number =>
-    sections.reduce((sum, letter) => sum + (orderOf.get(letter)?.length ?? 0), 0);
-  if (sizeOf(left) <= sizeOf(right)) return contactBetween(boundary, patchesIn(left, orderOf), right.has);
-  return contactBetween(boundary, patchesIn(right, orderOf), left.has).map(
-    ({ edge: [a, b], patch, other }) => ({
-      edge: [b, a],
-      patch: other!,
-      other: patch,
-    }),
-  );
+/** What the units of a join share, side by side from the left one; read off the one with fewer patches. */
+function contactOf(left: Unit, right: Unit, unitOf: (patch: number) => Unit, boundary: Boundary): Contact[] {
+  const { edges, patch, beyond } = boundary;
+  const isFromLeft = left.patches.length <= right.patches.length;
+  const [own, other] = isFromLeft ? [left, right] : [right, left];
+  const sides: number[] = [];
+  const isOther = (p: number): boolean => unitOf(p) === other;
+  for (const p of own.patches) addContact(boundary, p, isOther, sides);
+  return sides.map((side) => {
+    const [a, b] = edges[side]!;
+    const [here, there] = [patch[side]!, beyond[side]!];
+    return isFromLeft
+      ? { edge: [a, b], left: here, right: there }
+      : { edge: [b, a], left: there, right: here };
+  });
 }
 
 /** Is a partial join two straight stretches, one of which goes straight on from an earlier seam left open for it? */
@@ -90,7 +69,7 @@ function finishesAnother({ joins }: SewingPlan, { step, stretches, finishes }: J
 }
 
 /** Is the seam all that the two units share: in one stretch where it is straight, in more where it is set in? */
-function seamFaults({ step, kind, seam, stretches }: Join, contact: readonly Side[]): string[] {
+function seamFaults({ step, kind, seam, stretches }: Join, contact: readonly Contact[]): string[] {
   const edges = contact.map(({ edge }) => edge);
   if (kind === 'straight') {
     if (!isOneStretch(edges)) return [phrase('Join {step} is not one straight seam.', { step })];
@@ -100,9 +79,8 @@ function seamFaults({ step, kind, seam, stretches }: Join, contact: readonly Sid
   }
   // A seam that turns within the width of a line may be called either.
   if (edges.length === 0 || stretches.length < 2) return [phrase('Join {step} is not set in.', { step })];
-  const lengthOf = (
-    some: readonly (readonly [readonly [number, number], readonly [number, number]])[],
-  ): number => some.reduce((sum, [a, b]) => sum + distance(a, b), 0);
+  const lengthOf = (some: readonly Segment[]): number =>
+    some.reduce((sum, [a, b]) => sum + distance(a, b), 0);
   const isTold =
     stretches.length > 0 &&
     Math.abs(lengthOf(edges) - lengthOf(stretches)) <= ONE_SPOT_IN * (stretches.length + 1) &&
