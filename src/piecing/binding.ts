@@ -1,4 +1,4 @@
-import type { Clashes, Stop } from './clashes.ts';
+import type { Clashes, Stop, Way } from './clashes.ts';
 import { leastSum, type Term } from './least-sum.ts';
 import type { Chord } from './partings.ts';
 import type { Pattern } from './pattern.ts';
@@ -10,8 +10,9 @@ export interface Binding {
   readonly joins: number;
   /** Match points that any such plan has at least. */
   readonly matches: number;
-  /** Clashes that bind. */
-  readonly count: number;
+  /** Clashes that bind, and the ways on which one of them lies. */
+  readonly binds: readonly number[];
+  readonly ways: readonly Way[];
   /** Of each clash which of its lines passes through it when the joins are fewest; -1 where it does not bind. */
   readonly passing: Int8Array;
   /** Do the joins come to no more than `joins` when the lines pass so? Else the count is only a bound from below. */
@@ -32,19 +33,25 @@ const JOIN_WEIGHT = 2 ** 32;
  * the joins are at least as many as there are such series. Which line passes where is chosen so that they are fewest,
  * and among those shortest. Cost: O(clashes and edges), and where lines cross that of `leastSum`.
  */
-export function bindingOf(pattern: Pattern, clashes: Clashes, region: Region): Binding {
-  const bound = boundBy(clashes, region);
-  const { passing } = bound;
+export function bindingOf(
+  pattern: Pattern,
+  clashes: Clashes,
+  region: Region,
+  within: Bounding = clashes,
+): Binding {
+  const bound = boundBy(clashes, region, within);
+  const { passing, binds } = bound;
   const choices: number[] = [];
+  if (!binds.some((c) => clashes.all[c]!.lines.length > 1))
+    return { ...bound, joins: seriesIn(pattern, clashes, region, bound), isReached: true };
   const thingOf = new Int32Array(passing.length).fill(-1);
-  clashes.all.forEach(({ lines }, c) => {
-    if (passing[c]! >= 0 && lines.length > 1) thingOf[c] = choices.push(lines.length) - 1;
-  });
-  if (choices.length === 0)
-    return { ...bound, joins: seriesIn(pattern, clashes, region, passing), isReached: true };
+  for (const c of binds) {
+    const { length } = clashes.all[c]!.lines;
+    if (length > 1) thingOf[c] = choices.push(length) - 1;
+  }
   if (choices.length > MOST_CHOICES) {
-    const joins = countLines(clashes, passing);
-    return { ...bound, joins, isReached: joins === seriesIn(pattern, clashes, region, passing) };
+    const joins = countLines(clashes, bound);
+    return { ...bound, joins, isReached: joins === seriesIn(pattern, clashes, region, bound) };
   }
   const terms: Term[] = [];
   let joins = 0;
@@ -66,33 +73,30 @@ export function bindingOf(pattern: Pattern, clashes: Clashes, region: Region): B
     if (things.length > 0) terms.push({ things, costs });
     else if (costs[0]! >= JOIN_WEIGHT) joins++;
   };
-  followWays(pattern, clashes, region, passing, enter);
+  followWays(pattern, clashes, region, bound, enter);
   const { sum, chosen } = leastSum(choices, terms);
-  for (let c = 0; c < passing.length; c++) if (thingOf[c]! >= 0) passing[c] = chosen[thingOf[c]!]!;
+  for (const c of binds) if (thingOf[c]! >= 0) passing[c] = chosen[thingOf[c]!]!;
   joins += Math.floor(sum / JOIN_WEIGHT);
-  return { ...bound, joins, isReached: joins === seriesIn(pattern, clashes, region, passing) };
+  return { ...bound, joins, isReached: joins === seriesIn(pattern, clashes, region, bound) };
 }
 
 /**
  * The weaker count, of lines: those that only can pass where they do, and the fewest further ones that leave no
  * crossing without a join. Settles in `passing` which line passes at each crossing.
  */
-function countLines({ all }: Clashes, passing: Int8Array): number {
+function countLines({ all }: Clashes, { binds, passing }: Bound): number {
   const joined = new Set<number>();
-  for (let c = 0; c < all.length; c++)
-    if (passing[c]! >= 0 && all[c]!.lines.length === 1) joined.add(all[c]!.lines[0]!);
+  for (const c of binds) if (all[c]!.lines.length === 1) joined.add(all[c]!.lines[0]!);
   const open: number[][] = [];
-  for (let c = 0; c < all.length; c++)
-    if (passing[c]! >= 0 && !all[c]!.lines.some((line) => joined.has(line))) open.push([...all[c]!.lines]);
+  for (const c of binds) if (!all[c]!.lines.some((line) => joined.has(line))) open.push([...all[c]!.lines]);
   const { least, lines } = fewestThrough(open);
   const count = joined.size + least;
   for (const line of lines) joined.add(line);
-  for (let c = 0; c < all.length; c++)
-    if (passing[c]! >= 0)
-      passing[c] = Math.max(
-        0,
-        all[c]!.lines.findIndex((line) => joined.has(line)),
-      );
+  for (const c of binds)
+    passing[c] = Math.max(
+      0,
+      all[c]!.lines.findIndex((line) => joined.has(line)),
+    );
   return count;
 }
 
@@ -152,18 +156,13 @@ function fewestThrough(crossings: readonly (readonly number[])[]): {
 }
 
 /**
- * The same for a unit left by a join that keeps to `passing`: which line passes where stays as it is, and where it was
+ * The same for a unit left by a join that keeps to what passes in the whole: which line passes where stays as it is, and where it was
  * the best for the whole it is the best for each of the two units, so that nothing need be searched.
  */
-export function bindingUnder(
-  pattern: Pattern,
-  clashes: Clashes,
-  region: Region,
-  passing: Int8Array,
-): Binding {
-  const bound = boundBy(clashes, region);
-  for (let c = 0; c < passing.length; c++) if (bound.passing[c]! >= 0) bound.passing[c] = passing[c]!;
-  return { ...bound, joins: seriesIn(pattern, clashes, region, bound.passing), isReached: true };
+export function bindingUnder(pattern: Pattern, clashes: Clashes, region: Region, whole: Binding): Binding {
+  const bound = boundBy(clashes, region, whole);
+  for (const c of bound.binds) bound.passing[c] = whole.passing[c]!;
+  return { ...bound, joins: seriesIn(pattern, clashes, region, bound), isReached: true };
 }
 
 /**
@@ -189,38 +188,45 @@ export function settledBy(
   return count;
 }
 
-/** Which clashes bind a region: 0 in `passing` for those that do. */
-function boundBy({ all }: Clashes, region: Region): { matches: number; count: number; passing: Int8Array } {
+/** Where the clashes that bind a region, and the ways they lie on, are looked for: all there are, or those of a larger one. */
+type Bounding = Clashes | Pick<Binding, 'binds' | 'ways'>;
+
+type Bound = Pick<Binding, 'matches' | 'binds' | 'ways' | 'passing'>;
+
+/** Which clashes bind a region: 0 in `passing` for those that do. Cost: O(clashes and ways looked at). */
+function boundBy({ all, whole }: Clashes, region: Region, within: Bounding): Bound {
   const passing = new Int8Array(all.length).fill(-1);
+  const binds: number[] = [];
   let matches = 0;
-  let count = 0;
-  for (let c = 0; c < all.length; c++) {
+  for (const c of 'binds' in within ? within.binds : whole) {
     const { cells, isMatch } = all[c]!;
-    let binds = true;
-    for (let k = 0; k < cells.length && binds; k++) binds = region[cells[k]!] === 1;
-    if (!binds) continue;
+    let isBound = true;
+    for (let k = 0; k < cells.length && isBound; k++) isBound = region[cells[k]!] === 1;
+    if (!isBound) continue;
     if (isMatch) matches++;
     passing[c] = 0;
-    count++;
+    binds.push(c);
   }
-  return { matches, count, passing };
+  const ways = within.ways.filter(({ stops }) => stops.some(({ clash }) => passing[clash]! >= 0));
+  return { matches, binds, ways, passing };
 }
 
 /**
  * The edges that lie on a join in any plan, by the clashes that bind. A straight line may run across a region that is
  * not convex more than once, so it is the stretch that counts, not the line.
  */
-export function forcedEdges({ all }: Clashes, passing: Int8Array): Set<number> {
+export function forcedEdges({ all }: Clashes, { binds }: Binding): Set<number> {
   const forced = new Set<number>();
-  for (let c = 0; c < all.length; c++) if (passing[c]! >= 0 && all[c]!.edge >= 0) forced.add(all[c]!.edge);
+  for (const c of binds) if (all[c]!.edge >= 0) forced.add(all[c]!.edge);
   return forced;
 }
 
 /** The unbroken series of clashes that lines pass through, when it is settled which passes where. */
-function seriesIn(pattern: Pattern, clashes: Clashes, region: Region, passing: Int8Array): number {
+function seriesIn(pattern: Pattern, clashes: Clashes, region: Region, bound: Bound): number {
+  const { passing } = bound;
   const passes = (stop: Stop | null): boolean => stop !== null && passing[stop.clash] === stop.choice;
   let series = 0;
-  followWays(pattern, clashes, region, passing, (first, second) => {
+  followWays(pattern, clashes, region, bound, (first, second) => {
     if (passes(second) && !passes(first)) series++;
   });
   return series;
@@ -232,9 +238,9 @@ function seriesIn(pattern: Pattern, clashes: Clashes, region: Region, passing: I
  */
 function followWays(
   pattern: Pattern,
-  { all, ways }: Clashes,
+  { all }: Clashes,
   region: Region,
-  passing: Int8Array,
+  { ways, passing }: Bound,
   visit: (first: Stop | null, second: Stop | null, length: number) => void,
 ): void {
   const { face } = pattern.division;

@@ -32,17 +32,12 @@ const LEANING = 1.5;
  *
  * Cost: O(n log n) for n edges, unless lines all but meet.
  */
-export function isBlurred(pattern: Pattern): boolean {
-  const known = seen.get(pattern.lines);
-  if (known !== undefined) return known;
-  const sketch = sketchOf(pattern);
-  const found = runsDouble(pattern) || skipsGap(sketch) || changesLine(sketch);
-  seen.set(pattern.lines, found);
-  return found;
+export function isBlurred(lines: Lines): boolean {
+  const sketch = sketchOf(lines);
+  return runsDouble(lines) || skipsGap(sketch) || changesLine(sketch);
 }
 
-/** Lines of a pattern never change, and are asked of again and again. */
-const seen = new WeakMap<Pattern['lines'], boolean>();
+type Lines = Pick<Pattern, 'division' | 'lines' | 'lineOf'>;
 
 interface Sketch {
   readonly vertices: readonly Point[];
@@ -55,7 +50,7 @@ interface Sketch {
   readonly isRim: Uint8Array;
 }
 
-function sketchOf({ division, lineOf }: Pattern): Sketch {
+function sketchOf({ division, lineOf }: Lines): Sketch {
   const { origin, vertices } = division;
   const around: number[][] = vertices.map(() => []);
   const isRim = new Uint8Array(vertices.length);
@@ -89,7 +84,7 @@ function mayGoOn(a: Point, v: Point, b: Point): boolean {
 }
 
 /** Do two edges of one straight line lie beside each other? */
-function runsDouble({ division, lines }: Pattern): boolean {
+function runsDouble({ division, lines }: Lines): boolean {
   const { origin, vertices } = division;
   return lines.some(({ runs }) => {
     const headed = runs.flat();

@@ -42,6 +42,8 @@ export interface Way {
 /** All clashes of a pattern, and how its lines thread them. */
 export interface Clashes {
   readonly all: readonly Clash[];
+  /** Their numbers, as indices into `all`. */
+  readonly whole: readonly number[];
   readonly ways: readonly Way[];
   /** Clash (index into `all`) at a vertex, and that along an edge; -1 for none. */
   readonly atVertex: Int32Array;
@@ -114,7 +116,7 @@ export function clashesOf(pattern: Pattern): Clashes {
       if (stops.length > 0) ways.push({ run, stops, reach: reachOf(pattern, run) });
     }
   });
-  return { all: clashes, ways, atVertex, onEdge };
+  return { all: clashes, whole: clashes.map((_, c) => c), ways, atVertex, onEdge };
 }
 
 function reachOf({ division }: Pattern, run: readonly number[]): Float64Array {

@@ -1,5 +1,4 @@
 import type { Assembly, Cost, Solved, Wish } from './assembly.ts';
-import { isBlurred } from './blur.ts';
 import { cornerCount, hasPair, neighboursAmong, PAIRS_A_WORD, wordsOf } from './pairs.ts';
 import type { Pattern } from './pattern.ts';
 import { knotOf } from './peel.ts';
@@ -59,7 +58,7 @@ export function everySplit(pattern: Pattern, region: Region, wish: Wish, allowed
   const words = wordsOf(n, pairs);
   const cornersAlong = cornerCount(pattern, pairs);
   const mayRefuse = pattern.role.includes(2);
-  const isHazy = isBlurred(pattern);
+  const isHazy = pattern.isBlurred;
   const holds = new Int8Array(all + 1);
   const peels = new Int8Array(all + 1);
   const turns = new Map<number, number>();

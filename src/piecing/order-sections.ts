@@ -1,7 +1,6 @@
 import { areasOf } from '../geometry/division.ts';
 import { farthestPair } from '../geometry/ring.ts';
 import type { Assembled } from './assemble.ts';
-import { compareIds } from './ids.ts';
 import { type Cloth, pieceOrder } from './order.ts';
 import { type KnownPatches, patchKeys } from './patch-keys.ts';
 import { endOf, headed, type Pattern, startOf } from './pattern.ts';
@@ -29,11 +28,15 @@ export interface OrderedSections {
 export function orderSections(pattern: Pattern, { sections }: Assembled, facts: OrderFacts): OrderedSections {
   const { known, cloth, ranks } = facts;
   const idOf: string[] = [];
+  /** Place of each cell in the plan, section by section. */
+  const placeOf = new Int32Array(pattern.cells);
+  let place = 0;
   const orders = sections.map(({ letter, region, base }) => {
     const first = base ? 2 : 1;
     const order = pieceOrder(pattern, region, { cloth, rank: ranks, ...(base && { base }) });
     return order.map((step, k) => {
       idOf[step.cell] = `${letter}${first + k}`;
+      placeOf[step.cell] = place++;
       return { ...step, position: first + k };
     });
   });
@@ -52,7 +55,9 @@ export function orderSections(pattern: Pattern, { sections }: Assembled, facts: 
           along.length > 0
             ? headed(...farthestPair(along.flatMap((h) => [startOf(pattern, h), endOf(pattern, h)])))
             : null,
-        neighbours: Array.from(pattern.neighbours[cell]!, (n) => idOf[n]!).sort(compareIds),
+        neighbours: Array.from(pattern.neighbours[cell]!)
+          .sort((a, b) => placeOf[a]! - placeOf[b]!)
+          .map((n) => idOf[n]!),
       }),
     ),
   );

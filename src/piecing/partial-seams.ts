@@ -1,5 +1,4 @@
 import { costInWords } from './assembly.ts';
-import { isBlurred } from './blur.ts';
 import { clashesOf } from './clashes.ts';
 import type { Pattern } from './pattern.ts';
 import { keyOf, type Region, sidesOf, wholeOf } from './region.ts';
@@ -25,7 +24,7 @@ interface PartialSplit {
  */
 export function partialAssembly(pattern: Pattern, budget: number): SearchResult | null {
   const rings = ringsOf(pattern, wholeOf(pattern));
-  if (rings.length === 0 || isBlurred(pattern)) return null;
+  if (rings.length === 0 || pattern.isBlurred) return null;
   const role = pattern.role.slice();
   const opened = new Map<string, PartialSplit>();
   for (const ring of rings) {

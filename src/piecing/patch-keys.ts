@@ -1,5 +1,5 @@
 import { type Area, holdsPoint } from '../geometry/inner-spot.ts';
-import { TOUCH_IN } from '../geometry/lattice.ts';
+import { LATTICE_STEPS_PER_IN, TOUCH_IN } from '../geometry/lattice.ts';
 import type { Point, Ring } from '../geometry/point.ts';
 import { boxOf, distanceToSegment } from '../geometry/ring.ts';
 import type { PatchEntry } from './block.ts';
@@ -69,7 +69,15 @@ function areaFinder(areas: readonly Area[]): (at: Point) => number {
 export const areaKey = ({ polygon, holes }: Area): string =>
   holes.length === 0 ? ringKey(polygon) : [ringKey(polygon), ...holes.map(ringKey).sort()].join('|');
 
-const ringKey = (ring: Ring): string => cornersOf(ring).join(' ');
+/** Four signs a corner, two for each coordinate: not to be read, but far sooner made than figures. */
+function ringKey(ring: Ring): string {
+  let key = '';
+  for (const [x, y] of cornersOf(ring)) {
+    const [a, b] = [Math.round(x * LATTICE_STEPS_PER_IN), Math.round(y * LATTICE_STEPS_PER_IN)];
+    key += String.fromCharCode((a >>> 16) & 0xffff, a & 0xffff, (b >>> 16) & 0xffff, b & 0xffff);
+  }
+  return key;
+}
 
 /**
  * The corners at which a ring turns, from the one farthest left, and of those the uppermost. Left out are places that
@@ -77,12 +85,14 @@ const ringKey = (ring: Ring): string => cornersOf(ring).join(' ');
  */
 export function cornersOf(ring: Ring): Ring {
   const first = firstCorner(ring);
-  const corners: Point[] = [];
-  for (let i = 0; i < ring.length; i++) {
+  let before = ring[first]!;
+  const corners: Point[] = [before];
+  for (let i = 1; i < ring.length; i++) {
     const corner = ring[(first + i) % ring.length]!;
-    const before = corners.at(-1);
     const after = ring[(first + i + 1) % ring.length]!;
-    if (before === undefined || distanceToSegment(corner, before, after) > TOUCH_IN) corners.push(corner);
+    if (distanceToSegment(corner, before, after) <= TOUCH_IN) continue;
+    corners.push(corner);
+    before = corner;
   }
   return corners;
 }

@@ -3,6 +3,7 @@ import { loopFrom, OUTSIDE } from '../geometry/division.ts';
 import type { Point, Segment } from '../geometry/point.ts';
 import { distance } from '../geometry/ring.ts';
 import type { CutRole } from './block.ts';
+import { isBlurred } from './blur.ts';
 
 /**
  * An abstract division, ready for the questions of piecing: cells (by number) whose sides are half-edges, each
@@ -24,6 +25,8 @@ export interface Pattern {
   readonly lines: readonly StraightLine[];
   /** Index into `lines` of an edge, -1 on the outline. */
   readonly lineOf: Int32Array;
+  /** Could a seam be straight as far as a printed line shows, and yet not keep to one of `lines`? */
+  readonly isBlurred: boolean;
 }
 
 export interface StraightLine {
@@ -50,6 +53,7 @@ export function patternOf(division: Division, straight: Int32Array): Pattern {
     neighbours: loops.map((own, c) => neighboursIn(division, own, c)),
     lines,
     lineOf,
+    isBlurred: isBlurred({ division, lines, lineOf }),
     straight,
     role: new Uint8Array(division.line.length),
   };

@@ -1,7 +1,6 @@
 import { isOneStretch } from '../geometry/one-stretch.ts';
 import type { Segment } from '../geometry/point.ts';
 import { farthestPair } from '../geometry/ring.ts';
-import { isBlurred } from './blur.ts';
 import type { Pattern } from './pattern.ts';
 import { cellsOf, isConnected, type Region } from './region.ts';
 
@@ -16,7 +15,7 @@ const BENT: Contact = { kind: 'bent' };
 
 /** How cell `c` touches the other cells of a region. Cost: O(sides of the cell). */
 export function contactOf(pattern: Pattern, region: Region, c: number): Contact {
-  if (isBlurred(pattern)) return measuredContact(pattern, region, c);
+  if (pattern.isBlurred) return measuredContact(pattern, region, c);
   const { division, loops, straight } = pattern;
   const { face } = division;
   let found: number[] | null = null;
@@ -92,7 +91,7 @@ export function isPeelable(pattern: Pattern, region: Region, c: number): boolean
  * vertices belongs to the region they do; only at a gap or a tip of the outline must the whole be walked.
  */
 function restHolds(pattern: Pattern, region: Region, c: number, edges: readonly number[]): boolean {
-  if (isBlurred(pattern)) return isConnectedWithout(pattern, region, c);
+  if (pattern.isBlurred) return isConnectedWithout(pattern, region, c);
   const { face, previous } = pattern.division;
   for (let k = 0; k + 1 < edges.length; k++) {
     // Round the vertex between two sides, on the far side, from the twin of the first to the twin of the second.

@@ -1,6 +1,5 @@
 import { type Assembly, type Cost, costInWords, type Solved, type Wish } from './assembly.ts';
 import { type Binding, bindingOf, bindingUnder, forcedEdges, settledBy } from './binding.ts';
-import { isBlurred } from './blur.ts';
 import { type Clashes, clashesOf, crossedVertices } from './clashes.ts';
 import { everySplit, type Looks, MOST_LOOKS } from './every-split.ts';
 import { cornersOf, type OpenedRing, openingsOf, ringsWithin } from './openings.ts';
@@ -42,14 +41,14 @@ interface Bound {
  * request also `1 + best(what is left after peeling)`; memoised on the set of cells, by branch and bound. Exact in
  * all but the length while the budget lasts; after that each region takes its most promising parting. Among equals
  * the one with the shorter joins is preferred, without looking through all of them. `budget` counts regions looked into.
- * `clashes` and `held`, the rings of the whole, may be given where they are known, and `whole` where it is a part.
+ * `clashes` and `held`, the rings of `whole`, may be given where they are known, and `whole` where it is a part.
  */
 export function cheapestAssembly(
   pattern: Pattern,
   budget: number,
   wish: Wish = {},
   clashes: Clashes = clashesOf(pattern),
-  held: readonly Region[] = ringsOf(pattern, wholeOf(pattern)),
+  held: readonly Region[] | null = null,
   whole: Region = wholeOf(pattern),
 ): SearchResult {
   const memo = new Map<string, Solved>();
@@ -58,7 +57,7 @@ export function cheapestAssembly(
   const splits = new Map<string, Solved | null>();
   const isCrossing = crossedVertices(pattern);
   // What clashes bind is told by lines; it holds only where lines can be told apart.
-  const isHazy = isBlurred(pattern);
+  const isHazy = pattern.isBlurred;
   let spent = 0;
   let isComplete = true;
 
@@ -66,8 +65,11 @@ export function cheapestAssembly(
     const split = splitEveryWay(ring);
     return split ? costInWords(split.cost).corners : null;
   });
-  const rings = openings.into(held);
-  const { cost, assembly } = solve(whole, rings);
+  // Most drawings hold no ring, and to look for one is most of the way to taking the drawing apart.
+  let isSought = held === null && !isHazy;
+  const straight = isSought ? solvedStraight() : null;
+  const rings = straight ? [] : openings.into(held ?? ringsOf(pattern, whole));
+  const { cost, assembly } = straight ?? solve(whole, rings);
   return {
     cost,
     assembly,
@@ -76,6 +78,22 @@ export function cheapestAssembly(
     rings: heldIn(assembly),
     clashes,
   };
+
+  /** What comes of it when straight seams suffice; null, and all forgotten, where a ring is met. */
+  function solvedStraight(): Solved | null {
+    try {
+      return solve(whole, []);
+    } catch (met) {
+      if (!(met instanceof RingMet)) throw met;
+      memo.clear();
+      bounds.clear();
+      spent = 0;
+      isComplete = true;
+      return null;
+    } finally {
+      isSought = false;
+    }
+  }
 
   function splitEveryWay(region: Region): Solved | null {
     const key = keyOf(region);
@@ -86,8 +104,8 @@ export function cheapestAssembly(
     return made;
   }
 
-  function boundOf(region: Region, key: string, rings: readonly OpenedRing[]): Bound {
-    return bounds.get(key) ?? rememberBound(region, key, bindingOf(pattern, clashes, region), rings);
+  function boundOf(region: Region, key: string, rings: readonly OpenedRing[], within?: Binding): Bound {
+    return bounds.get(key) ?? rememberBound(region, key, bindingOf(pattern, clashes, region, within), rings);
   }
 
   function rememberBound(region: Region, key: string, binding: Binding, rings: readonly OpenedRing[]): Bound {
@@ -100,9 +118,9 @@ export function cheapestAssembly(
     return bound;
   }
 
-  function leastOf(region: Region, rings: readonly OpenedRing[]): Cost {
+  function leastOf(region: Region, rings: readonly OpenedRing[], within: Binding): Cost {
     const key = keyOf(region);
-    return memo.get(key)?.cost ?? boundOf(region, key, ringsWithin(rings, region)).cost;
+    return memo.get(key)?.cost ?? boundOf(region, key, ringsWithin(rings, region), within).cost;
   }
 
   function solve(region: Region, rings: readonly OpenedRing[]): Solved {
@@ -122,7 +140,9 @@ export function cheapestAssembly(
       : null;
     if (best && refused === 0) return remember(key, best);
     if (wish.allowsUnitFirst && !peels) best = solveSewnOn(region, rings);
-    const kept = best && isNoBetter(floor, best.cost) ? null : partingThatKeeps(region, binding, rings);
+    const isDone = best !== null && isNoBetter(floor, best.cost);
+    const chords = isDone ? [] : chordsOf(pattern, region);
+    const kept = isDone ? null : partingThatKeeps(region, chords, binding, rings);
     if (kept) {
       const left = solve(kept.left, ringsWithin(rings, kept.left));
       const right = solve(kept.right, ringsWithin(rings, kept.right));
@@ -131,7 +151,7 @@ export function cheapestAssembly(
         best = { cost, assembly: { kind: 'straight', region, left: left.assembly, right: right.assembly } };
     }
     const isSettled = best !== null && isNoBetter(floor, best.cost);
-    for (const { parting, own, least } of isSettled ? [] : choicesOf(region, binding, rings)) {
+    for (const { parting, own, least } of isSettled ? [] : choicesOf(region, chords, binding, rings)) {
       if (best && isNoBetter(floor, best.cost)) break;
       if (best && isNoBetter(least, best.cost)) continue;
       if (best && spent >= budget) {
@@ -140,12 +160,14 @@ export function cheapestAssembly(
       }
       const left = solve(parting.left, ringsWithin(rings, parting.left));
       // With the left half known exactly, many a parting is out before its right half is looked into.
-      if (best && isNoBetter(add(left.cost, leastOf(parting.right, rings), own), best.cost)) continue;
+      if (best && isNoBetter(add(left.cost, leastOf(parting.right, rings, binding), own), best.cost))
+        continue;
       const right = solve(parting.right, ringsWithin(rings, parting.right));
       const cost = add(left.cost, right.cost, own);
       if (best && compare(cost, best.cost) >= 0) continue;
       best = { cost, assembly: { kind: 'straight', region, left: left.assembly, right: right.assembly } };
     }
+    if (!best && isSought) throw new RingMet();
     if (!best || (region === whole && rings.length > 0 && pattern.cells <= OPENED_WHOLE)) {
       const opened = solveOpened(region);
       if (!best || compare(opened.cost, best.cost) < 0) best = opened;
@@ -158,21 +180,26 @@ export function cheapestAssembly(
    * clashes on its way where the joins are fewest, neither refused nor disliked. What bounds its two units is then
    * known as well. Null where there is none, as where such lines hold each other up.
    */
-  function partingThatKeeps(region: Region, binding: Binding, rings: readonly OpenedRing[]): Parting | null {
+  function partingThatKeeps(
+    region: Region,
+    chords: readonly Chord[],
+    binding: Binding,
+    rings: readonly OpenedRing[],
+  ): Parting | null {
     if (!binding.isReached || binding.joins === 0) return null;
-    const chords = chordsOf(pattern, region)
+    const keeping = chords
       .map((chord) => ({ chord, settled: settledBy(pattern, clashes, binding.passing, chord) }))
       .filter(({ settled }) => settled > 0)
       .map((choice) => ({ ...choice, length: chordLength(pattern, choice.chord) }))
       .sort((a, b) => a.length - b.length);
-    for (const { chord, settled } of chords) {
+    for (const { chord, settled } of keeping) {
       const parting = partAlong(pattern, region, chord);
       if (!parting || parting.refused > 0 || (wish.dislike?.(chord, parting) ?? 0) > 0) continue;
-      const left = bindingUnder(pattern, clashes, parting.left, binding.passing);
-      const right = bindingUnder(pattern, clashes, parting.right, binding.passing);
+      const left = bindingUnder(pattern, clashes, parting.left, binding);
+      const right = bindingUnder(pattern, clashes, parting.right, binding);
       // What the units must cost is known only when each clash is in one of them or done with.
       if (left.joins + right.joins + 1 !== binding.joins) continue;
-      if (left.count + right.count + settled !== binding.count) continue;
+      if (left.binds.length + right.binds.length + settled !== binding.binds.length) continue;
       for (const [unit, bound] of [
         [parting.left, left],
         [parting.right, right],
@@ -188,18 +215,19 @@ export function cheapestAssembly(
   /** The partings of a region, the most promising first. */
   function choicesOf(
     region: Region,
+    chords: readonly Chord[],
     binding: Binding,
     rings: readonly OpenedRing[],
   ): { parting: Parting; own: Cost; least: Cost }[] {
-    const chords = chordsOf(pattern, region);
     const choice = (chord: Chord, parting: Parting) => {
       const own = ownCost(parting, wish.dislike?.(chord, parting) ?? 0);
-      return { parting, own, least: add(leastOf(parting.left, rings), leastOf(parting.right, rings), own) };
+      const left = leastOf(parting.left, rings, binding);
+      return { parting, own, least: add(left, leastOf(parting.right, rings, binding), own) };
     };
     // A stretch that must lie on a join, on a chord that none crosses, can be parted first at no loss:
     // every other parting lies on one side of it and stays as it is.
     if (!wish.allowsUnitFirst) {
-      const forced = forcedEdges(clashes, binding.passing);
+      const forced = forcedEdges(clashes, binding);
       for (const chord of chords) {
         if (!chord.edges.some((h) => forced.has(h >> 1)) || !isUncrossed(pattern, chord, isCrossing))
           continue;
@@ -275,6 +303,9 @@ export function cheapestAssembly(
     return solved;
   }
 }
+
+/** Met on the way where no ring was looked for: patches that no straight seam lets in. */
+class RingMet extends Error {}
 
 /** What a parting costs by itself. */
 const ownCost = ({ refused, matches, length }: Parting, disliked: number): Cost => [

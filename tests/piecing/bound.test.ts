@@ -2,7 +2,6 @@ import { describe, expect, it } from 'vitest';
 import { ringOf } from '../../src/geometry/division.ts';
 import { bindingOf, bindingUnder } from '../../src/piecing/binding.ts';
 import type { Block } from '../../src/piecing/block.ts';
-import { isBlurred } from '../../src/piecing/blur.ts';
 import { clashesOf } from '../../src/piecing/clashes.ts';
 import { chordsOf, partAlong } from '../../src/piecing/partings.ts';
 import type { Pattern } from '../../src/piecing/pattern.ts';
@@ -61,7 +60,7 @@ interface Tally {
 
 function look(block: Block, tally: Tally): void {
   const prepared = prepare(block);
-  if (!prepared.ok || prepared.pattern.cells > MOST_PATCHES || isBlurred(prepared.pattern)) return;
+  if (!prepared.ok || prepared.pattern.cells > MOST_PATCHES || prepared.pattern.isBlurred) return;
   const { pattern } = prepared;
   const clashes = clashesOf(pattern);
   const every = new EveryParting(outlinesOf(pattern));
@@ -75,7 +74,7 @@ function look(block: Block, tally: Tally): void {
     if (bound.joins + 1 > least)
       tally.wrong.push(`${block.name}, ${region}: at least ${bound.joins + 1} by the bound, and ${least} do`);
     // Kept as they are, the lines chosen to pass come to what was promised.
-    const kept = bindingUnder(pattern, clashes, region, bound.passing);
+    const kept = bindingUnder(pattern, clashes, region, bound);
     if (bound.isReached && kept.joins !== bound.joins)
       tally.wrong.push(`${block.name}, ${region}: ${bound.joins} joins promised, ${kept.joins} counted`);
   }

@@ -16,39 +16,33 @@ export const drawnTwice: Rule = {
   title: phrase('Line drawn twice'),
   severity: 'caution',
   check: ({ block }) =>
-    nearPairs(block.cuts)
-      .filter(([cut, other]) => runsBeside(cut, other))
-      .map(([cut, other]) => {
-        const shorter = distance(cut.from, cut.to) <= distance(other.from, other.to) ? cut : other;
-        return {
-          at: middle(shorter.from, shorter.to),
-          cuts: [cut.id, other.id],
-          message: phrase(
-            '{cutName} and {cutName2} lie less than 1/32 in apart: the line is drawn twice, and no strip so thin can be sewn. Make them one.',
-            { cutName: cutName(block, cut), cutName2: cutWithin(block, other) },
-          ),
-        };
-      }),
+    twicePairs(block.cuts).map(([cut, other]) => {
+      const shorter = distance(cut.from, cut.to) <= distance(other.from, other.to) ? cut : other;
+      return {
+        at: middle(shorter.from, shorter.to),
+        cuts: [cut.id, other.id],
+        message: phrase(
+          '{cutName} and {cutName2} lie less than 1/32 in apart: the line is drawn twice, and no strip so thin can be sewn. Make them one.',
+          { cutName: cutName(block, cut), cutName2: cutWithin(block, other) },
+        ),
+      };
+    }),
 };
 
-/** Pairs of cuts whose boxes come so near each other, in the order they were drawn. Swept from left to right. */
-function nearPairs(cuts: readonly Cut[]): (readonly [Cut, Cut])[] {
-  const boxes = cuts
-    .map(({ from, to }, k) => ({
-      k,
-      left: Math.min(from[0], to[0]),
-      right: Math.max(from[0], to[0]),
-      top: Math.min(from[1], to[1]),
-      bottom: Math.max(from[1], to[1]),
-    }))
-    .sort((a, b) => a.left - b.left);
+/** Pairs of cuts that run side by side, in the order they were drawn. Swept from left to right. */
+function twicePairs(cuts: readonly Cut[]): (readonly [Cut, Cut])[] {
+  const left = Float64Array.from(cuts, ({ from, to }) => Math.min(from[0], to[0]));
+  const right = Float64Array.from(cuts, ({ from, to }) => Math.max(from[0], to[0]) + TWICE_IN);
+  const top = Float64Array.from(cuts, ({ from, to }) => Math.min(from[1], to[1]) - TWICE_IN);
+  const bottom = Float64Array.from(cuts, ({ from, to }) => Math.max(from[1], to[1]));
+  const inTurn = Int32Array.from(cuts.keys()).sort((a, b) => left[a]! - left[b]!);
   const pairs: (readonly [number, number])[] = [];
-  for (let i = 0; i < boxes.length; i++) {
-    const box = boxes[i]!;
-    for (let j = i + 1; j < boxes.length && boxes[j]!.left < box.right + TWICE_IN; j++) {
-      const other = boxes[j]!;
-      if (other.top < box.bottom + TWICE_IN && other.bottom > box.top - TWICE_IN)
-        pairs.push([Math.min(box.k, other.k), Math.max(box.k, other.k)]);
+  for (let i = 0; i < inTurn.length; i++) {
+    const a = inTurn[i]!;
+    for (let j = i + 1; j < inTurn.length && left[inTurn[j]!]! < right[a]!; j++) {
+      const b = inTurn[j]!;
+      if (top[b]! >= bottom[a]! || top[a]! >= bottom[b]!) continue;
+      if (runsBeside(cuts[a]!, cuts[b]!)) pairs.push([Math.min(a, b), Math.max(a, b)]);
     }
   }
   return pairs.sort((a, b) => a[0] - b[0] || a[1] - b[1]).map(([i, j]) => [cuts[i]!, cuts[j]!] as const);
@@ -56,19 +50,23 @@ function nearPairs(cuts: readonly Cut[]): (readonly [Cut, Cut])[] {
 
 /** Do two cuts lie apart by more than a touch and less than 1/32 in, for half of the shorter or more? */
 export function runsBeside(one: Cut, other: Cut): boolean {
-  const [long, short] =
-    distance(one.from, one.to) >= distance(other.from, other.to) ? [one, other] : [other, one];
-  const length = distance(long.from, long.to);
-  const own = distance(short.from, short.to);
-  if (own <= 4 * TWICE_IN) return false;
-  const [ux, uy] = [(long.to[0] - long.from[0]) / length, (long.to[1] - long.from[1]) / length];
-  const off = ([x, y]: readonly [number, number]): number =>
-    Math.abs((y - long.from[1]) * ux - (x - long.from[0]) * uy);
-  const [a, b] = [off(short.from), off(short.to)];
-  if (a >= TWICE_IN || b >= TWICE_IN || Math.max(a, b) <= TOUCH_IN) return false;
-  const along = ([x, y]: readonly [number, number]): number =>
-    (x - long.from[0]) * ux + (y - long.from[1]) * uy;
-  const [s, t] = [along(short.from), along(short.to)];
+  const isLonger = squared(one) >= squared(other);
+  const { from: start, to: end } = isLonger ? one : other;
+  const { from, to } = isLonger ? other : one;
+  // Most pairs are told apart without a root being drawn.
+  const dx = end[0] - start[0];
+  const dy = end[1] - start[1];
+  const most = TWICE_IN * TWICE_IN * (dx * dx + dy * dy);
+  const a = (from[1] - start[1]) * dx - (from[0] - start[0]) * dy;
+  const b = (to[1] - start[1]) * dx - (to[0] - start[0]) * dy;
+  if (a * a >= most || b * b >= most) return false;
+  const length = distance(start, end);
+  const own = distance(from, to);
+  if (own <= 4 * TWICE_IN || Math.max(Math.abs(a), Math.abs(b)) <= TOUCH_IN * length) return false;
+  const s = ((from[0] - start[0]) * dx + (from[1] - start[1]) * dy) / length;
+  const t = ((to[0] - start[0]) * dx + (to[1] - start[1]) * dy) / length;
   const beside = Math.min(length, Math.max(s, t)) - Math.max(0, Math.min(s, t));
   return beside >= BESIDE_SHARE * own;
 }
+
+const squared = ({ from, to }: Cut): number => (to[0] - from[0]) ** 2 + (to[1] - from[1]) ** 2;

@@ -95,7 +95,7 @@ export function leastFound(drawing: Pick<Inspection, 'block' | 'pattern' | 'opti
     idOf,
     known: { entries: [], patchOf: new Map(), ids: new Set() },
     rings: [],
-    clashes: { all: [], ways: [], atVertex: new Int32Array(0), onEdge: new Int32Array(0) },
+    clashes: { all: [], whole: [], ways: [], atVertex: new Int32Array(0), onEdge: new Int32Array(0) },
   };
   const count = { trouble: 0, caution: 0, note: 0, off: 0 };
   for (const rule of OF_THE_DRAWING) {
