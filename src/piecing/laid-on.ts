@@ -10,7 +10,8 @@ export function orderFacts(
   division: Division,
   lightness: Lightness = new Map(),
 ): OrderFacts {
-  const known = knownPatches(areasOf(division), patches);
+  const areas = areasOf(division);
+  const known = knownPatches(areas, patches);
   const fabrics = known.entries.map((entry) => entry?.fabric ?? null);
   const numbers = new Map<string, number>();
   for (const fabric of fabrics)
@@ -23,6 +24,7 @@ export function orderFacts(
       if (cell !== undefined) ranks.set(cell, place);
     });
   return {
+    areas,
     known,
     ranks,
     cloth: {

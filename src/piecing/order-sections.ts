@@ -1,4 +1,5 @@
-import { areasOf } from '../geometry/division.ts';
+import type { Area } from '../geometry/inner-spot.ts';
+import type { Segment } from '../geometry/point.ts';
 import { farthestPair } from '../geometry/ring.ts';
 import type { Assembled } from './assemble.ts';
 import { type Cloth, pieceOrder } from './order.ts';
@@ -9,6 +10,8 @@ import { sectionKey, stampOf } from './stamp.ts';
 
 /** What is laid on the patches and wished for their order, by cell. */
 export interface OrderFacts {
+  /** The patches as bare areas. */
+  readonly areas: readonly Area[];
   /** Keys and fabrics of the patches. */
   readonly known: KnownPatches;
   readonly cloth: Cloth;
@@ -26,7 +29,7 @@ export interface OrderedSections {
 
 /** Puts the patches of every section in order, and names and numbers them by it. */
 export function orderSections(pattern: Pattern, { sections }: Assembled, facts: OrderFacts): OrderedSections {
-  const { known, cloth, ranks } = facts;
+  const { areas, known, cloth, ranks } = facts;
   const idOf: string[] = [];
   /** Place of each cell in the plan, section by section. */
   const placeOf = new Int32Array(pattern.cells);
@@ -40,7 +43,6 @@ export function orderSections(pattern: Pattern, { sections }: Assembled, facts: 
       return { ...step, position: first + k };
     });
   });
-  const areas = areasOf(pattern.division);
   const keys = patchKeys(areas, known);
   const patches = orders.flatMap((order, s) =>
     order.map(
@@ -51,10 +53,7 @@ export function orderSections(pattern: Pattern, { sections }: Assembled, facts: 
         position,
         ...areas[cell]!,
         fabric: known.entries[cell]?.fabric ?? null,
-        seam:
-          along.length > 0
-            ? headed(...farthestPair(along.flatMap((h) => [startOf(pattern, h), endOf(pattern, h)])))
-            : null,
+        seam: along.length > 0 ? seamAlong(pattern, along) : null,
         neighbours: Array.from(pattern.neighbours[cell]!)
           .sort((a, b) => placeOf[a]! - placeOf[b]!)
           .map((n) => idOf[n]!),
@@ -77,4 +76,9 @@ export function orderSections(pattern: Pattern, { sections }: Assembled, facts: 
       order: orders[s]!.map(({ cell }) => idOf[cell]!),
     })),
   };
+}
+
+function seamAlong(pattern: Pattern, edges: readonly number[]): Segment {
+  const ends = edges.flatMap((h) => [startOf(pattern, h), endOf(pattern, h)]);
+  return headed(...farthestPair(ends));
 }

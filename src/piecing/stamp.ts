@@ -1,6 +1,5 @@
 import type { Area } from '../geometry/inner-spot.ts';
 import type { Ring } from '../geometry/point.ts';
-import { boxOf } from '../geometry/ring.ts';
 import { codeOf } from './codes.ts';
 import { cornersOf } from './patch-keys.ts';
 
@@ -18,11 +17,20 @@ export const sectionKey = (patchKeys: readonly string[]): string =>
  * ends on this paper's edge changes nothing.
  */
 export function stampOf(patches: readonly Area[], whole: readonly Ring[] = []): string {
-  const { minX, minY } = boxOf([...whole, ...patches.map(({ polygon }) => polygon)].flat());
-  const shape = (ring: Ring): string =>
-    cornersOf(ring)
-      .map(([x, y]) => `${step(x - minX)},${step(y - minY)}`)
-      .join(' ');
+  let [left, top] = [Number.POSITIVE_INFINITY, Number.POSITIVE_INFINITY];
+  for (const ring of [...whole, ...patches.map(({ polygon }) => polygon)])
+    for (const [x, y] of ring) {
+      if (x < left) left = x;
+      if (y < top) top = y;
+    }
+  const shape = (ring: Ring): string => {
+    let text = '';
+    for (const [x, y] of cornersOf(ring)) {
+      if (text !== '') text += ' ';
+      text += `${step(x - left)},${step(y - top)}`;
+    }
+    return text;
+  };
   const order = patches.map(({ polygon, holes }) => [shape(polygon), ...holes.map(shape).sort()].join('|'));
   return codeOf([...order, ...whole.map(shape)].join(';'), STAMP_SIGNS);
 }
