@@ -5,6 +5,7 @@ import { brokenPlan } from './broken.ts';
 import { wishFor } from './choices.ts';
 import { type DividedBlock, divideBlock, divisionKey } from './divide-block.ts';
 import { edgesOf, namedEdges } from './edges.ts';
+import { ALWAYS_SPLIT } from './every-split.ts';
 import { orderFacts, orderFactsKey } from './laid-on.ts';
 import { DEFAULT_BUDGET, type PieceOptions } from './options.ts';
 import { type OrderedSections, type OrderFacts, orderSections } from './order-sections.ts';
@@ -12,6 +13,8 @@ import { partialAssembly } from './partial-seams.ts';
 import { type Pattern, withRoles } from './pattern.ts';
 import type { Kept, PieceMemory, Stage } from './piece-memory.ts';
 import type { PiecingPlan, SewingPlan, Verdict } from './plan.ts';
+import { wholeOf } from './region.ts';
+import { ringsOf } from './rings.ts';
 import { inspect } from './rules/table.ts';
 import { cheapestAssembly, type SearchResult } from './search.ts';
 import { verifyPlan } from './verify.ts';
@@ -30,12 +33,7 @@ export function piece(block: Block, options: PieceOptions = {}, memory?: PieceMe
     sizeOf: (made: Made) => number,
   ): Kept<Made> => (memory ? memory.recall(stage, key(), make, sizeOf) : { made: make(), number: 0 });
 
-  const division = through(
-    'division',
-    () => divisionKey(block),
-    () => divideBlock(block),
-    (made) => (made.ok ? made.pattern.cells : 1),
-  );
+  const division = dividedIn(memory, block);
   if (!division.made.ok) return brokenFrom(division.made);
   const { pattern } = division.made;
   const roles = block.cuts.map(({ role }) => role);
@@ -65,6 +63,30 @@ export function piece(block: Block, options: PieceOptions = {}, memory?: PieceMe
     () => pattern.cells,
   ).made;
 }
+
+/**
+ * Is the plan of a block soon made? Where no patches hold each other straight seams are found along the way; else ways
+ * round corners are tried in plenty, unless they are few patches. Takes a small share of the time of a plan.
+ */
+export function isSoonPieced(block: Pick<Block, 'outline' | 'cuts'>, memory: PieceMemory): boolean {
+  const { made } = dividedIn(memory, block);
+  if (!made.ok || made.pattern.cells <= ALWAYS_SPLIT) return true;
+  const { pattern } = made;
+  return !pattern.isBlurred && ringsOf(pattern, wholeOf(pattern), 1).length === 0;
+}
+
+const dividedIn = (
+  memory: PieceMemory | undefined,
+  block: Pick<Block, 'outline' | 'cuts'>,
+): Kept<DividedBlock> =>
+  memory
+    ? memory.recall(
+        'division',
+        divisionKey(block),
+        () => divideBlock(block),
+        (made) => (made.ok ? made.pattern.cells : 1),
+      )
+    : { made: divideBlock(block), number: 0 };
 
 /** Which plan is asked for. */
 export const choiceFor = (block: Block, options: PieceOptions): PlanChoice =>

@@ -48,7 +48,7 @@ const queue = newestFirst<PieceOrder, MadePlan>({
   patienceMs: PATIENCE_MS,
   rankOf: (blockId) => (blockId === session.getState().blockId ? 0 : isInSight(blockId) ? 1 : 2),
   onMade: (blockId, { block, options }, { plan, ms }, isNewest) => {
-    noteTime(blockId, ms);
+    noteTime(block, ms, plan);
     keepPlan(block, options, plan);
     if (isNewest || queue.isWaiting(blockId)) tellOf(block, plan);
   },
@@ -100,7 +100,7 @@ export function planOf(of: Block): PiecingPlan {
   const options = pieceOptions();
   const begun = performance.now();
   const plan = piece(block, options, memory);
-  noteTime(block.id, performance.now() - begun);
+  noteTime(block, performance.now() - begun, plan);
   keepPlan(block, options, plan);
   return plan;
 }
@@ -112,7 +112,7 @@ export function planOf(of: Block): PiecingPlan {
  */
 export function requestPlan(of: Block): ShownPlan {
   const block = drawingOf(of);
-  const made = keptPlan(block) ?? (isPiecedAtOnce(block) ? planOf(block) : undefined);
+  const made = keptPlan(block) ?? (isPiecedAtOnce(block, memory) ? planOf(block) : undefined);
   if (made !== undefined) {
     queue.forget(block.id);
     return { plan: made, planned: asLast(block, made), isUpdating: false };
@@ -130,7 +130,7 @@ export function planAtHand(of: Block): PiecingPlan | null {
   const block = drawingOf(of);
   const made = keptPlan(block);
   if (made !== undefined) return made;
-  return isPiecedAtOnce(block) ? planOf(block) : (lastPlan(block)?.plan ?? null);
+  return isPiecedAtOnce(block, memory) ? planOf(block) : (lastPlan(block)?.plan ?? null);
 }
 
 const orders = new WeakMap<Block, PieceOrder>();

@@ -3,6 +3,7 @@ import type { Block, Project } from '../../src/document/project.ts';
 import { EMPTY_PROJECT } from '../../src/document/project.ts';
 import { planOf, requestPlan } from '../../src/workspace/plans.ts';
 import { freshSession, session } from '../../src/workspace/session.ts';
+import { UNSEWABLE } from '../designs/unsewable.ts';
 
 const block = (at: number, id = 'pier'): Block => ({
   id,
@@ -60,5 +61,14 @@ describe('where plans are made', () => {
     pieceIn(40, block(2.5, 'quay'));
     pieceIn(40, block(3, 'quay'));
     expect(requestPlan(block(3.5, 'quay')).isUpdating).toBe(true);
+  });
+
+  it('patches that hold each other in plenty never keep the hand waiting, however few lines they have', () => {
+    const whole = UNSEWABLE.find(({ name }) => name === 'Tumbling crates')!;
+    const crates = { ...whole, cuts: whole.cuts.slice(0, 40) };
+    session.setState({ blockId: crates.id });
+    expect(requestPlan(crates).isUpdating).toBe(true);
+    // Without the lines that hold them, the same block is there at once.
+    expect(requestPlan({ ...crates, cuts: crates.cuts.slice(0, 3) }).isUpdating).toBe(false);
   });
 });
