@@ -1,7 +1,7 @@
+import type { Division } from '../geometry/division.ts';
 import { STRAIGHT_IN } from '../geometry/lattice.ts';
 import type { Point } from '../geometry/point.ts';
 import { cross, distance, farthestPair } from '../geometry/ring.ts';
-import type { Pattern } from './pattern.ts';
 
 /** What counts as 0.1 mm here, with room for the last digits: rather a drawing too many called blurred. */
 const STRAIGHT = 1.001 * STRAIGHT_IN;
@@ -37,7 +37,12 @@ export function isBlurred(lines: Lines): boolean {
   return runsDouble(lines) || skipsGap(sketch) || changesLine(sketch);
 }
 
-type Lines = Pick<Pattern, 'division' | 'lines' | 'lineOf'>;
+/** The straight lines of a division, as a `Pattern` has them. */
+interface Lines {
+  readonly division: Division;
+  readonly lines: readonly { readonly runs: readonly (readonly number[])[] }[];
+  readonly lineOf: Int32Array;
+}
 
 interface Sketch {
   readonly vertices: readonly Point[];
