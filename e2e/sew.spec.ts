@@ -63,7 +63,7 @@ test('two blocks, two copies, from taking into work to trimmed', async ({ page }
   for (let k = 0; k < 40 && !(await page.getByText('Every paper is sewn').isVisible()); k++) {
     const before = await round.textContent();
     await pile.click();
-    const next = page.getByRole('button', { name: /^Go to round/ });
+    const next = page.getByRole('button', { name: /^On to round/ });
     await expect(next.or(page.getByRole('button', { name: 'All sewn' })).first()).toBeVisible();
     if (await next.isVisible()) await next.click();
     else break;

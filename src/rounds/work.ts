@@ -319,6 +319,32 @@ export function nextRoundOf(work: Work, paper: string): number | null {
   return at < 0 ? null : at;
 }
 
+/** Where a paper is: waiting for a round, or finished and waiting for what its block needs next. */
+export type Whereabouts =
+  | { readonly kind: 'round'; readonly round: number }
+  | { readonly kind: 'others' }
+  | { readonly kind: 'join'; readonly step: number }
+  | { readonly kind: 'trim' }
+  | { readonly kind: 'trimmed' };
+
+/** `others`: its block has papers that are not sewn yet. Steps count from 0. */
+export function whereIs(work: Work, paper: string): Whereabouts {
+  const round = nextRoundOf(work, paper);
+  if (round !== null) return { kind: 'round', round };
+  const { block: id, letter, copy } = partsOfPaper(paper);
+  const name = `${id}/${copy}`;
+  if (work.trimmed.includes(name)) return { kind: 'trimmed' };
+  const { block } = paperIn(work, paper)!;
+  if (!block.sections.every((section) => isFinished(work, paperId(id, section.letter, copy))))
+    return { kind: 'others' };
+  const joined = work.joined[name] ?? 0;
+  // The next join that takes in the unit it is part of.
+  const step = block.joins.findIndex(
+    ({ left, right }, k) => k >= joined && (left.includes(letter) || right.includes(letter)),
+  );
+  return step < 0 ? { kind: 'trim' } : { kind: 'join', step };
+}
+
 /** How a drawing that was changed stands to what is in work, paper by paper: by shape and order, not by letter. */
 export interface Changes {
   /** Letters of sections in work that the new plan has too. */

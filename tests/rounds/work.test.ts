@@ -18,6 +18,7 @@ import {
   followStages,
   nextActOf,
   noted,
+  papersIn,
   pilesOf,
   progressOf,
   secondsFor,
@@ -28,6 +29,7 @@ import {
   standingIn,
   takeBack,
   tick,
+  whereIs,
 } from '../../src/rounds/work.ts';
 import { designOf } from '../designs/designs.ts';
 import { Prng } from '../designs/prng.ts';
@@ -93,7 +95,13 @@ describe('work', () => {
       expect([patches[0], papers[0]]).toEqual([patches[1], papers[1]]);
       for (const { name, joins } of blocksToJoin(work)) {
         if (joins.length > 0) expect(setTrimmed(work, name, true)).toEqual(work);
+        const [paper] = papersIn(work).filter(
+          (one) =>
+            one.startsWith(name.replace(/\d+$/, '')) && one.endsWith(name.replace(/^.*(\/\d+)$/, '$1')),
+        );
+        expect(whereIs(work, paper!).kind).toBe(joins.length > 0 ? 'join' : 'trim');
         work = setTrimmed(setJoined(work, name, joins.length), name, true);
+        expect(whereIs(work, paper!)).toEqual({ kind: 'trimmed' });
       }
       expect(progressOf(work).blocks).toEqual([6, 6]);
     }

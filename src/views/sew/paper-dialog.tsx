@@ -71,7 +71,7 @@ export function PaperDialog({ project, work, paper, colors }: PaperDialogProps) 
                 code: section.stamp,
                 sewn,
                 all: section.order.length,
-                waits: waitingWords(project, work, round),
+                waits: waitingWords(project, work, paper),
               },
             )}
           </p>

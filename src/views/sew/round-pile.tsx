@@ -33,11 +33,13 @@ interface RoundPileProps {
   readonly project: Project;
   readonly work: Work;
   readonly round: number;
+  /** The round whose turn it is; the number of rounds when all is sewn. */
+  readonly turn: number;
   readonly colors: ReadonlyMap<string, string>;
 }
 
 /** One round: the fabric that is out, what is cut from it, and the papers that take it, pile by pile. */
-export function RoundPile({ project, work, round, colors }: RoundPileProps) {
+export function RoundPile({ project, work, round, turn, colors }: RoundPileProps) {
   const { fabric: fabricId, takes, batch } = work.rounds[round]!;
   const fabric = project.fabrics.find(({ id }) => id === fabricId);
   const name = fabricName(project, fabricId);
@@ -109,19 +111,28 @@ export function RoundPile({ project, work, round, colors }: RoundPileProps) {
         <button type="button" className="button sew-big" disabled={round === 0} onClick={() => go(round - 1)}>
           {phrase('Previous round')}
         </button>
-        <button
-          type="button"
-          className="button button-main sew-big"
-          disabled={next === null}
-          onClick={() => next && tickAll(next.papers)}
-        >
-          <Icon name="good" />{' '}
-          {next === null
-            ? isDone
-              ? phrase('All sewn')
-              : phrase('None can be sewn yet')
-            : pileWords(next.act, next.papers.length, next.papers.length === pile.length)}
-        </button>
+        {next === null && isDone && turn < work.rounds.length ? (
+          <button type="button" className="button button-main sew-big" onClick={() => go(turn)}>
+            {phrase('On to round {round, number}: {fabric}', {
+              round: turn + 1,
+              fabric: fabricName(project, work.rounds[turn]!.fabric),
+            })}
+          </button>
+        ) : (
+          <button
+            type="button"
+            className="button button-main sew-big"
+            disabled={next === null}
+            onClick={() => next && tickAll(next.papers)}
+          >
+            <Icon name="good" />{' '}
+            {next === null
+              ? isDone
+                ? phrase('All sewn')
+                : phrase('None can be sewn yet')
+              : pileWords(next.act, next.papers.length, next.papers.length === pile.length)}
+          </button>
+        )}
         <button
           type="button"
           className="button sew-big"

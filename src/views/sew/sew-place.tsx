@@ -4,7 +4,7 @@ import { useStore } from 'zustand';
 import { readCode } from '../../document/coded-address.ts';
 import type { Project } from '../../document/project.ts';
 import type { Work } from '../../document/work.ts';
-import { asBefore, currentRound, paperIn, progressOf } from '../../rounds/work.ts';
+import { asBefore, currentRound, isRoundDone, paperIn, progressOf } from '../../rounds/work.ts';
 import { perCent } from '../../words/numeral.ts';
 import { phrase } from '../../words/phrase.ts';
 import { say } from '../../workspace/actions.ts';
@@ -77,7 +77,7 @@ function AtTheMachine({ project, work }: { readonly project: Project; readonly w
           </span>
         </div>
         <SewTimer work={work} />
-        {round !== turn && !isSewn && (
+        {round !== turn && !isSewn && !isRoundDone(work, round) && (
           <button type="button" className="button sew-big" onClick={() => sewView.setState({ round: null })}>
             {phrase('Go to round {round, number}, which is next', { round: turn + 1 })}
           </button>
@@ -112,7 +112,7 @@ function AtTheMachine({ project, work }: { readonly project: Project; readonly w
               </button>
             </section>
           ) : (
-            <RoundPile project={project} work={work} round={round} colors={colors} />
+            <RoundPile project={project} work={work} round={round} turn={turn} colors={colors} />
           )}
           <p className="sew-caution">
             <Icon name="caution" size={16} />{' '}

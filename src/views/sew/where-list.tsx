@@ -2,7 +2,7 @@ import { useStore } from 'zustand';
 import type { Project } from '../../document/project.ts';
 import type { Work } from '../../document/work.ts';
 import { fabricName, paperCount, paperName } from '../../rounds/words.ts';
-import { nextRoundOf, paperIn, papersIn, sewnOf } from '../../rounds/work.ts';
+import { paperIn, papersIn, sewnOf, whereIs } from '../../rounds/work.ts';
 import { phrase } from '../../words/phrase.ts';
 import { Icon } from '../icons.tsx';
 import { sewView } from './sew-state.ts';
@@ -15,12 +15,11 @@ export function WhereList({ project, work }: { readonly project: Project; readon
   const search = useStore(sewView, (state) => state.search);
   const rows = papersIn(work).map((paper) => {
     const { section } = paperIn(work, paper)!;
-    const round = nextRoundOf(work, paper);
     return {
       paper,
       name: paperName(work, paper),
       stamp: section.stamp,
-      waits: waitingWords(project, work, round),
+      waits: waitingWords(project, work, paper),
       sewn: sewnOf(work, paper),
       all: section.order.length,
     };
@@ -82,11 +81,22 @@ export function WhereList({ project, work }: { readonly project: Project; readon
   );
 }
 
-/** What a paper waits for: the fabric of its next round, or nothing more. */
-export const waitingWords = (project: Project, work: Work, round: number | null): string =>
-  round === null
-    ? phrase('[[of a paper]] finished')
-    : phrase('waits for {fabric}, round {round, number}', {
-        fabric: fabricName(project, work.rounds[round]!.fabric),
-        round: round + 1,
+/** What a paper waits for: the fabric of its next round, the other papers of its block, a join, or nothing more. */
+export function waitingWords(project: Project, work: Work, paper: string): string {
+  const at = whereIs(work, paper);
+  switch (at.kind) {
+    case 'round':
+      return phrase('waits for {fabric}, round {round, number}', {
+        fabric: fabricName(project, work.rounds[at.round]!.fabric),
+        round: at.round + 1,
       });
+    case 'others':
+      return phrase('waits for the other papers of its block');
+    case 'join':
+      return phrase('waits for join {step, number} of its block', { step: at.step + 1 });
+    case 'trim':
+      return phrase('joined, its block is to be trimmed');
+    case 'trimmed':
+      return phrase('in a block that is finished');
+  }
+}
