@@ -2,7 +2,7 @@ import { holdsPoint } from '../geometry/inner-spot.ts';
 import type { Point } from '../geometry/point.ts';
 import { type Box, boxOf } from '../geometry/ring.ts';
 import { edgesOf } from '../geometry/segments.ts';
-import { mediaHolds } from '../workspace/media.ts';
+import { mediaHolds, NARROW } from '../workspace/media.ts';
 import { planOf } from '../workspace/plans.ts';
 import { session } from '../workspace/session.ts';
 import { blockOnSheet, board } from './board-state.ts';
@@ -25,6 +25,8 @@ import type { ToolName } from './tools/tool.ts';
 const INSET: Inset = { left: 104, top: 52, right: 52, bottom: 48 };
 /** A tablet held upright tells at the foot of the drawing what is chosen. */
 const UPRIGHT_INSET: Inset = { left: 108, top: 40, right: 36, bottom: 56 };
+/** A phone held sideways has its tools in two columns. */
+const SIDEWAYS_INSET: Inset = { left: 148, top: 30, right: 24, bottom: 22 };
 /** On a phone the tools stand above the drawing. */
 const PHONE_INSET: Inset = { left: 32, top: 32, right: 18, bottom: 52 };
 
@@ -78,8 +80,8 @@ const OPTIONS_PX = 48;
 const isPhone = (): boolean => mediaHolds('(max-width: 620px)');
 
 function insetNow(): Inset {
-  if (!mediaHolds('(max-width: 900px)')) return INSET;
-  if (!isPhone()) return UPRIGHT_INSET;
+  if (!mediaHolds(NARROW)) return INSET;
+  if (!isPhone()) return mediaHolds('(max-height: 520px)') ? SIDEWAYS_INSET : UPRIGHT_INSET;
   return WITH_OPTIONS.has(board.getState().tool)
     ? { ...PHONE_INSET, bottom: PHONE_INSET.bottom + OPTIONS_PX }
     : PHONE_INSET;

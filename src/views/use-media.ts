@@ -1,4 +1,5 @@
 import { useCallback, useSyncExternalStore } from 'react';
+import { NARROW } from '../workspace/media.ts';
 
 /** Whether a media query holds, and again whenever that changes. */
 export function useMedia(query: string): boolean {
@@ -13,5 +14,5 @@ export function useMedia(query: string): boolean {
   return useSyncExternalStore(follow, () => matchMedia(query).matches);
 }
 
-/** A phone, or a tablet held upright: the drawing has the width, and all else stands above and below it. */
-export const useNarrow = (): boolean => useMedia('(max-width: 900px)');
+/** A phone, or a tablet held upright: the drawing has the room, and all else stands about it. */
+export const useNarrow = (): boolean => useMedia(NARROW);

@@ -13,6 +13,7 @@ import { type Session, session } from '../../workspace/session.ts';
 import { ActButton } from '../act-button.tsx';
 import { Icon } from '../icons.tsx';
 import { NameField } from '../name-field.tsx';
+import { scrollWithin } from '../scroll-within.ts';
 import { useRestingPlan } from '../use-plan.ts';
 import { BLOCK_LIST_KEYS } from './block-list-keys.ts';
 import { BlockPicture } from './block-picture.tsx';
@@ -28,10 +29,8 @@ export function BlockList() {
   const openId = useStore(session, (state) => state.blockId);
   // The open block is in sight, also where it has just been added below many.
   useEffect(() => {
-    if (openId !== null)
-      list.current
-        ?.querySelector('.block-item-open')
-        ?.scrollIntoView({ block: 'nearest', inline: 'nearest' });
+    if (openId !== null && list.current !== null)
+      scrollWithin(list.current, list.current.querySelector<HTMLElement>('.block-item-open'));
   }, [openId]);
   const [isAdding, setAdding] = useState(false);
   const [renaming, setRenaming] = useState<string | null>(null);

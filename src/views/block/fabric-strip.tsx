@@ -6,6 +6,7 @@ import type { Fabric } from '../../document/project.ts';
 import { phrase } from '../../words/phrase.ts';
 import { session } from '../../workspace/session.ts';
 import { swatchStyle, usePictures } from '../fabric-fills.tsx';
+import { scrollWithin } from '../scroll-within.ts';
 import { useNarrow } from '../use-media.ts';
 
 /** Where the shelf of fabrics lies far below the drawing: the fabrics in a row at the drawing. */
@@ -30,9 +31,8 @@ function OpenStrip() {
   usePictures();
   // biome-ignore lint/correctness/useExhaustiveDependencies: the fabric in hand comes into view when it changes.
   useEffect(() => {
-    row.current
-      ?.querySelector('[aria-pressed="true"]')
-      ?.scrollIntoView({ block: 'nearest', inline: 'nearest' });
+    if (row.current !== null)
+      scrollWithin(row.current, row.current.querySelector<HTMLElement>('[aria-pressed="true"]'));
   }, [chosenId]);
   return (
     <fieldset ref={row} className="fabric-strip">

@@ -89,7 +89,7 @@ function OpenMenu({ at }: { readonly at: Point }) {
               key={name}
               type="button"
               role="menuitem"
-              tabIndex={-1}
+              tabIndex={0}
               className="menu-item"
               onClick={(event) => {
                 // A key presses without a pointer.
