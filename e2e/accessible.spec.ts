@@ -26,7 +26,7 @@ for (const colorScheme of ['light', 'dark'] as const) {
       await drag(page, [4, 6], [4, 2]);
       await drag(page, [6, 2], [2, 2]);
       await drag(page, [1, 5], [2, 5]);
-      await page.getByText('Cuts (5)').click();
+      await page.getByText('Lines (5)').click();
       await page.getByText('Patches (5)').click();
       await expectNoViolations(page);
     });

@@ -10,7 +10,7 @@ test('a block that cannot be sewn is cured by moving a line until the check agre
   await drag(page, [4, 6], [4, 2]);
   await drag(page, [6, 2], [2, 2]);
   await expect(verdict(page)).toContainText('Cannot be joined with straight seams');
-  await expect(page.getByRole('heading', { name: /In the way/ })).toBeVisible();
+  await expect(page.getByRole('heading', { name: /Problems/ })).toBeVisible();
 
   // The second line is drawn out to the far edge. The check agrees while it is still in hand.
   await page.getByRole('button', { name: 'Select (V)' }).click();
@@ -20,7 +20,7 @@ test('a block that cannot be sewn is cured by moving a line until the check agre
   await expect(verdict(page)).toContainText(/^Sews on/);
   await page.mouse.up();
   await expect(verdict(page)).toContainText(/^Sews on/);
-  await expect(page.getByRole('heading', { name: /In the way/ })).toBeHidden();
+  await expect(page.getByRole('heading', { name: /Problems/ })).toBeHidden();
 
   // Esc in the middle of a move leaves everything as it was.
   await dragTo(page, [6, 4], [4, 4]);
@@ -28,5 +28,5 @@ test('a block that cannot be sewn is cured by moving a line until the check agre
   await page.keyboard.press('Escape');
   await expect(verdict(page)).toContainText(/^Sews on/);
   await page.mouse.up();
-  await expect(page.getByRole('button', { name: 'Undo move end of cut' })).toBeVisible();
+  await expect(page.getByRole('button', { name: 'Undo move end of line' })).toBeVisible();
 });

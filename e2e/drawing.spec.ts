@@ -86,14 +86,14 @@ test('a pinwheel of twelve patches is drawn with the keyboard alone, by symmetry
   await press(page, 'Control+ArrowRight', 3);
   await press(page, 'Control+ArrowDown', 3);
   await page.keyboard.press('Enter');
-  await expect(told).toContainText('4 cuts with its images.');
+  await expect(told).toContainText('4 lines with its images.');
   await press(page, 'Control+ArrowUp', 3);
   await page.keyboard.press('Enter');
   await page.keyboard.type('3');
   await page.keyboard.press('Tab');
   await page.keyboard.type('270');
   await page.keyboard.press('Enter');
-  await expect(told).toContainText('3 in long. 4 cuts with its images.');
+  await expect(told).toContainText('3 in long. 4 lines with its images.');
   await expect(numbers(page)).toContainText('8 patches');
   await page.keyboard.press('Enter');
   await press(page, 'Control+ArrowLeft');
@@ -153,7 +153,7 @@ test('cuts are boxed, copied to another block, locked, and the block turned', as
   await drag(page, [2, 2], [2, 6]);
   await page.keyboard.press('v');
   await drag(page, [5.5, 5.5], [0.5, 0.5]);
-  await expect(page.locator('.chosen-card')).toContainText('2 cuts');
+  await expect(page.locator('.chosen-card')).toContainText('2 lines');
   await page.keyboard.press('Control+c');
   await addSquare(page, 'Bollard');
   await drawingBoard(page).focus();
@@ -162,15 +162,15 @@ test('cuts are boxed, copied to another block, locked, and the block turned', as
   await page.keyboard.press('l');
   await page.keyboard.press('Delete');
   await expect(numbers(page)).toHaveText('3 patches, no joins.');
-  await page.getByText('Cuts (2)').click();
+  await page.getByText('Lines (2)').click();
   await expect(
-    page.getByRole('button', { name: /^Cut 1, from left edge 2 in down to right edge 2 in down.*locked$/ }),
+    page.getByRole('button', { name: /^Line 1, from left edge 2 in down to right edge 2 in down.*locked$/ }),
   ).toBeVisible();
   await openPalette(page);
   await page.keyboard.type('turn the block left');
   await page.keyboard.press('Enter');
   await expect(
-    page.getByRole('button', { name: /^Cut 1, from bottom edge 2 in across to top edge 2 in across/ }),
+    page.getByRole('button', { name: /^Line 1, from bottom edge 2 in across to top edge 2 in across/ }),
   ).toBeVisible();
 });
 
@@ -184,14 +184,14 @@ test('numbers of several cuts: what they share, where they differ, set for all i
   await drag(page, [0, 4], [5, 4]);
   await page.keyboard.press('Control+a');
   const card = page.getByRole('region', { name: 'Chosen' });
-  await expect(card.getByRole('heading')).toHaveText('2 cuts');
+  await expect(card.getByRole('heading')).toHaveText('2 lines');
   await expect(card.getByLabel('Start across')).toHaveValue('0 in');
   await expect(card.getByLabel('Angle')).toHaveValue('0°');
   await expect(card.getByLabel('Length')).toHaveValue('differ');
   // Looked at and left, nothing changes.
   await card.getByLabel('Length').focus();
   await page.keyboard.press('Tab');
-  await expect(page.getByRole('button', { name: 'Undo draw cut' })).toBeVisible();
+  await expect(page.getByRole('button', { name: 'Undo draw line' })).toBeVisible();
   await card.getByLabel('Length').fill('152,4 mm');
   await page.keyboard.press('Enter');
   await expect(card.getByLabel('Length')).toHaveValue('6 in');
@@ -202,7 +202,7 @@ test('numbers of several cuts: what they share, where they differ, set for all i
   await page.keyboard.press('l');
   await page.keyboard.press('Control+z');
   await page.keyboard.press('Control+z');
-  await page.getByRole('button', { name: 'Undo set length of cuts' }).click();
+  await page.getByRole('button', { name: 'Undo set length of lines' }).click();
   await expect(card.getByLabel('Length')).toHaveValue('differ');
 
   await card.getByRole('button', { name: 'Move by numbers…' }).click();
@@ -212,10 +212,10 @@ test('numbers of several cuts: what they share, where they differ, set for all i
   await page.keyboard.type('-1');
   await page.keyboard.press('Enter');
   await expect(card.getByLabel('Start down')).toHaveValue('differ');
-  await page.getByRole('button', { name: 'Undo move cuts' }).click();
+  await page.getByRole('button', { name: 'Undo move lines' }).click();
   await page.keyboard.press('Escape');
-  await page.getByText('Cuts (2)').click();
-  await expect(page.getByRole('button', { name: /^Cut 1, from left edge 2 in down/ })).toBeVisible();
+  await page.getByText('Lines (2)').click();
+  await expect(page.getByRole('button', { name: /^Line 1, from left edge 2 in down/ })).toBeVisible();
 });
 
 test('an outline is drawn by keys and numbers alone, its edges and corners reached in the list', async ({
@@ -312,7 +312,7 @@ test('an edge of the outline is dragged and nudged as a whole, its joints go alo
   expect((await onScreen(page, 8, 0))[0]).toBeLessThan(board.x + board.width);
   await page.getByText('Outline (4 corners)').click();
   await expect(
-    page.getByRole('button', { name: /^Right edge, .* 6 in long, cut 1 and cut 3 end on it$/ }),
+    page.getByRole('button', { name: /^Right edge, .* 6 in long, line 1 and line 3 end on it$/ }),
   ).toBeVisible();
   await expect(page.getByRole('button', { name: /^Top right corner, 8, 0 in, 90° inside$/ })).toBeVisible();
 
@@ -329,18 +329,18 @@ test('an edge of the outline is dragged and nudged as a whole, its joints go alo
 
   // The top of the gable is a joint: both slants go where it is put.
   await drag(page, [3, 2], [4, 2]);
-  await page.getByText('Cuts (3)').click();
+  await page.getByText('Lines (3)').click();
   for (const name of [
-    /^Cut 2, from where cut 1 and cut 3 meet to bottom left corner/,
-    /^Cut 3, from where cut 1 and cut 2 meet to bottom right corner/,
+    /^Line 2, from where line 1 and line 3 meet to bottom left corner/,
+    /^Line 3, from where line 1 and line 2 meet to bottom right corner/,
   ])
     await expect(page.getByRole('button', { name })).toBeVisible();
   await expect(numbers(page)).toContainText('4 patches');
   // The line it stands on takes it along.
   await drag(page, [1, 2], [1, 1]);
-  await expect(page.getByRole('button', { name: /^Cut 1, from left edge 2 in down/ })).toBeVisible();
+  await expect(page.getByRole('button', { name: /^Line 1, from left edge 2 in down/ })).toBeVisible();
   await expect(
-    page.getByRole('button', { name: /^Cut 2, from where cut 1 and cut 3 meet to bottom left corner/ }),
+    page.getByRole('button', { name: /^Line 2, from where line 1 and line 3 meet to bottom left corner/ }),
   ).toBeVisible();
 });
 
@@ -371,22 +371,22 @@ test('a crossing catches, a patch is divided, cuts are split, chosen by kind, jo
   await expect(numbers(page)).toContainText('6 patches');
 
   await page.mouse.click(...(await onScreen(page, 1, 2 / 3)));
-  await expect(card.getByRole('heading')).toHaveText('Cut 1');
+  await expect(card.getByRole('heading')).toHaveText('Line 1');
   await openPalette(page);
   await page.keyboard.type('split at');
   await page.keyboard.press('Enter');
-  await expect(told).toHaveText(/^Split: [3-9] cuts chosen\.$/);
+  await expect(told).toHaveText(/^Split: [3-9] lines chosen\.$/);
   const pieces = (await card.getByRole('heading').textContent())!;
-  expect(pieces).toMatch(/^[3-9] cuts$/);
+  expect(pieces).toMatch(/^[3-9] lines$/);
   await page.mouse.click(...(await onScreen(page, 1, 2 / 3)));
-  await expect(card.getByRole('heading')).toHaveText('Cut 1');
+  await expect(card.getByRole('heading')).toHaveText('Line 1');
   await openPalette(page);
   await page.keyboard.type('choose all in this');
   await page.keyboard.press('Enter');
   await expect(card.getByRole('heading')).toHaveText(pieces);
   await page.keyboard.press('j');
   await expect(told).toHaveText('Joined.');
-  await expect(card.getByRole('heading')).toHaveText('Cut 1');
+  await expect(card.getByRole('heading')).toHaveText('Line 1');
   await expect(card).toContainText('0, 0 → 6, 4');
 });
 
@@ -402,11 +402,11 @@ test('cuts are cut out and pasted in another block, lined up, and the block resi
   await drag(page, [2, 3], [5, 3]);
   await page.keyboard.press('Control+a');
   await page.keyboard.press('Control+x');
-  await expect(page.getByText('Cuts (0)')).toBeVisible();
+  await expect(page.getByText('Lines (0)')).toBeVisible();
   await addSquare(page, 'Tiller');
   await drawingBoard(page).focus();
   await page.keyboard.press('Control+v');
-  await expect(card.getByRole('heading')).toHaveText('2 cuts');
+  await expect(card.getByRole('heading')).toHaveText('2 lines');
 
   await openPalette(page);
   await page.keyboard.type('align');

@@ -159,9 +159,9 @@ test('a picture is given and taken in one step each, is kept, and goes into file
 async function takeElsewhere(page: Page, kind: 'SVG, measures true' | 'PNG picture'): Promise<Download> {
   await page.keyboard.press('Control+k');
   await expect(page.getByRole('dialog').getByRole('combobox')).toBeFocused();
-  await page.keyboard.type('elsewhere');
+  await page.keyboard.type('export the block');
   await page.keyboard.press('Enter');
-  const dialog = page.getByRole('dialog', { name: /elsewhere/ });
+  const dialog = page.getByRole('dialog', { name: /^Export/ });
   await dialog.getByRole('radio', { name: kind }).check();
   await dialog.getByRole('radio', { name: 'In its colours' }).check();
   const [download] = await Promise.all([
@@ -247,7 +247,7 @@ test('what is no picture, is cut off or far too large is told, and the last good
     await expect(dialog.locator('.picture-frame img')).toBeVisible();
   }
   for (const [typed, sentence] of [
-    ['0', 'A size must be more than nothing.'],
+    ['0', 'A size must be greater than 0.'],
     ['1/32', 'The width of the piece is less than 1/16 in (1.6 mm).'],
     ['400', 'The width of the piece is more than 120 in (3 m).'],
   ] as const) {
@@ -277,7 +277,7 @@ test('a picture is dropped on its fabric, or pasted where the keyboard is', asyn
   await page.dispatchEvent('.swatches li:nth-child(2)', 'dragenter', { dataTransfer: dropped });
   await page.dispatchEvent('.swatches li:nth-child(2)', 'drop', { dataTransfer: dropped });
   await expect(page.getByRole('dialog', { name: 'Picture of ‘Harbour water’' })).toBeVisible();
-  await expect(page.getByText('Let go to open the file')).toBeHidden();
+  await expect(page.getByText('Drop to open the file')).toBeHidden();
   await page.getByRole('button', { name: 'Use picture' }).click();
   await fabricButton(page, 'Harbour water').click();
   await expect(page.getByRole('button', { name: /^Picture .+ of Harbour water$/ })).toBeVisible();

@@ -10,11 +10,11 @@ const svg = (inside: string, size = 'width="6in" height="6in"'): string =>
 const QUAY =
   '<g fill="none" stroke="#000"><rect x="50" y="50" width="500" height="500"/><path d="M50 350H550M200 50L300 349M400 50L300 349"/></g>';
 
-const dialog = (page: Page) => page.getByRole('dialog', { name: /^Bring in/ });
+const dialog = (page: Page) => page.getByRole('dialog', { name: /^Import/ });
 
 async function choose(page: Page, name: string, text: string): Promise<void> {
   const choosing = page.waitForEvent('filechooser');
-  await page.getByRole('button', { name: 'Bring in a drawing' }).click();
+  await page.getByRole('button', { name: 'Import a drawing' }).click();
   await (await choosing).setFiles({ name, mimeType: 'image/svg+xml', buffer: Buffer.from(text) });
 }
 
@@ -35,14 +35,14 @@ test('an SVG drawing is understood, added as one step, taken back, and leaves tr
   await dialog(page).getByRole('button', { name: 'Add block' }).click();
   await expect(drawingBoard(page)).toHaveAccessibleName('Drawing of Old quay');
   await expect(verdict(page)).toHaveText('Sews on one foundation.');
-  await page.getByRole('button', { name: 'Undo bring in drawing' }).click();
+  await page.getByRole('button', { name: 'Undo import drawing' }).click();
   await expect(blocks).toHaveCount(before);
   await page.keyboard.press('Control+Shift+z');
   await expect(blocks).toHaveCount(before + 1);
 
   // Out again as lines, and back in: the same block.
   await page.getByRole('button', { name: 'Menu' }).click();
-  await page.getByRole('button', { name: 'Take the block elsewhere…' }).click();
+  await page.getByRole('button', { name: 'Export the block…' }).click();
   const [lines] = await Promise.all([
     page.waitForEvent('download'),
     page.getByRole('button', { name: 'Save', exact: true }).click(),
@@ -58,7 +58,7 @@ test('an SVG drawing is understood, added as one step, taken back, and leaves tr
 test('a picture of the block is as wide as asked', async ({ page }) => {
   await openApp(page);
   await page.getByRole('button', { name: 'Menu' }).click();
-  await page.getByRole('button', { name: 'Take the block elsewhere…' }).click();
+  await page.getByRole('button', { name: 'Export the block…' }).click();
   await page.getByRole('radio', { name: 'PNG picture' }).check();
   await page.getByRole('radio', { name: 'In its colours' }).check();
   const width = page.getByLabel('Width in pixels');
@@ -102,7 +102,7 @@ test('files that mean harm run nothing, fetch nothing, and lose nothing', async 
   const before = await blocks.count();
   const notice = page.locator('.notice');
   await choose(page, 'letter.svg', 'Dear reader, this is no drawing.');
-  await expect(notice).toContainText('‘letter.svg’ was not brought in. It is not an SVG drawing.');
+  await expect(notice).toContainText('‘letter.svg’ was not imported. It is not an SVG drawing.');
   await choose(page, 'deep.svg', `<svg>${'<g>'.repeat(100_000)}`);
   await expect(notice).toContainText('nested deeper than 500 levels');
   await choose(page, 'many.svg', svg(`<path d="M0 0${' 1 1 2 0'.repeat(300_000)}"/>`));
@@ -164,7 +164,7 @@ for (const colorScheme of ['light', 'dark'] as const) {
       expect(await faults()).toEqual([]);
       await page.keyboard.press('Escape');
       await page.getByRole('button', { name: 'Menu' }).click();
-      await page.getByRole('button', { name: 'Take the block elsewhere…' }).click();
+      await page.getByRole('button', { name: 'Export the block…' }).click();
       await expect(page.getByRole('dialog', { name: /^Take/ })).toBeVisible();
       expect(await faults()).toEqual([]);
     });

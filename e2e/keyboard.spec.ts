@@ -42,7 +42,7 @@ test('a block and a cut are made with the keyboard alone, and the verdict is hea
   await expect(told).toHaveText('0, 2 in, third');
 
   await page.keyboard.press('Enter');
-  await expect(told).toContainText('Cut begins at 0, 2 in, third');
+  await expect(told).toContainText('Line begins at 0, 2 in, third');
   await page.keyboard.press('n');
   await expect(told).toHaveText('0, 6 in, corner');
   await page.keyboard.press('Escape');
@@ -53,11 +53,11 @@ test('a block and a cut are made with the keyboard alone, and the verdict is hea
   await page.keyboard.press('Enter');
   for (let step = 0; step < 6; step++) await page.keyboard.press('Control+ArrowRight');
   await page.keyboard.press('Enter');
-  await expect(told).toHaveText('Cut drawn to 6, 2 in, third, 6 in long.');
+  await expect(told).toHaveText('Line drawn to 6, 2 in, third, 6 in long.');
   await expect(page.getByTestId('spoken-verdict')).toContainText('Sews on one foundation.');
 
   // The same cut in the list beside the board: made a join, which takes two papers, then deleted.
-  await tabTo(page, 'Cuts (1)');
+  await tabTo(page, 'Lines (1)');
   await page.keyboard.press('Enter');
   await expect(page.locator('.row-choose')).toBeVisible();
   await page.keyboard.press('Tab');
@@ -90,10 +90,10 @@ test('a cut is picked up, moved and put down with the keyboard', async ({ page }
   await page.keyboard.press('v');
   for (let step = 0; step < 3; step++) await page.keyboard.press('Control+ArrowLeft');
   await page.keyboard.press('Enter');
-  await expect(told).toContainText('Cut 1 picked up, from 0, 3 in to 6, 3 in, 6 in long.');
+  await expect(told).toContainText('Line 1 picked up, from 0, 3 in to 6, 3 in, 6 in long.');
   await page.keyboard.press('Control+ArrowDown');
   await page.keyboard.press('Enter');
   await expect(told).toContainText('Put down');
   await expect(page.locator('.chosen-card')).toContainText('0, 4 → 6, 4, 6 in long');
-  await expect(page.getByRole('button', { name: 'Undo move cut' })).toBeVisible();
+  await expect(page.getByRole('button', { name: 'Undo move line' })).toBeVisible();
 });

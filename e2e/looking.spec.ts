@@ -69,7 +69,7 @@ test('two fingers move and scale the sheet, and what the first one began is take
   const context = await browser.newContext({ hasTouch: true, viewport: { width: 1024, height: 768 } });
   const page = await context.newPage();
   await openApp(page);
-  await page.getByRole('button', { name: 'Cut (C)' }).click();
+  await page.getByRole('button', { name: 'Line (C)' }).click();
   const touch = await context.newCDPSession(page);
   const at = async (...places: readonly (readonly [number, number])[]) =>
     places.map(([x, y], id) => ({ x, y, id }));
@@ -106,10 +106,10 @@ test('undo in the middle of a gesture drops it, and nothing is lost', async ({ p
   await dragTo(page, [3, 0], [3, 3]);
   await expect(numbers(page)).toHaveText('3 patches, no joins.');
   await page.keyboard.press('Control+z');
-  await expect(numbers(page)).toHaveText('Draw a cut from edge to edge to divide it.');
+  await expect(numbers(page)).toHaveText('Draw a line from edge to edge to divide it.');
   await page.mouse.move(...(await onScreen(page, 3, 5)));
   await page.mouse.up();
-  await expect(numbers(page)).toHaveText('Draw a cut from edge to edge to divide it.');
+  await expect(numbers(page)).toHaveText('Draw a line from edge to edge to divide it.');
   await page.keyboard.press('Control+Shift+z');
   await expect(numbers(page)).toHaveText('2 patches, no joins.');
 });
@@ -134,8 +134,8 @@ test('undo and redo in bursts during a drag keep every recorded step', async ({ 
   await page.keyboard.press('Control+Shift+z');
   await page.keyboard.press('Control+Shift+z');
   await expect(numbers(page)).toHaveText('3 patches, no joins.');
-  await page.getByText('Cuts (2)').click();
-  for (const name of [/^Cut 1, from left edge 2 in down/, /^Cut 2, from left edge 4 in down/])
+  await page.getByText('Lines (2)').click();
+  for (const name of [/^Line 1, from left edge 2 in down/, /^Line 2, from left edge 4 in down/])
     await expect(page.getByRole('button', { name })).toBeVisible();
 });
 
@@ -170,10 +170,10 @@ test('a drag let go outside the window ends at the edge of the board’s reach, 
   await page.mouse.move(-80, -60, { steps: 4 });
   await page.mouse.move(-80, (await onScreen(page, 3, 5))[1], { steps: 4 });
   await page.mouse.up();
-  await expect(page.getByRole('button', { name: 'Undo move cut' })).toBeVisible();
+  await expect(page.getByRole('button', { name: 'Undo move line' })).toBeVisible();
   await page.keyboard.press('Control+z');
-  await page.getByText('Cuts (1)').click();
-  await expect(page.getByRole('button', { name: /^Cut 1, from left edge 3 in down/ })).toBeVisible();
+  await page.getByText('Lines (1)').click();
+  await expect(page.getByRole('button', { name: /^Line 1, from left edge 3 in down/ })).toBeVisible();
 });
 
 for (const [how, leave] of [
@@ -223,10 +223,10 @@ test('Escape in a drag takes it back though the button stays down', async ({ pag
   await dragTo(page, [0, 3], [6, 3]);
   await expect(numbers(page)).toHaveText('2 patches, no joins.');
   await page.keyboard.press('Escape');
-  await expect(numbers(page)).toHaveText('Draw a cut from edge to edge to divide it.');
+  await expect(numbers(page)).toHaveText('Draw a line from edge to edge to divide it.');
   await page.mouse.move(...(await onScreen(page, 6, 5)), { steps: 4 });
   await page.mouse.up();
-  await expect(numbers(page)).toHaveText('Draw a cut from edge to edge to divide it.');
+  await expect(numbers(page)).toHaveText('Draw a line from edge to edge to divide it.');
   await expect(page.locator('.desk').getByRole('status')).toHaveText('Cancelled.');
 });
 
@@ -268,16 +268,16 @@ test('text pasted on the board, nonsense or hostile, changes nothing and says so
     'x'.repeat(3_000_000),
   ]) {
     await paste(text);
-    await expect(page.getByText('The clipboard holds no cuts.')).toBeVisible();
+    await expect(page.getByText('The clipboard holds no lines.')).toBeVisible();
     await expect(numbers(page)).toHaveText('2 patches, no joins.');
     await page.getByRole('button', { name: 'Dismiss' }).or(page.locator('.notice button')).first().click();
   }
   await expect(page).toHaveTitle(/Underpaper/);
   // In the middle of a running line too: the line goes on.
   await page.mouse.click(...(await onScreen(page, 2, 0)));
-  await expect(page.locator('.desk').getByRole('status')).toContainText('Cut begins at 2, 0 in');
+  await expect(page.locator('.desk').getByRole('status')).toContainText('Line begins at 2, 0 in');
   await paste('two yards of linen');
-  await expect(page.getByText('The clipboard holds no cuts.')).toBeVisible();
+  await expect(page.getByText('The clipboard holds no lines.')).toBeVisible();
   await page.mouse.click(...(await onScreen(page, 2, 3)));
   await expect(numbers(page)).toHaveText('3 patches, no joins.');
   // Letters that mean nothing to the board do nothing.

@@ -56,7 +56,7 @@ test('a mend is shown before it is made, stands beside others in kind, and is on
   const even = mends(page).filter({ hasText: 'symmetric' });
   await expect(even).toContainText('4 lines on, 24 patches on 8 foundations.', { timeout: 60_000 });
   await even.hover();
-  await expect(page.getByTestId('proposal-line')).toContainText('nothing is changed yet');
+  await expect(page.getByTestId('proposal-line')).toContainText('othing has changed yet');
   await expect(numbers(page)).toContainText('16 patches');
   await even.click();
   await expect(verdict(page)).toContainText('Sews on 8 foundations');

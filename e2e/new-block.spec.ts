@@ -15,11 +15,11 @@ test('a new block is drawn, checked, undone, redone and kept', async ({ page }) 
   await expect(verdict(page)).toHaveText('Sews on one foundation.');
   await expect(numbers(page)).toHaveText('5 patches, no joins.');
 
-  await page.getByRole('button', { name: 'Undo draw cut' }).click();
+  await page.getByRole('button', { name: 'Undo draw line' }).click();
   await page.keyboard.press('Control+z');
   await expect(numbers(page)).toHaveText('3 patches, no joins.');
   await page.keyboard.press('Control+Shift+z');
-  await page.getByRole('button', { name: 'Redo draw cut' }).click();
+  await page.getByRole('button', { name: 'Redo draw line' }).click();
   await expect(numbers(page)).toHaveText('5 patches, no joins.');
 
   await expect(page.getByText('Saved in this browser')).toBeVisible();
@@ -74,7 +74,7 @@ test('an outline is drawn point by point', async ({ page }) => {
   await expect(page.locator('.block-item-open')).toContainText('Sail');
   await expect(verdict(page)).toHaveText('One patch, nothing to sew.');
   // The tool that comes next is in hand.
-  await expect(page.getByRole('button', { name: 'Cut (C)' })).toHaveAttribute('aria-pressed', 'true');
+  await expect(page.getByRole('button', { name: 'Line (C)' })).toHaveAttribute('aria-pressed', 'true');
   await drag(page, [0, 6], [6, 6]);
   await expect(verdict(page)).toHaveText('Sews on one foundation.');
 });

@@ -222,7 +222,7 @@ test('a printer that is a little off is corrected, one that is far off is not', 
   expect(Math.abs((square.down * 49.2) / 50 - 1)).toBeLessThan(2 / DPI);
 
   await page.getByLabel('50 mm line across').fill('45');
-  await expect(told).toContainText('more than 5 % off. Look at the viewer’s scaling first');
+  await expect(told).toContainText('more than 5% off. Look at the viewer’s scaling first');
   await expect(told).toContainText('Nothing is corrected.');
   await expect(page.locator('.sheet').first()).not.toContainText('corrected');
   const plain = await downloaded(page, testInfo, 'refused');

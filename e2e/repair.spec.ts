@@ -61,7 +61,7 @@ test('the same by keyboard alone', async ({ page }) => {
   await page.keyboard.press('Enter');
   await expect(verdict(page)).toContainText('Cannot be joined with straight seams');
   await expect(repairs(page)).toHaveCount(2);
-  await tabTo(page, /^1Trouble/);
+  await tabTo(page, /^1Problem/);
   await expect(page.locator('.finding-trouble')).toHaveAttribute('data-lit', 'true');
   await page.keyboard.press('Tab');
   await expect(repairs(page).first()).toBeFocused();
@@ -81,10 +81,10 @@ test('a loose end is mended by its repair, in one step', async ({ page }) => {
   await drag(page, [2, 0], [2, 4]);
   await expect(page.locator('.finding-caution')).toContainText('ends in the middle of a patch');
   await expect(page.getByRole('heading', { name: 'What would help' })).toBeVisible();
-  await repairs(page).filter({ hasText: 'Pull the lower end of cut 2 back to cut 1' }).click();
+  await repairs(page).filter({ hasText: 'Pull the lower end of line 2 back to line 1' }).click();
   await expect(page.locator('.finding-caution')).toHaveCount(0);
   await expect(page.locator('.numbers')).toHaveText('3 patches, no joins.');
-  await expect(undo(page)).toHaveAccessibleName(/^Undo pull the lower end of cut 2 back to cut 1/);
+  await expect(undo(page)).toHaveAccessibleName(/^Undo pull the lower end of line 2 back to line 1/);
 });
 
 test('nothing is said of repairs where there is nothing to mend', async ({ page }) => {
@@ -100,7 +100,7 @@ test('nothing is said of repairs where there is nothing to mend', async ({ page 
 test('what the check looks for is set in the project, undone and put back', async ({ page }) => {
   await openApp(page);
   await page.getByRole('button', { name: /^Gull over waves/ }).click();
-  await page.getByText(/^Good to know/).click();
+  await page.getByText(/^Notes/).click();
   // Those of a kind stand under one title, with their numbers, and each can be reached.
   const shadowing = page.locator('summary', { hasText: /^Shadowing: \d+ places$/ });
   const places = Number.parseInt((await shadowing.textContent())!.replace(/\D+/, ''), 10);
@@ -120,18 +120,18 @@ test('what the check looks for is set in the project, undone and put back', asyn
   await dialog.getByLabel('Shadowing').selectOption('trouble');
   await expect(dialog.getByRole('status')).toHaveText('1 changed.');
   await page.keyboard.press('Escape');
-  await expect(page.getByRole('heading', { name: `In the way (${places})` })).toBeVisible();
+  await expect(page.getByRole('heading', { name: `Problems (${places})` })).toBeVisible();
   await page.getByRole('button', { name: 'What the check looks for', exact: true }).click();
   await dialog.getByLabel('Shadowing').selectOption('off');
   await page.keyboard.press('Escape');
   await expect(page.getByText('Shadowing')).toHaveCount(0);
   await page.getByRole('button', { name: 'What the check looks for', exact: true }).click();
-  await dialog.getByRole('button', { name: 'All as usual' }).click();
-  await expect(dialog.getByRole('status')).toHaveText('All is as usual.');
+  await dialog.getByRole('button', { name: 'Reset to defaults' }).click();
+  await expect(dialog.getByRole('status')).toHaveText('All are at their defaults.');
   await page.keyboard.press('Escape');
   await page.keyboard.press('Control+z');
   await page.keyboard.press('Control+z');
-  await expect(page.getByRole('heading', { name: `In the way (${places})` })).toBeVisible();
+  await expect(page.getByRole('heading', { name: `Problems (${places})` })).toBeVisible();
 });
 
 /** A quay wall of 20 courses with ten bricks each: by construction 200 patches, and each course one foundation. */
@@ -202,7 +202,7 @@ test('a large block is pieced beside the drawing: the last plan stays, marked, u
   await expect(verdict(page)).toHaveText('Sews on 20 foundations, the fewest possible.');
 
   await watchCheck(page);
-  await page.getByRole('button', { name: 'Cut (C)' }).click();
+  await page.getByRole('button', { name: 'Line (C)' }).click();
   // Down through all courses: one brick more in each that it passes, so that every moment of the drag is another plan.
   await dragTo(page, [1, 0], [1, 20]);
   await page.mouse.up();

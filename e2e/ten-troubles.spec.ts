@@ -18,26 +18,26 @@ interface Told {
 const TOLD: readonly Told[] = [
   {
     way: 'drawn',
-    says: /^Trouble. 3 lines meet at one spot and none of them runs straight on/,
+    says: /^Problem. 3 lines meet at one spot and none of them runs straight on/,
     lit: [1.5, 1.5],
   },
-  { way: 'drawn', says: /^Trouble. Each of 4 lines stops at the next, all the way round/, lit: [3, 2] },
+  { way: 'drawn', says: /^Problem. Each of 4 lines stops at the next, all the way round/, lit: [3, 2] },
   {
     way: 'svg',
-    says: /^Trouble. A1 has an island in it: a patch with a hole can only be set in by hand/,
+    says: /^Problem. A1 has an island in it: a patch with a hole can only be set in by hand/,
     lit: [3, 2],
   },
-  { way: 'file', says: /^Awkward. Cut 2 ends just short of cut 1, so it divides nothing/, lit: [2, 3.97] },
+  { way: 'file', says: /^Awkward. Line 2 ends just short of line 1, so it divides nothing/, lit: [2, 3.97] },
   {
     way: 'file',
     says: /^Note. One foundation won't do: A1, A2, B1 and B2 each touch the others/,
     lit: [3, 1],
   },
   { way: 'file', says: /^Awkward. On join 1, 1b and 1c lie less than 1\/4 in apart/, lit: [2.06, 3] },
-  { way: 'drawn', says: /^Trouble. 3 lines meet at one spot and none of them runs straight on/, lit: [1, 5] },
+  { way: 'drawn', says: /^Problem. 3 lines meet at one spot and none of them runs straight on/, lit: [1, 5] },
   {
     way: 'svg',
-    says: /^Trouble. 3 lines meet at one spot and none of them runs straight on/,
+    says: /^Problem. 3 lines meet at one spot and none of them runs straight on/,
     lit: [4.5, 3.515],
   },
   {
@@ -45,7 +45,7 @@ const TOLD: readonly Told[] = [
     says: /^Note. One foundation won't do: D1, D2, E1 and E2 each touch the others/,
     lit: [4, 5],
   },
-  { way: 'file', says: /^Awkward. Cut 1 is marked to stay inside a foundation/, lit: [5, 3] },
+  { way: 'file', says: /^Awkward. Line 1 is marked to stay inside a foundation/, lit: [5, 3] },
 ];
 
 const repairs = (page: Page): Locator => page.locator('.repair:not(.repair-awaited)');
@@ -125,14 +125,14 @@ async function bringIn(page: Page, trouble: Trouble, way: Told['way']): Promise<
     await dropFile(page, 'trouble.underpaper.json', fileOf(trouble));
   } else {
     const choosing = page.waitForEvent('filechooser');
-    await page.getByRole('button', { name: 'Bring in a drawing' }).click();
+    await page.getByRole('button', { name: 'Import a drawing' }).click();
     await (await choosing).setFiles({
       name: 'From the drawing table.svg',
       mimeType: 'image/svg+xml',
       buffer: Buffer.from(svgOf(trouble)),
     });
     await page
-      .getByRole('dialog', { name: /^Bring in/ })
+      .getByRole('dialog', { name: /^Import/ })
       .getByRole('button', { name: 'Add block' })
       .click();
   }
@@ -194,7 +194,7 @@ for (const [k, trouble] of TEN_TROUBLES.entries()) {
       const isBefore = await keepPicture(page);
       const said = await verdict(page).textContent();
       await first.hover();
-      await expect(preview(page)).toContainText('nothing is changed yet');
+      await expect(preview(page)).toContainText('othing has changed yet');
       await expect(preview(page)).toContainText('→');
       await expect.poll(isBefore).toBe(false);
       await expect(verdict(page)).toHaveText(said!);
@@ -249,18 +249,18 @@ test.describe('with a finger', () => {
     const first = repairs(page).first();
     await first.scrollIntoViewIfNeeded();
     await first.tap();
-    await expect(preview(page)).toContainText('nothing is changed yet');
+    await expect(preview(page)).toContainText('othing has changed yet');
     await expect(verdict(page)).toContainText('Cannot be joined');
 
     // Another is shown in its stead, and left again.
     await repairs(page).nth(1).tap();
-    await expect(page.getByRole('button', { name: 'Do it' })).toHaveCount(1);
+    await expect(page.getByRole('button', { name: 'Apply' })).toHaveCount(1);
     await page.getByRole('button', { name: 'Leave it as it is' }).tap();
     await expect(preview(page)).toBeHidden();
     await expect(verdict(page)).toContainText('Cannot be joined');
 
     await first.tap();
-    await page.getByRole('button', { name: 'Do it' }).tap();
+    await page.getByRole('button', { name: 'Apply' }).tap();
     await expect(preview(page)).toBeHidden();
     await expect(verdict(page)).toHaveText('Sews on 2 foundations, the fewest possible.');
     await page.getByRole('button', { name: /^Undo/ }).tap();

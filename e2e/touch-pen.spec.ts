@@ -96,7 +96,7 @@ test('a finger draws, moves an end from 20 px away, and taps an outline corner b
   // 44 px across is the least target for a finger (WCAG 2.2, 2.5.5): 20 px beside the end still takes hold of it.
   const beside = 20 / scale!;
   await hand.swipe([6, 2 + beside], [6, 4 + beside]);
-  await expect(undoButton(page)).toHaveAccessibleName('Undo move end of cut');
+  await expect(undoButton(page)).toHaveAccessibleName('Undo move end of line');
   await expect(page.locator('.chosen-card')).toContainText('→ 6, 4');
 });
 
@@ -132,7 +132,7 @@ test('a press that the browser cancels takes back only itself, and says so', asy
   await hand.touch('touchMove', [6, 3]);
   await expect(numbers(page)).toHaveText('2 patches, no joins.');
   await hand.touch('touchCancel');
-  await expect(numbers(page)).toHaveText('Draw a cut from edge to edge to divide it.');
+  await expect(numbers(page)).toHaveText('Draw a line from edge to edge to divide it.');
   await expect(page.getByText('The pointer was lost on the way.')).toBeVisible();
   // The cut still runs from where it began.
   await hand.tap(6, 3);
@@ -185,7 +185,7 @@ test('a hovering pen shows what would catch it before it touches', async ({ page
   await hand.pen('mouseMoved', [0.05, 3.02]);
   await expect.poll(picture).not.toBe(away);
   await expect(undoButton(page)).toHaveAttribute('aria-disabled', 'false');
-  await expect(numbers(page)).toHaveText('Draw a cut from edge to edge to divide it.');
+  await expect(numbers(page)).toHaveText('Draw a line from edge to edge to divide it.');
 });
 
 test('what Shift and Alt do is done by switches', async ({ page }) => {
@@ -198,14 +198,14 @@ test('what Shift and Alt do is done by switches', async ({ page }) => {
   // 15° steps: the length is a whole number of grid steps along 15°.
   await expect(page.locator('.chosen-card').getByLabel('Angle')).toHaveValue('15°');
   await tools.getByRole('button', { name: '15° steps for every line' }).click();
-  await page.getByRole('button', { name: 'Undo draw cut' }).click();
+  await page.getByRole('button', { name: 'Undo draw line' }).click();
 
-  await tools.getByRole('button', { name: 'Free: nothing catches' }).click();
+  await tools.getByRole('button', { name: 'Free: no snapping' }).click();
   await hand.swipe([0.4, 1.06], [3.43, 5.31]);
   const across = await page.locator('.chosen-card').getByLabel('Start across').inputValue();
   expect(Math.abs(Number.parseFloat(across) - 0.4)).toBeLessThan(0.03);
-  await tools.getByRole('button', { name: 'Free: nothing catches' }).click();
-  await page.getByRole('button', { name: 'Undo draw cut' }).click();
+  await tools.getByRole('button', { name: 'Free: no snapping' }).click();
+  await page.getByRole('button', { name: 'Undo draw line' }).click();
 
   await hand.swipe([0, 2], [6, 2]);
   await hand.swipe([0, 4], [6, 4]);
@@ -213,7 +213,7 @@ test('what Shift and Alt do is done by switches', async ({ page }) => {
   await hand.tap(1.5, 2);
   await tools.getByRole('button', { name: 'Add to what is chosen' }).click();
   await hand.tap(1.5, 4);
-  await expect(page.locator('.chosen-card')).toContainText('2 cuts');
+  await expect(page.locator('.chosen-card')).toContainText('2 lines');
 });
 
 test('every control of the Block place is 44 px for a finger, whatever is chosen', async ({ browser }) => {
@@ -243,9 +243,9 @@ test('every control of the Block place is 44 px for a finger, whatever is chosen
         .map(({ name, box }) => `${name}: ${box.width.toFixed(0)} × ${box.height.toFixed(0)}`),
     );
   for (const list of [
-    'Cuts (2)',
+    'Lines (2)',
     'Patches (3)',
-    'Joints',
+    'Where lines meet',
     'Outline (4 corners)',
     'What to do with the block',
   ])

@@ -131,7 +131,7 @@ test('a photo of a sheet is squared up, and its lines lie on those of the block'
   await expect(dialog(page)).toBeHidden();
 
   await expect(card(page)).toBeVisible();
-  await card(page).getByLabel('Strength').fill('100');
+  await card(page).getByLabel('Opacity').fill('100');
   await page.keyboard.press('Escape');
   await page.mouse.move(4, 4);
   await expect(async () => expect(await worstEdge(page)).toBeLessThan(2)).toPass({ timeout: 8_000 });
@@ -160,7 +160,7 @@ test('a picture is faded, hidden, locked, squared up again and taken away, each 
   const picture = page.getByRole('button', { name: /^Picture/ });
   const undo = page.getByRole('button', { name: /^Undo/ }).first();
 
-  await card(page).getByLabel('Strength').focus();
+  await card(page).getByLabel('Opacity').focus();
   await page.keyboard.press('ArrowLeft');
   await page.keyboard.press('ArrowLeft');
   await expect(card(page).getByText('50 %')).toBeVisible();
@@ -218,7 +218,7 @@ test('in the value view the picture is a grey as well', async ({ page }) => {
   const red = png(240, 240, () => [255, 0, 0]);
   await dropOn(page, { name: 'red.png', type: 'image/png', content: red });
   await page.getByRole('button', { name: 'Lay it under' }).click();
-  await card(page).getByLabel('Strength').fill('100');
+  await card(page).getByLabel('Opacity').fill('100');
   await page.keyboard.press('Escape');
   const seen = async (): Promise<readonly number[]> => {
     const [x, y] = await onScreen(page, 2.1, 2.1);

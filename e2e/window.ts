@@ -55,7 +55,7 @@ export async function dropFile(page: Page, name: string, text: string): Promise<
     [name, text],
   );
   await page.dispatchEvent('.desk', 'dragenter', { dataTransfer: files });
-  await expect(page.getByText('Let go to open the file')).toBeVisible();
+  await expect(page.getByText('Drop to open the file')).toBeVisible();
   await page.dispatchEvent('.desk', 'drop', { dataTransfer: files });
-  await expect(page.getByText('Let go to open the file')).toBeHidden();
+  await expect(page.getByText('Drop to open the file')).toBeHidden();
 }

@@ -47,8 +47,8 @@ export function setOnePatch(onePatch: boolean): void {
   board.setState({ onePatch });
   announce(
     onePatch
-      ? phrase('Cuts stop at the end of the patch they start in.')
-      : phrase('Cuts go through everything under the line.'),
+      ? phrase('Lines stop at the end of the patch they start in.')
+      : phrase('Lines go through everything under the line.'),
   );
 }
 
@@ -97,10 +97,10 @@ export function deleteChosen(): boolean {
   if (blockId === null) return false;
   cancel();
   if (selection.length > 0) {
-    editEverywhere(selection.length > 1 ? phrase('Delete cuts') : phrase('Delete cut'), (project) =>
+    editEverywhere(selection.length > 1 ? phrase('Delete lines') : phrase('Delete line'), (project) =>
       removeCuts(project, blockId, selection),
     );
-    if (session.getState().selection.length > 0) announce(phrase('Locked cuts stay. Unlock them first.'));
+    if (session.getState().selection.length > 0) announce(phrase('Locked lines stay. Unlock them first.'));
     return true;
   }
   switch (chosen?.kind) {

@@ -90,7 +90,7 @@ export const BOARD_COMMANDS: readonly BoardCommand[] = [
     board.setState({ gridKind });
     announce(gridKind === 'square' ? phrase('Square grid') : phrase('60° grid'));
   }),
-  onBoard('one-patch', phrase('Cut through everything, or one patch only'), ['X'], () =>
+  onBoard('one-patch', phrase('Line through everything, or one patch only'), ['X'], () =>
     setOnePatch(!board.getState().onePatch),
   ),
   onBoard('symmetry', phrase('Next symmetry'), ['S'], () => {
@@ -120,20 +120,20 @@ export const BOARD_COMMANDS: readonly BoardCommand[] = [
     }),
     enabled: ({ selection }) => selection.length > 0 || board.getState().chosen !== null,
   },
-  { ...onBoard('choose-all', phrase('Choose all cuts'), ['Mod+a'], chooseAll), enabled: hasBlock },
+  { ...onBoard('choose-all', phrase('Choose all lines'), ['Mod+a'], chooseAll), enabled: hasBlock },
   {
     ...onBoard('delete-chosen', '', ['Delete', 'Backspace'], deleteChosen),
     label: ({ selection }) =>
       selection.length === 0
         ? phrase('Delete what is chosen')
         : selection.length === 1
-          ? phrase('Delete the cut')
-          : phrase('Delete the cuts'),
+          ? phrase('Delete the line')
+          : phrase('Delete the lines'),
     enabled: canDelete,
   },
   onPart('copy', phrase('Copy'), ['Mod+c'], copyChosen),
   onPart('duplicate', phrase('Duplicate'), ['Mod+Shift+d'], duplicateChosen),
-  onCuts('cut-out', phrase('Cut out'), ['Mod+x'], cutOutChosen),
+  onCuts('cut-out', phrase('[[clipboard]] Cut'), ['Mod+x'], cutOutChosen),
   onPart('keep-motif', phrase('Keep as a motif…'), [], () => askFor({ kind: 'motifs' })),
   {
     name: 'motifs',
@@ -153,7 +153,7 @@ export const BOARD_COMMANDS: readonly BoardCommand[] = [
     if (target === null) return;
     const lock = !isLocked();
     const ids = target.cuts.map(({ id }) => id);
-    edit(lock ? phrase('Lock cuts') : phrase('Unlock cuts'), (project) =>
+    edit(lock ? phrase('Lock lines') : phrase('Unlock lines'), (project) =>
       setCutsLocked(project, target.block.id, ids, lock),
     );
     announce(lock ? phrase('Locked.') : phrase('Unlocked.'));
@@ -163,22 +163,22 @@ export const BOARD_COMMANDS: readonly BoardCommand[] = [
     if (target === null) return;
     const before = new Set(target.block.cuts.map(({ id }) => id));
     const chosen = target.cuts.map(({ id }) => id);
-    edit(phrase('Split cuts'), (project) => splitAtCrossings(project, target.block.id, chosen));
+    edit(phrase('Split lines'), (project) => splitAtCrossings(project, target.block.id, chosen));
     const more = (targetNow()?.block.cuts ?? []).map(({ id }) => id).filter((id) => !before.has(id));
     // What was chosen stays chosen, now that it is several.
     if (more.length > 0) select([...chosen, ...more]);
     announce(
       more.length === 0
         ? phrase('Nothing crosses there.')
-        : phrase('Split: {more} cuts chosen.', { more: more.length + chosen.length }),
+        : phrase('Split: {more} lines chosen.', { more: more.length + chosen.length }),
     );
   }),
   {
-    ...onCuts('join', phrase('Join into one cut'), ['J'], () => {
+    ...onCuts('join', phrase('Join into one line'), ['J'], () => {
       const target = targetNow();
       if (target === null) return;
       const before = target.block.cuts.length;
-      edit(phrase('Join cuts'), (project) =>
+      edit(phrase('Join lines'), (project) =>
         joinCuts(
           project,
           target.block.id,
@@ -186,7 +186,7 @@ export const BOARD_COMMANDS: readonly BoardCommand[] = [
         ),
       );
       const fewer = before - (targetNow()?.block.cuts.length ?? before);
-      announce(fewer === 0 ? phrase('They do not lie on one line and touch.') : phrase('Joined.'));
+      announce(fewer === 0 ? phrase('They do not touch along one straight line.') : phrase('Joined.'));
     }),
     enabled: () => (targetNow()?.cuts.length ?? 0) > 1,
   },

@@ -53,7 +53,7 @@ export const BOARD_KEYS: readonly PartKey[] = [
   {
     shown: 'T',
     does: phrase(
-      'With Cut, Chain or Outline: type a place, how far across, Tab, how far down; Enter sets it',
+      'With Line, Chain or Outline: type a place, how far across, Tab, how far down; Enter sets it',
     ),
   },
   {
@@ -73,12 +73,12 @@ export const BOARD_KEYS: readonly PartKey[] = [
   },
   {
     shown: 'N, P',
-    does: phrase('Jump to the next or previous corner, cut end or crossing'),
+    does: phrase('Jump to the next or previous corner, line end or crossing'),
     run: (press) => toNext(press) || toPrevious(press),
   },
   {
     shown: 'Enter',
-    does: phrase('Begin or end a cut, set a corner, lay fabric, pick up or put down'),
+    does: phrase('Begin or end a line, set a corner, lay fabric, pick up or put down'),
     run: when(isNamed('Enter'), () => {
       if (board.getState().crosshair === null && busy()) send({ kind: 'finish' });
       else pressCrosshair();
@@ -112,7 +112,7 @@ export const BOARD_KEYS: readonly PartKey[] = [
   },
   { shown: 'Space + drag', does: phrase('Move the sheet') },
   { shown: 'Shift while drawing', does: phrase('Keep the line to steps of 15°') },
-  { shown: 'Alt while dragging', does: phrase('Nothing catches the pointer, and an end leaves its joint') },
+  { shown: 'Alt while dragging', does: phrase('No snapping, and an end comes free of what it meets') },
 ];
 
 /** Keys that write a length and an angle, or a place. Tab is one only once something is typed. */

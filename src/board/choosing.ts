@@ -34,5 +34,5 @@ function choose(fits: (cut: Cut) => boolean): void {
   const ids = target.block.cuts.filter(fits).map(({ id }) => id);
   board.setState({ chosen: null });
   select(ids);
-  announce(ids.length === 1 ? phrase('1 cut chosen.') : phrase('{ids} cuts chosen.', { ids: ids.length }));
+  announce(ids.length === 1 ? phrase('1 line chosen.') : phrase('{ids} lines chosen.', { ids: ids.length }));
 }

@@ -50,7 +50,7 @@ export function copyChosen(): void {
   announce(
     targetNow()?.cuts.length === 0
       ? phrase('Patch copied with its fabric.')
-      : phrase('{n, plural, one {Cut} other {# cuts}} copied.', { n: part.cuts.length }),
+      : phrase('{n, plural, one {Line} other {# lines}} copied.', { n: part.cuts.length }),
   );
 }
 
@@ -59,7 +59,7 @@ export function cutOutChosen(): void {
   if (target === null || target.cuts.length === 0) return;
   copyChosen();
   const ids = target.cuts.map(({ id }) => id);
-  edit(phrase('{n, plural, one {Cut out cut} other {Cut out cuts}}', { n: ids.length }), (project) =>
+  edit(phrase('{n, plural, one {Cut line} other {Cut lines}}', { n: ids.length }), (project) =>
     removeCuts(project, target.block.id, ids),
   );
 }
@@ -70,7 +70,7 @@ export function pasteText(text: string): void {
   if (part === null)
     say(
       'trouble',
-      phrase('The clipboard holds no cuts. Choose cuts or a patch on the board and copy them first.'),
+      phrase('The clipboard holds no lines. Choose lines or a patch on the board and copy them first.'),
     );
   else paste(part);
 }
@@ -100,14 +100,14 @@ const aside = (part: Part): Part => movedPart(part, ([x, y]) => [x + ASIDE_IN, y
 function paste(part: Part): void {
   const target = targetNow();
   if (target === null) {
-    say('trouble', phrase('Open a block to paste the cuts into.'));
+    say('trouble', phrase('Open a block to paste the lines into.'));
     return;
   }
   let placed = part;
   while (placed.cuts.some((cut) => isThere(target.block, cut))) placed = aside(placed);
   const n = part.cuts.length;
-  if (drawPart(phrase('{n, plural, one {Paste cut} other {Paste cuts}}', { n }), placed))
-    announce(phrase('{n, plural, one {Cut} other {# cuts}} pasted.', { n }));
+  if (drawPart(phrase('{n, plural, one {Paste line} other {Paste lines}}', { n }), placed))
+    announce(phrase('{n, plural, one {Line} other {# lines}} pasted.', { n }));
 }
 
 /** Draws a part into the open block as one step, its cuts chosen afterwards. False where the block cannot take it. */

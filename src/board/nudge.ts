@@ -23,7 +23,7 @@ export function nudge(dx: number, dy: number, size: 'grid' | 'finer'): void {
   const by = [dx * step, dy * step] as const;
   if (selection.length > 0) {
     const merge = `nudge ${blockId} ${selection.join(' ')}`;
-    editEverywhere(phrase('Move cuts'), (before) => shiftCutsAttached(before, blockId, selection, by), {
+    editEverywhere(phrase('Move lines'), (before) => shiftCutsAttached(before, blockId, selection, by), {
       merge,
     });
     announce(session.getState().project === project ? phrase('It cannot move there.') : phrase('Moved.'));
@@ -37,7 +37,7 @@ export function nudge(dx: number, dy: number, size: 'grid' | 'finer'): void {
   }
   const at = chosen?.kind === 'corner' ? block?.outline[chosen.corner] : undefined;
   if (chosen?.kind !== 'corner' || at === undefined) {
-    announce(phrase('Choose a cut, a corner or an edge first.'));
+    announce(phrase('Choose a line, a corner or an edge first.'));
     return;
   }
   editEverywhere(

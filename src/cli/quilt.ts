@@ -161,7 +161,7 @@ function readableReport(project: Project, layout: Layout, plan: JoiningPlan, way
           width: say(list.binding.width),
         }),
     phrase(
-      '  Backing: {panels, plural, one {# panel} other {# panels}} with {seams} seams, {buy} of cloth ({seams2} seams: {buy2})',
+      '  Backing: {panels, plural, one {# panel} other {# panels}} with {seams, select, upright {vertical} other {horizontal}} seams, {buy} of cloth ({seams2, select, upright {vertical} other {horizontal}} seams: {buy2})',
       {
         panels: backing.panels,
         seams: backing.seams,

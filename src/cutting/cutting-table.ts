@@ -7,7 +7,7 @@ export const KIND_WORDS: Readonly<Record<StripCut['kind'], string>> = {
   rectangle: '',
   'half-square': phrase('cut once from corner to corner'),
   'quarter-square': phrase('cut twice from corner to corner'),
-  'half-rectangle': phrase('cut once aslant'),
+  'half-rectangle': phrase('cut once at a slant'),
 };
 
 /** The cutting list of some fabrics as a table: a row a cut, in the order to make them, under a row of heads. */

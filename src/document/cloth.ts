@@ -66,7 +66,7 @@ export function checkWidth(inches: number): Checked<number> {
 
 export function checkPrice(amount: number): Checked<number> {
   if (!Number.isFinite(amount)) return refuse(phrase('The price is not a number.'));
-  if (amount < 0) return refuse(phrase('The price is less than nothing.'));
+  if (amount < 0) return refuse(phrase('The price is less than 0.'));
   if (amount > MOST_PRICE) return refuse(phrase('The price is more than a million.'));
   return { ok: true, value: Math.round(amount * 100) / 100 };
 }
@@ -74,7 +74,7 @@ export function checkPrice(amount: number): Checked<number> {
 /** A length that is at hand, inches, snapped. */
 export function checkStockLength(inches: number): Checked<number> {
   if (!Number.isFinite(inches)) return refuse(phrase('What is at hand is not a number.'));
-  if (inches < 0) return refuse(phrase('What is at hand is less than nothing.'));
+  if (inches < 0) return refuse(phrase('What is at hand is less than 0.'));
   if (inches > MOST_LENGTH_IN) return refuse(phrase('What is at hand is more than 100,000 in.'));
   return { ok: true, value: snap(inches) + 0 };
 }
@@ -89,7 +89,7 @@ export function checkStockCount(count: number): Checked<number> {
 /** A side of a piece that is at hand, inches, snapped. */
 export function checkStockSide(inches: number): Checked<number> {
   if (!Number.isFinite(inches)) return refuse(phrase('The size at hand is not a number.'));
-  if (inches <= 0) return refuse(phrase('The size at hand is not more than nothing.'));
+  if (inches <= 0) return refuse(phrase('The size at hand is not greater than 0.'));
   if (inches > MOST_LENGTH_IN) return refuse(phrase('The size at hand is more than 100,000 in.'));
   return { ok: true, value: snap(inches) };
 }

@@ -12,11 +12,11 @@ export function checkWhole({ fabrics = [], blocks, quilt }: FileProject): Fault 
     readonly word: string;
     readonly items: readonly { id: string }[];
   }[] = [
-    { path: ['fabrics'], word: 'fabric', items: fabrics },
-    { path: ['blocks'], word: 'block', items: blocks },
+    { path: ['fabrics'], word: phrase('fabric'), items: fabrics },
+    { path: ['blocks'], word: phrase('block'), items: blocks },
     ...blocks.flatMap(({ cuts = [], patches = [] }, i) => [
-      { path: ['blocks', i, 'cuts'], word: 'cut', items: cuts },
-      { path: ['blocks', i, 'patches'], word: 'patch', items: patches },
+      { path: ['blocks', i, 'cuts'], word: phrase('line'), items: cuts },
+      { path: ['blocks', i, 'patches'], word: phrase('patch'), items: patches },
     ]),
   ];
   for (const { path, word, items } of lists) {

@@ -1,3 +1,4 @@
+import { phrase } from '../words/phrase.ts';
 import { colourDifference } from './colour-difference.ts';
 import { colorOfLab, type Lab, labOfColor } from './lab.ts';
 import { NAME_LENGTH } from './limits.ts';
@@ -73,7 +74,10 @@ export function harmoniesOf(lead: Fabric, owned: readonly Fabric[]): readonly Ha
     const shown = labOfColor(color);
     if (known.some((other) => colourDifference(shown, other) < NO_NEWS)) continue;
     known.push(shown);
-    const end = `, ${kind}`;
+    const end = phrase(
+      ', {kind, select, lighter {lighter} darker {darker} opposite {opposite} neighbour {neighbour} other {other neighbour}}',
+      { kind },
+    );
     harmonies.push({ kind, name: `${lead.name.slice(0, NAME_LENGTH - end.length)}${end}`, color });
   }
   return harmonies;

@@ -31,7 +31,7 @@ export type Checked<Value> =
 /** Length in inches within the limits of a seam allowance, snapped to the lattice. */
 export function checkSeamAllowance(inches: number): Checked<number> {
   if (!Number.isFinite(inches)) return { ok: false, error: phrase('The seam allowance is not a number.') };
-  if (inches < 0) return { ok: false, error: phrase('The seam allowance cannot be less than nothing.') };
+  if (inches < 0) return { ok: false, error: phrase('The seam allowance cannot be less than 0.') };
   if (inches > MAX_SEAM_ALLOWANCE_IN) {
     return {
       ok: false,

@@ -87,7 +87,7 @@ export const landscape = (page: Page): Page => ({ ...page, width: page.height, h
  * square and the 50 mm line beside it.
  */
 export function marginFault(page: Page, margin: number): string | null {
-  if (!Number.isFinite(margin) || margin < 0) return phrase('The margin cannot be less than nothing.');
+  if (!Number.isFinite(margin) || margin < 0) return phrase('The margin cannot be less than 0.');
   if (page.width - 2 * margin >= SMALLEST_USABLE_IN) return null;
   const why =
     margin <= USUAL_MARGIN_IN

@@ -81,7 +81,10 @@ function sameId(places: readonly Named[], path: Path): Fault | null {
 
 const notListed = (path: Path, id: string, list: 'blocks' | 'fabrics'): Fault => ({
   path,
-  predicate: phrase('‘{id}’ is not in the list of {list}', { id: oneLine(id), list }),
+  predicate: phrase('‘{id}’ is not in the list of {list, select, blocks {blocks} other {fabrics}}', {
+    id: oneLine(id),
+    list,
+  }),
 });
 
 interface Naming {

@@ -10,13 +10,13 @@ const oneOf = <Word extends string>(words: readonly [Word, ...Word[]] | readonly
   z.enum(words as [Word, ...Word[]], { error: phrase('is none of {words}', { words: words.join(', ') }) });
 
 const length = number
-  .refine((inches) => inches > 0, phrase('is not more than nothing'))
+  .refine((inches) => inches > 0, phrase('is not greater than 0'))
   .refine(
     (inches) => inches <= MAX_QUILT_IN,
     phrase('is more than {maxQuilt} in', { maxQuilt: MAX_QUILT_IN }),
   );
 const extra = number
-  .refine((inches) => inches >= 0, phrase('is less than nothing'))
+  .refine((inches) => inches >= 0, phrase('is less than 0'))
   .refine(
     (inches) => inches <= MAX_QUILT_IN,
     phrase('is more than {maxQuilt} in', { maxQuilt: MAX_QUILT_IN }),

@@ -35,7 +35,7 @@ export function checkUnderPicture(picture: UnderPicture): Checked<UnderPicture> 
       }),
     };
   if (!(picture.strength >= 0 && picture.strength <= 1))
-    return { ok: false, error: phrase('The strength of the picture is not between 0 and 1.') };
+    return { ok: false, error: phrase('The opacity of the picture is not between 0 and 1.') };
   return isSquarable(picture.corners) ? { ok: true, value: picture } : { ok: false, error: NOT_SQUARABLE };
 }
 

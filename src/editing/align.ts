@@ -9,10 +9,10 @@ export type Alignment = 'left' | 'centre' | 'right' | 'top' | 'middle' | 'bottom
 
 export const ALIGNMENTS: readonly (readonly [Alignment, string])[] = [
   ['left', phrase('Left ends')],
-  ['centre', phrase('Centres, upright')],
+  ['centre', phrase('Centres, vertically')],
   ['right', phrase('Right ends')],
   ['top', phrase('Top ends')],
-  ['middle', phrase('Centres, level')],
+  ['middle', phrase('Centres, horizontally')],
   ['bottom', phrase('Bottom ends')],
 ];
 

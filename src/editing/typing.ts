@@ -120,7 +120,7 @@ function typedWay({ first, second }: Typed, from: Point, at: Point, unit: Unit):
     const parsed = parseAngle(second);
     if (!parsed.ok) return parsed;
     degrees = parsed.degrees;
-  } else if (inches < 0) return { ok: false, error: phrase('A length is more than nothing.') };
+  } else if (inches < 0) return { ok: false, error: phrase('A length must be greater than 0.') };
   return { ok: true, at: placeAt(from, inches, degrees) };
 }
 

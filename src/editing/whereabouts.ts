@@ -105,7 +105,7 @@ export function edgeStory(block: Block, edge: number, unit: Unit): string {
     ends.length === 0
       ? ''
       : phrase(
-          ', {isEnds, select, true {{ends}} other {{ends2} cuts}} {ends2, plural, one {ends} other {end}} on it',
+          ', {isEnds, select, true {{ends}} other {{ends2} lines}} {ends2, plural, one {ends} other {end}} on it',
           { isEnds: ends.length < 4, ends: inWords(ends), ends2: ends.length },
         );
   return phrase('{edgeName}, from {block} to {block2}, {value} long{held}', {

@@ -7,21 +7,21 @@ import type { Snap, SnapKind } from './snapping.ts';
 
 /** What each kind of catch is called, on the board and aloud; nothing for open ground. */
 export const SNAP_WORDS: Readonly<Record<SnapKind, string>> = {
-  corner: 'corner',
-  'cut-end': phrase('cut end'),
-  crossing: 'crossing',
-  center: 'center',
-  midpoint: 'midpoint',
-  division: 'division',
-  third: 'third',
-  perpendicular: 'perpendicular',
-  parallel: 'parallel',
+  corner: phrase('[[where the pointer snaps to]] corner'),
+  'cut-end': phrase('line end'),
+  crossing: phrase('[[where the pointer snaps to]] crossing'),
+  center: phrase('[[where the pointer snaps to]] centre'),
+  midpoint: phrase('[[where the pointer snaps to]] midpoint'),
+  division: phrase('[[where the pointer snaps to]] division'),
+  third: phrase('[[where the pointer snaps to]] third'),
+  perpendicular: phrase('[[where the pointer snaps to]] perpendicular'),
+  parallel: phrase('[[where the pointer snaps to]] parallel'),
   'same-length': phrase('same length'),
-  step: '15° step',
+  step: phrase('15° step'),
   typed: phrase('as typed'),
-  line: 'line',
-  edge: 'edge',
-  grid: 'grid',
+  line: phrase('[[where the pointer snaps to]] line'),
+  edge: phrase('[[where the pointer snaps to]] edge'),
+  grid: phrase('[[where the pointer snaps to]] grid'),
   free: '',
 };
 
@@ -78,7 +78,7 @@ const rounded = (inches: number): number => {
 
 /** A cut's number for people: its place in the list, `Cut 4`. */
 export const cutName = (cuts: readonly Cut[], id: string): string =>
-  phrase('Cut {findIndex}', { findIndex: cuts.findIndex((cut) => cut.id === id) + 1 });
+  phrase('Line {n}', { n: cuts.findIndex((cut) => cut.id === id) + 1 });
 
 /** `0, 4 → 12, 4`: for the eye, where the unit is plain. */
 export const cutEnds = ({ from, to }: Cut, unit: Unit): string =>
@@ -94,8 +94,8 @@ const withoutUnit = (words: string): string => words.replace(/ (in|mm)$/, '');
 
 /** `from 0, 4 in to 12, 4 in, 12 in long`. */
 export const cutWords = ({ from, to }: Cut, unit: Unit): string =>
-  phrase('from {from} to {to}, {from2} long', {
+  phrase('from {from} to {to}, {length} long', {
     from: placeWords(from, unit),
     to: placeWords(to, unit),
-    from2: lengthWords(from, to, unit),
+    length: lengthWords(from, to, unit),
   });

@@ -62,9 +62,10 @@ export function costWords(plan: PiecingPlan, fewest: PiecingPlan): string {
   const gains: string[] = [];
   const losses: string[] = [];
   const lies = joinsLie(plan);
-  if (lies !== null && joinsLie(fewest) !== lies) gains.push(phrase('all joins run {lies}', { lies }));
+  if (lies !== null && joinsLie(fewest) !== lies)
+    gains.push(phrase('all joins run {lies, select, level {horizontally} other {vertically}}', { lies }));
   else compare(own.biasJoins, least.biasJoins, phrase('join on the bias'), phrase('joins on the bias'));
-  compare(own.matchPoints, least.matchPoints, phrase('seam to match'), phrase('seams to match'));
+  compare(own.matchPoints, least.matchPoints, phrase('match point'), phrase('match points'));
   if (own.matchPoints === least.matchPoints)
     compare(own.meetings, least.meetings, phrase('spot to pin'), phrase('spots to pin'));
   if (own.setInCorners !== least.setInCorners)

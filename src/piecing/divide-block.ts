@@ -35,7 +35,7 @@ export function divideBlock({ outline, cuts }: Pick<Block, 'outline' | 'cuts'>):
   if (far >= 0)
     return refuse(
       'cut-too-far',
-      phrase('Cut {far} reaches farther out than {maxCoordinate, number} in.', {
+      phrase('Line {far} reaches farther out than {maxCoordinate, number} in.', {
         far: far + 1,
         maxCoordinate: MAX_COORDINATE_IN,
       }),
@@ -49,15 +49,18 @@ export function divideBlock({ outline, cuts }: Pick<Block, 'outline' | 'cuts'>):
       ? refuse(
           'too-many-crossings',
           phrase(
-            'The cuts lie too thick to be a block: more than 50,000 crossings, or more than 200 cuts through one spot.',
+            'The lines are too dense for a block: more than 50,000 crossings, or more than 200 lines through one spot.',
           ),
         )
-      : refuse('tangled', phrase('Some cuts lie so close together that their patches cannot be told apart.'));
+      : refuse(
+          'tangled',
+          phrase('Some lines lie so close together that their patches cannot be told apart.'),
+        );
   const { division } = divided;
   if (division.faces.length > MAX_PATCHES)
     return refuse(
       'too-many-patches',
-      phrase('The cuts make {faces, number} patches; a block may have {maxPatches, number}.', {
+      phrase('The lines make {faces, number} patches; a block may have {maxPatches, number}.', {
         faces: division.faces.length,
         maxPatches: MAX_PATCHES,
       }),

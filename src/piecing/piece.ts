@@ -176,5 +176,5 @@ const withoutWarrant = (block: Block, fault: string): PiecingPlan =>
   brokenPlan(
     'plan-fails-check',
     block.outline[0]!,
-    phrase('No plan can be vouched for: {fault} Moving the cuts there a little apart helps.', { fault }),
+    phrase('No reliable plan was found: {fault} Moving the lines there a little apart helps.', { fault }),
   );

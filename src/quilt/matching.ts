@@ -1,5 +1,5 @@
 import { laid, lieOf } from '../document/place-polygon.ts';
-import { type BlockPlace, isBlockPlace } from '../document/quilt.ts';
+import { type BlockPlace, isBlockPlace, type Part } from '../document/quilt.ts';
 import { STRAIGHT_IN } from '../geometry/lattice.ts';
 import type { Point, Ring, Segment } from '../geometry/point.ts';
 import { type Box, boxOf, distance } from '../geometry/ring.ts';
@@ -218,8 +218,18 @@ function bulkOf({ pattern, region }: Layout, spots: readonly (readonly RimSpot[]
     .sort((a, b) => b.seams - a.seams);
 }
 
+const PART_WORDS: Readonly<Record<Part | 'plain', string>> = {
+  sashing: phrase('sashing'),
+  cornerstone: phrase('cornerstone'),
+  'side-triangle': phrase('side triangle'),
+  'corner-triangle': phrase('corner triangle'),
+  strip: phrase('strip'),
+  border: phrase('border'),
+  plain: phrase('plain piece'),
+};
+
 /** What a piece is, in a word: the block's name, or what the plain piece serves as. */
 export function pieceName({ place }: Piece, nameOf: (block: string) => string): string {
   if (isBlockPlace(place)) return nameOf(place.block);
-  return place.part === undefined ? phrase('plain piece') : place.part.replace('-', ' ');
+  return PART_WORDS[place.part ?? 'plain'];
 }

@@ -52,10 +52,10 @@ export function stepWords(
 ): string {
   const names = [step.left, step.right].map((ids) => unitWords(ids, steps, numbers));
   const [[x1, y1], [x2, y2]] = step.seam;
-  const way = Math.abs(x1 - x2) < 1e-3 ? 'upright' : Math.abs(y1 - y2) < 1e-3 ? 'level' : 'slanting';
+  const way = Math.abs(x1 - x2) < 1e-3 ? 'vertical' : Math.abs(y1 - y2) < 1e-3 ? 'horizontal' : 'diagonal';
   const set = step.kind === 'straight' ? '' : phrase(', set in at its corners');
   return phrase(
-    'Join {name} and {name2}: {kind, select, straight {{way}} other {bent}} seam, {seamLength}{set}.',
+    'Join {name} and {name2}: {kind, select, straight {{way, select, vertical {vertical} horizontal {horizontal} other {diagonal}}} other {bent}} seam, {seamLength}{set}.',
     {
       name: names[0],
       name2: names[1],

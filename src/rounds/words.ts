@@ -54,7 +54,7 @@ export const pileWords = (act: Act, papers: number, isWhole: boolean): string =>
 
 export const cutWords = ({ kind, width, height }: WorkCut, unit: LengthUnit): string =>
   phrase(
-    '{kind, select, rectangle {{size}} half_square {{size}, each cut once corner to corner} quarter_square {{size}, each cut twice corner to corner} other {{size}, each cut once aslant}}',
+    '{kind, select, rectangle {{size}} half_square {{size}, each cut once corner to corner} quarter_square {{size}, each cut twice corner to corner} other {{size}, each cut once at a slant}}',
     { kind: kind.replace('-', '_'), size: sizeWords([width, height], unit) },
   );
 

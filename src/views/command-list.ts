@@ -10,7 +10,7 @@ import { openWindowDialog, windowDialog } from './window-dialog.ts';
 const OF_THE_WINDOW: readonly Command[] = [
   {
     name: 'palette',
-    label: () => phrase('Any command by its name…'),
+    label: () => phrase('Find a command…'),
     keys: ['Mod+k'],
     whileTyping: true,
     // It is no command to find by itself.

@@ -51,7 +51,7 @@ export function FileDrop() {
   }, []);
   return isOver ? (
     <div className="drop-here" aria-hidden="true">
-      <p>{phrase('Let go to open the file')}</p>
+      <p>{phrase('Drop to open the file')}</p>
     </div>
   ) : null;
 }

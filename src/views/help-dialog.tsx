@@ -19,10 +19,10 @@ export default function HelpDialog({ onClose }: { readonly onClose: () => void }
         <section>
           <h3>{phrase('Draw')}</h3>
           <p>
-            <Phrase text="Take the <b>Cut</b> tool and drag from one edge to another, or click both ends. The pointer is caught by corners, lines, crossings and the grid, and says by what. <b>Select</b> moves a cut, its joints, a corner or an edge of the outline; what ends on a moved line stays on it. Hold Alt and nothing catches, and an end leaves its joint. While a cut or an outline runs, type a length, Tab, an angle; T types a place. With a finger, switches stand for Shift and Alt, and two fingers move the sheet; beside a pen the hand may rest." />
+            <Phrase text="Take the <b>Line</b> tool and drag from one edge to another, or click both ends. The pointer is caught by corners, lines, crossings and the grid, and says by what. <b>Select</b> moves a line, its joints, a corner or an edge of the outline; what ends on a moved line stays on it. Hold Alt and nothing catches, and an end leaves its joint. While a line or an outline runs, type a length, Tab, an angle; T types a place. With a finger, switches stand for Shift and Alt, and two fingers move the sheet; beside a pen the hand may rest." />
           </p>
           <p>
-            <Phrase text="<b>Chain</b> goes on from click to click, straight, in arcs or rounded. <b>Shorten</b> takes a stretch of a cut away, or draws its end on to the next line. While a symmetry is on (S), all of it happens at every image. K shows the block plain, without marks." />
+            <Phrase text="<b>Chain</b> goes on from click to click, straight, in arcs or rounded. <b>Shorten</b> takes a stretch of a line away, or extends its end to the next line. While a symmetry is on (S), all of it happens at every image. K shows the block plain, without marks." />
           </p>
         </section>
         <div className="help-column">
@@ -30,7 +30,7 @@ export default function HelpDialog({ onClose }: { readonly onClose: () => void }
             <h3>{phrase('Read the check')}</h3>
             <p>
               {phrase(
-                'Beside the drawing stands at every moment whether it can be sewn: on how many foundations, in which order, and where they are joined. A1, A2, A3 are sewn in this order on foundation A. Red stitched lines are joins; ringed crosses are the places where pins go. Press a finding to go to its place.',
+                'Beside the drawing stands whether it can be sewn: on how many foundations, in which order, and where they are joined. A1, A2, A3 are sewn in this order on foundation A. Red stitched lines are joins; ringed crosses are the places where pins go. Press a finding to go to its place.',
               )}
             </p>
           </section>
@@ -53,7 +53,7 @@ export default function HelpDialog({ onClose }: { readonly onClose: () => void }
         <section>
           <h3>{phrase('Print')}</h3>
           <p>
-            <Phrase text="In <b>Paper</b> the foundations lie mirrored on their sheets, as they are sewn from the printed side. Print at 100 %, actual size, and measure the test square before you cut cloth: 1 in each way." />
+            <Phrase text="In <b>Paper</b> the foundations lie mirrored on their sheets, as they are sewn from the printed side. Print at 100%, actual size, and measure the test square before you cut cloth: 1 in each way." />
           </p>
           <p>
             {phrase(

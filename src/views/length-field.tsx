@@ -17,7 +17,7 @@ export function readSize(
 ): { readonly ok: true; readonly inches: number } | { readonly ok: false; readonly error: string } {
   const parsed = parseLength(text, unit);
   if (!parsed.ok) return parsed;
-  return parsed.inches > 0 ? parsed : { ok: false, error: phrase('A size must be more than nothing.') };
+  return parsed.inches > 0 ? parsed : { ok: false, error: phrase('A size must be greater than 0.') };
 }
 
 /** A length typed as people write it; what is wrong with it is said below it. */

@@ -34,7 +34,7 @@ export function Palette({ onClose }: { readonly onClose: () => void }) {
   };
 
   return (
-    <Dialog title={phrase('What shall be done?')} className="palette" onClose={onClose}>
+    <Dialog title={phrase('Find a command')} className="palette" onClose={onClose}>
       <input
         data-first-focus=""
         className="text-input"
@@ -44,7 +44,7 @@ export function Palette({ onClose }: { readonly onClose: () => void }) {
         aria-controls={`${id}-list`}
         aria-activedescendant={at >= 0 ? `${id}-${found[at]!.id}` : undefined}
         aria-autocomplete="list"
-        placeholder={phrase('A few letters of it')}
+        placeholder={phrase('Part of its name')}
         autoComplete="off"
         spellCheck={false}
         value={typed}
@@ -79,7 +79,7 @@ export function Palette({ onClose }: { readonly onClose: () => void }) {
         ))}
       </div>
       <p className="soft" role="status">
-        {found.length === 0 ? phrase('Nothing that can be done now is called so.') : ''}
+        {found.length === 0 ? phrase('No matching command.') : ''}
       </p>
     </Dialog>
   );

@@ -78,7 +78,7 @@ export function ProjectMenu() {
           value={unit}
           onChoose={(chosen) => edit(phrase('Change unit'), (project) => setUnit(project, chosen))}
         />
-        <Choice label={phrase('Screen')} options={THEMES} value={theme} onChoose={setTheme} />
+        <Choice label={phrase('Appearance')} options={THEMES} value={theme} onChoose={setTheme} />
         <Choice
           label={phrase('Language')}
           options={NAMES}

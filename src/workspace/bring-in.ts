@@ -32,7 +32,7 @@ export function chooseDrawing(): Promise<void> {
  */
 export async function bringIn(file: ReadableFile): Promise<void> {
   const refused = (reason: string): void =>
-    say('trouble', phrase('‘{file}’ was not brought in. {reason}', { file: oneLine(file.name), reason }));
+    say('trouble', phrase('‘{file}’ was not imported. {reason}', { file: oneLine(file.name), reason }));
   if (file.size > MAX_BYTES)
     return refused(
       phrase('It is larger than {maxBytes} MB, far too large for a block.', { maxBytes: MAX_BYTES / 1e6 }),

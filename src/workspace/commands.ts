@@ -98,7 +98,7 @@ export const COMMANDS: readonly AppCommand[] = [
   },
   {
     name: 'bring-in-drawing',
-    label: () => phrase('Bring in a drawing (SVG)…'),
+    label: () => phrase('Import a drawing (SVG)…'),
     keys: [],
     enabled: () => true,
     run: chooseDrawing,
@@ -112,7 +112,7 @@ export const COMMANDS: readonly AppCommand[] = [
   },
   {
     name: 'take-elsewhere',
-    label: () => phrase('Take the block elsewhere…'),
+    label: () => phrase('Export the block…'),
     keys: [],
     enabled: hasOpenBlock,
     run: () => askFor({ kind: 'elsewhere' }),

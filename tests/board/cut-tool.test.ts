@@ -15,7 +15,7 @@ describe('drawing a cut', () => {
         [6, 4],
       ],
     ]);
-    expect(script.steps).toEqual(['Draw cut']);
+    expect(script.steps).toEqual(['Draw line']);
     expect(script.selection).toEqual(['c2']);
     // Two level bands, the upper one halved: three patches, by the drawing itself.
     expect(piece(script.block).patches).toHaveLength(3);
@@ -25,7 +25,7 @@ describe('drawing a cut', () => {
     const dragged = new Script(cutTool).drag([6, 0], [6, 4]);
     const clicked = new Script(cutTool).click(6, 0).move(6, 2).click(6, 4);
     expect(clicked.block).toEqual(dragged.block);
-    expect(clicked.steps).toEqual(['Draw cut']);
+    expect(clicked.steps).toEqual(['Draw line']);
     expect(clicked.state.kind).toBe('idle');
   });
 

@@ -38,7 +38,7 @@ describe('drawing an outline', () => {
   it('never takes the place of one that has cuts in it, and says what to do instead', () => {
     const script = new Script(outlineTool).click(0, 0).click(10, 0).click(10, 10).press('finish');
     expect(script.block).toBe(WINDOW);
-    expect(script.warnings).toEqual([expect.stringMatching(/has cuts.*Move its corners.*new block/)]);
+    expect(script.warnings).toEqual([expect.stringMatching(/has lines.*Move its corners.*new block/)]);
     expect(script.state.kind).toBe('idle');
   });
 

@@ -49,7 +49,7 @@ describe('moving', () => {
     const script = new Script(selectTool, BARRED).drag([3, 4], [3.1, 5.53]);
     expect(cut(script, 'c1')).toMatchObject({ from: [0, 5.5], to: [12, 5.5] });
     expect(cut(script, 'c2')).toMatchObject({ from: [6, 0], to: [6, 5.5] });
-    expect(script.steps).toEqual(['Move cut']);
+    expect(script.steps).toEqual(['Move line']);
     expect(piece(script.block).findings.filter(({ code }) => code.includes('loose'))).toEqual([]);
   });
 
@@ -58,7 +58,7 @@ describe('moving', () => {
     expect(cut(script, 'c1')).toMatchObject({ from: [0, 4], to: [12, 7] });
     // The bar is drawn out along itself to the slanted cut: half way across, half way down.
     expect(cut(script, 'c2')).toMatchObject({ from: [6, 0], to: [6, 5.5] });
-    expect(script.steps).toEqual(['Move end of cut']);
+    expect(script.steps).toEqual(['Move end of line']);
   });
 
   it('moves a corner; ends on its edges stay on them', () => {
@@ -119,7 +119,7 @@ describe('moving', () => {
       .click(6, 2, { shift: true })
       .drag([6, 2], [7, 2]);
     expect(cut(script, 'c2')).toMatchObject({ from: [7, 0], to: [7, 4] });
-    expect(script.steps).toEqual(['Move cuts']);
+    expect(script.steps).toEqual(['Move lines']);
   });
 
   it('computes from where it began, so a long way round ends like a short one', () => {
@@ -185,13 +185,13 @@ describe('the frame round several cuts', () => {
         [10, 4],
       ],
     ]);
-    expect(script.steps).toEqual(['Resize cuts']);
+    expect(script.steps).toEqual(['Resize lines']);
   });
 
   it('is turned about its middle, and nothing happens when it comes back', () => {
     const top: [number, number] = [6, 4 - off - 26 / 50];
     const script = chosen().drag(top, [6 - (6 - top[1]), 6]);
-    expect(script.steps).toEqual(['Turn cuts']);
+    expect(script.steps).toEqual(['Turn lines']);
     expect(script.block.cuts[0]).toMatchObject({ from: [4, 8], to: [8, 4] });
     const back = chosen().drag(top, top);
     expect(back.steps).toEqual([]);

@@ -81,13 +81,13 @@ describe('measuring', () => {
 describe('places in words', () => {
   it('tell a cut by what its ends lie on', () => {
     expect(cutStory(BARRED, BARRED.cuts[1]!, 'in')).toBe(
-      'from top edge 6 in across to crossing with cut 1, 4 in long',
+      'from top edge 6 in across to crossing with line 1, 4 in long',
     );
     expect(cutStory(BARRED, BARRED.cuts[0]!, 'mm')).toBe(
       'from left edge 101.6 mm down to right edge 101.6 mm down, 304.8 mm long',
     );
     expect(cutStory(BARRED, BARRED.cuts[2]!, 'in')).toBe(
-      'from open ground at 3, 6 in to end of cut 4, ≈ 3 19/32 in long',
+      'from open ground at 3, 6 in to end of line 4, ≈ 3 19/32 in long',
     );
     expect([0, 1, 2, 3].map((corner) => cornerName(BARRED, corner))).toEqual([
       'top left corner',

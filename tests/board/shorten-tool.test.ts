@@ -23,14 +23,14 @@ describe('the tool that shortens and extends', () => {
     ]);
     expect(hand.steps).toEqual([]);
     hand.click(2, 6.1);
-    expect(hand.steps).toEqual(['Shorten cut']);
+    expect(hand.steps).toEqual(['Shorten line']);
     expect(hand.block.cuts[0]).toMatchObject({ from: [6, 6], to: [12, 6] });
   });
 
   it('draws on near an end, and does nothing beside all cuts or when the pointer has gone elsewhere', () => {
     const short = { ...WINDOW, cuts: [cut('c1', [3, 6], [9, 6])] };
     expect(script(short).click(9, 6).block.cuts[0]).toMatchObject({ from: [3, 6], to: [12, 6] });
-    expect(script(short).click(9, 6).steps).toEqual(['Draw cut on']);
+    expect(script(short).click(9, 6).steps).toEqual(['Extend line']);
     expect(script(short).click(6, 9).steps).toEqual([]);
     expect(script(short).down(6, 6).move(6, 9).up(6, 9).steps).toEqual([]);
     expect(script(short).move(6, 6).press('cancel').marks).toEqual([]);
@@ -41,7 +41,7 @@ describe('the tool that shortens and extends', () => {
     hand.symmetry = 'quarter';
     expect(hand.move(2, 6).marks).toHaveLength(4);
     hand.click(2, 6);
-    expect(hand.steps).toEqual(['Shorten cuts']);
+    expect(hand.steps).toEqual(['Shorten lines']);
     expect(hand.block.cuts).toEqual([]);
 
     const arms = script({ ...WINDOW, cuts: [cut('c1', [3, 2], [5, 2]), cut('c2', [9, 2], [7, 2])] });

@@ -15,7 +15,7 @@ describe('a length and an angle typed while a cut runs', () => {
         [4.625, 8],
       ],
     ]);
-    expect(script.steps).toEqual(['Draw cut']);
+    expect(script.steps).toEqual(['Draw line']);
   });
 
   it('keep the pointer’s direction where only a length is typed, and its length where only an angle is', () => {
@@ -115,7 +115,7 @@ describe('symmetry while drawing', () => {
     script.symmetry = symmetry;
     script.drag([6, 1], [8, 2.5]);
     expect(script.block.cuts).toHaveLength(count);
-    expect(script.steps).toEqual(['Draw cuts']);
+    expect(script.steps).toEqual(['Draw lines']);
     expect(script.selection).toEqual(script.block.cuts.map(({ id }) => id));
     // Each image lies as far from the middle as the cut itself.
     for (const { from, to } of script.block.cuts)

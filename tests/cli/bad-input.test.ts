@@ -62,17 +62,17 @@ const FILES: readonly (readonly [what: string, content: () => string | Uint8Arra
   [
     'NaN',
     () => good.replace('[12,6]', '[12,NaN]'),
-    /Block 1 ‘Harbour window’, cut 1: the end point is not a number\./,
+    /Block 1 ‘Harbour window’, line 1: the end point is not a number\./,
   ],
   [
     '10^9',
     () => good.replace('[12,6]', '[12,1000000000]'),
-    /Block 1 ‘Harbour window’, cut 1: the end point lies farther out than 1,000 in\./,
+    /Block 1 ‘Harbour window’, line 1: the end point lies farther out than 1,000 in\./,
   ],
   [
     '10,000 cuts',
     () => withCuts(10_000),
-    /Block 1 ‘Harbour window’: the list of cuts holds 10,000, more than the 5,000 allowed\./,
+    /Block 1 ‘Harbour window’: the list of lines holds 10,000, more than the 5,000 allowed\./,
   ],
   ['5,000 cuts', () => withCuts(5_000), /Block 1 ‘Harbour window’: /],
   ['a file cut off in the middle', () => good.slice(0, good.length / 2), /stops in the middle/],

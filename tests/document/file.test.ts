@@ -292,7 +292,7 @@ describe('openFile refuses', () => {
       'a seam allowance below 0',
       fileWith({ seamAllowance: -1 }),
       'invalid',
-      'The seam allowance cannot be less than nothing.',
+      'The seam allowance cannot be less than 0.',
     ],
     [
       'a seam allowance of yards',
@@ -334,7 +334,7 @@ describe('openFile refuses', () => {
       'two cuts of one id',
       blockWith({ cuts: [cut, { ...cut, id: 'c2' }, cut] }),
       'invalid',
-      'Block 1 ‘Gull’, cut 3: the id ‘c1’ is already that of cut 1.',
+      'Block 1 ‘Gull’, line 3: the id ‘c1’ is already that of line 1.',
     ],
     [
       'two fabrics of one id',
@@ -394,19 +394,19 @@ describe('openFile refuses', () => {
       'a cut end that is null',
       blockWith({ cuts: [cut, { id: 'c2', from: [0, 0], to: [null, 1] }] }),
       'invalid',
-      'Block 1 ‘Gull’, cut 2: the end point is not a number.',
+      'Block 1 ‘Gull’, line 2: the end point is not a number.',
     ],
     [
       'NaN as some programs write it',
       swapped(blockWith({ cuts: [cut] }), '"to":[6,3]', '"to":[6,NaN]'),
       'invalid',
-      'Block 1 ‘Gull’, cut 1: the end point is not a number.',
+      'Block 1 ‘Gull’, line 1: the end point is not a number.',
     ],
     [
       '-Infinity as some programs write it',
       swapped(blockWith({ cuts: [cut] }), '"from":[0,3]', '"from":[-Infinity,3]'),
       'invalid',
-      'Block 1 ‘Gull’, cut 1: the start point is not a number.',
+      'Block 1 ‘Gull’, line 1: the start point is not a number.',
     ],
     [
       'NaN where nothing looks at it',
@@ -418,37 +418,37 @@ describe('openFile refuses', () => {
       'a number too large for numbers',
       swapped(blockWith({ cuts: [cut] }), '"to":[6,3]', '"to":[1e999,3]'),
       'invalid',
-      'Block 1 ‘Gull’, cut 1: the end point is not a number.',
+      'Block 1 ‘Gull’, line 1: the end point is not a number.',
     ],
     [
       '10^9',
       blockWith({ cuts: [{ ...cut, to: [6, -1e9] }] }),
       'invalid',
-      'Block 1 ‘Gull’, cut 1: the end point lies farther out than 1,000 in.',
+      'Block 1 ‘Gull’, line 1: the end point lies farther out than 1,000 in.',
     ],
     [
       'a coordinate in quotes',
       blockWith({ cuts: [{ ...cut, from: ['0', 3] }] }),
       'invalid',
-      'Block 1 ‘Gull’, cut 1: the start point is not a number.',
+      'Block 1 ‘Gull’, line 1: the start point is not a number.',
     ],
     [
       'a cut without end',
       blockWith({ cuts: [{ id: 'c1', from: [0, 3] }] }),
       'invalid',
-      'Block 1 ‘Gull’, cut 1: the end point is missing.',
+      'Block 1 ‘Gull’, line 1: the end point is missing.',
     ],
     [
       'a role no cut has',
       blockWith({ cuts: [{ ...cut, role: 'glue' }] }),
       'invalid',
-      'Block 1 ‘Gull’, cut 1: the role is none of auto, join and seam.',
+      'Block 1 ‘Gull’, line 1: the role is none of auto, join and seam.',
     ],
     [
       '10,000 cuts in one block',
       blockWith({ cuts: many(10_000) }),
       'invalid',
-      'Block 1 ‘Gull’: the list of cuts holds 10,000, more than the 5,000 allowed.',
+      'Block 1 ‘Gull’: the list of lines holds 10,000, more than the 5,000 allowed.',
     ],
     [
       'a patch of a fabric that is not there',
@@ -538,7 +538,7 @@ describe('openFile refuses', () => {
       'a key that would change all objects',
       swapped(blockWith({ cuts: [cut] }), '"id":"c1"', '"id":"c1","__proto__":{"role":"join"}'),
       'invalid',
-      'Block 1 ‘Gull’, cut 1 has a key ‘__proto__’, which a file cannot use.',
+      'Block 1 ‘Gull’, line 1 has a key ‘__proto__’, which a file cannot use.',
     ],
     [
       'such a key at the top',
@@ -566,7 +566,7 @@ describe('openFile refuses', () => {
     const text = fileWith({
       blocks: [gull, { ...gull, id: 'b2', name: 'Ferry', cuts: [cut, { id: 'c2', from: [0, 0] }] }],
     });
-    expect(refused(text).place).toBe('Block 2 ‘Ferry’, cut 2');
+    expect(refused(text).place).toBe('Block 2 ‘Ferry’, line 2');
     expect(refused('{\n\n"a" 5}').place).toBe('line 3');
     expect(refused(fileWith({ unit: 5 })).place).toBeUndefined();
   });
@@ -574,7 +574,7 @@ describe('openFile refuses', () => {
   it('and keeps the sentence on one line, whatever the names are', () => {
     const name = `Gull\r\n\u2028\u0000\u202e${'long '.repeat(30)}`;
     const { message } = refused(fileWith({ blocks: [{ ...gull, name, cuts: 5 }] }));
-    expect(message).toMatch(/^Block 1 ‘Gull long long .{10,40}…’: the list of cuts is not a list\.$/);
+    expect(message).toMatch(/^Block 1 ‘Gull long long .{10,40}…’: the list of lines is not a list\.$/);
   });
 
   it('a file over the limit before reading it, and says the limit', () => {

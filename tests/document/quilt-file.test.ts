@@ -160,7 +160,7 @@ describe('a file with a quilt', () => {
     [
       'a size of nothing',
       { places: [{ ...PLACES[1], size: [0, 6] }] },
-      'Place 1: the size is not more than nothing.',
+      'Place 1: the size is not greater than 0.',
     ],
     ['not a number', { places: [{ ...PLACES[1], at: [null, 6] }] }, 'Place 1: the spot is not a number.'],
     [

@@ -167,7 +167,7 @@ describe('corners and edges in words', () => {
   it('tell where they are, how wide, how long, and what ends there', () => {
     expect(cornerStory(WINDOW, 1, 'in')).toBe('top right corner, 12, 0 in, 90° inside');
     expect(edgeStory(WINDOW, 3, 'in')).toBe(
-      'left edge, from bottom left corner to top left corner, 12 in long, cut 1 ends on it',
+      'left edge, from bottom left corner to top left corner, 12 in long, line 1 ends on it',
     );
     expect(edgeStory(WINDOW, 0, 'mm')).toBe(
       'top edge, from top left corner to top right corner, 304.8 mm long',

@@ -13,10 +13,10 @@ const BARRED: Block = {
 describe('what is read aloud in the lists', () => {
   it('is a sentence for a joint: who meets whom, and where', () => {
     expect(jointsOf(BARRED).map((joint) => jointStory(BARRED, joint, 'in'))).toEqual([
-      'Cut 2 meets top edge 6 in across, at 6, 0 in',
-      'Cut 1 meets left edge 4 in down, at 0, 4 in',
-      'Cut 1 and cut 2 meet at 6, 4 in',
-      'Cut 1 meets right edge 4 in down, at 12, 4 in',
+      'Line 2 meets top edge 6 in across, at 6, 0 in',
+      'Line 1 meets left edge 4 in down, at 0, 4 in',
+      'Line 1 and line 2 meet at 6, 4 in',
+      'Line 1 meets right edge 4 in down, at 12, 4 in',
     ]);
   });
 

@@ -162,7 +162,7 @@ describe('cures', () => {
       ],
     ]);
     const [first, ...others] = allOf(block).cures;
-    expect(first!.sentence).toBe('Make cut 2 and cut 3 one straight line, and so at both places alike.');
+    expect(first!.sentence).toBe('Make line 2 and line 3 one straight line, and so at both places alike.');
     expect(first!.kind).toBe('hair');
     expect(first!.before.cautions - first!.after.cautions).toBe(2);
     // Each of the two places alone is not offered beside it.
@@ -218,10 +218,10 @@ describe('cures', () => {
       ],
     ]);
     const [first, ...others] = allOf(block).cures;
-    expect(first!.sentence).toBe('Draw all 3 loose ends on to the lines they miss.');
+    expect(first!.sentence).toBe('Extend all 3 loose ends to the lines they miss.');
     expect(first!.after).toMatchObject({ patches: 5, cautions: 0 });
     const own = others.filter(({ sentence }) =>
-      /^Draw the (upper|lower) end of cut [234] on to cut 1\.$/.test(sentence),
+      /^Extend the (upper|lower) end of line [234] to line 1\.$/.test(sentence),
     );
     expect(own).toHaveLength(3);
   });

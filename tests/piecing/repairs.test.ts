@@ -29,7 +29,7 @@ function faultsOf(block: Block, repairs: readonly Repair[]): string[] {
     for (const fault of checkPlan(changed, plan)) say(fault);
     if (changed.outline !== block.outline || changed.patches !== block.patches) say('changes more than cuts');
     if (!/^[A-Z].{8,}\.$/.test(repair.sentence)) say('is no sentence');
-    const numbers = [...repair.sentence.matchAll(/cut (\d+)/g)].map((match) => Number(match[1]));
+    const numbers = [...repair.sentence.matchAll(/line (\d+)/g)].map((match) => Number(match[1]));
     if (numbers.some((n) => n < 1 || n > block.cuts.length)) say('names a cut that is not there');
   }
   const drawings = repairs.map(({ change }) => JSON.stringify(change));

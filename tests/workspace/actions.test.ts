@@ -122,7 +122,7 @@ describe('edit', () => {
 
   it('opens and chooses what it is told to, and undo goes back to where the person was', () => {
     openBlock('b2');
-    edit('Draw cut', (project) => addCut(project, 'b2', { from: [0, 1], to: [12, 1] }), { select: ['c1'] });
+    edit('Draw line', (project) => addCut(project, 'b2', { from: [0, 1], to: [12, 1] }), { select: ['c1'] });
     expect(now().selection).toEqual(['c1']);
     openBlock('b1');
     expect(now().selection).toEqual([]);
@@ -183,7 +183,7 @@ describe('preview', () => {
 
   it('ends with the edit', () => {
     preview(move(7));
-    edit('Move cut', move(8));
+    edit('Move line', move(8));
     expect(now().draft).toBeNull();
     expect(shownBlock(now())?.cuts[0]?.to).toEqual([12, 8]);
     expect(now().history.past).toHaveLength(1);
@@ -247,7 +247,7 @@ describe('planOf', () => {
     expect(planOf(quarters)).toBe(first);
     rename('Quay');
     expect(planOf(quarters)).toBe(first);
-    edit('Move cut', (project) => moveCut(project, 'b1', 'c1', { to: [12, 7] }));
+    edit('Move line', (project) => moveCut(project, 'b1', 'c1', { to: [12, 7] }));
     expect(planOf(shownBlock(now())!)).not.toBe(first);
     undo();
     expect(planOf(shownBlock(now())!)).toBe(first);
@@ -271,7 +271,7 @@ describe('any run of edits, undos and redos', () => {
     const step = fc.oneof(
       fc
         .integer({ min: 1, max: 11 })
-        .map((y) => () => edit('Draw cut', (p) => addCut(p, 'b1', { from: [0, y], to: [12, y] }))),
+        .map((y) => () => edit('Draw line', (p) => addCut(p, 'b1', { from: [0, y], to: [12, y] }))),
       fc.string().map((name) => () => edit('Rename', (p) => renameProject(p, name), { merge: 'name' })),
       fc.constantFrom('b1', 'b2').map((id) => () => edit('Remove block', (p) => removeBlock(p, id))),
       fc.constantFrom('b1', 'b2').map((id) => () => openBlock(id)),

@@ -29,7 +29,7 @@ export function drawCutNames(
     const spots = SHARES.map((t): Point => [a[0] + t * (b[0] - a[0]), a[1] + t * (b[1] - a[1])]);
     const spot = spots.find((at) => taken.every((other) => distance(at, other) > CLEAR_PX)) ?? spots[0]!;
     taken.push(spot);
-    const text = phrase('cut {index}', { index: index + 1 });
+    const text = phrase('line {index}', { index: index + 1 });
     const width = ctx.measureText(text).width + 12;
     ctx.beginPath();
     ctx.roundRect(spot[0] - width / 2, spot[1] - 10, width, 20, 10);

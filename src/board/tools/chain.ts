@@ -228,7 +228,7 @@ function ended(state: Drawing, closed: boolean, around: Surroundings): Step<Chai
     {
       kind: 'announce',
       text: phrase(
-        '{closed, select, true {Chain closed} other {Chain ended}}: {cuts, plural, one {# cut} other {# cuts}}.',
+        '{closed, select, true {Chain closed} other {Chain ended}}: {cuts, plural, one {# line} other {# lines}}.',
         { closed, cuts: cuts.length },
       ),
     },
@@ -239,7 +239,7 @@ function stopSet({ stops, end }: Drawing, { project }: Surroundings): Effect {
   const { unit } = project;
   if (end !== null) {
     const text = phrase(
-      'The arc ends at {snapWords}. Show a place it goes through, or press Enter for a straight cut.',
+      'The arc ends at {snapWords}. Show a place it goes through, or press Enter for a straight line.',
       { snapWords: snapWords({ kind: 'free', at: end }, unit) },
     );
     return { kind: 'announce', text };

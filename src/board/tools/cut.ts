@@ -308,7 +308,7 @@ function previewOf(state: Running, around: Surroundings): Effect {
 
 const beginsAt = (from: Snap, { project }: Surroundings): Effect => ({
   kind: 'announce',
-  text: phrase('Cut begins at {snapWords}. Go to its other end, or type its length.', {
+  text: phrase('Line begins at {snapWords}. Go to its other end, or type its length.', {
     snapWords: snapWords(from, project.unit),
   }),
 });
@@ -318,17 +318,17 @@ function drawn(state: Running, around: Surroundings): readonly Effect[] {
   const cuts = strokes(state, around);
   const [{ from, to }] = cuts as readonly [NewCut, ...NewCut[]];
   const ids = freeCutIds(block!);
-  const several = cuts.length > 1 ? phrase(' {cuts} cuts with its images.', { cuts: cuts.length }) : '';
+  const several = cuts.length > 1 ? phrase(' {cuts} lines with its images.', { cuts: cuts.length }) : '';
   return [
     {
       kind: 'edit',
-      label: cuts.length > 1 ? phrase('Draw cuts') : phrase('Draw cut'),
+      label: cuts.length > 1 ? phrase('Draw lines') : phrase('Draw line'),
       change: (before) => addCuts(before, block!.id, cuts),
       select: cuts.map(() => ids.next().value),
     },
     {
       kind: 'announce',
-      text: phrase('Cut drawn to {snapWords}, {from} long.{several}', {
+      text: phrase('Line drawn to {snapWords}, {from} long.{several}', {
         snapWords: snapWords({ ...state.to, at: to }, project.unit),
         from: lengthWords(from, to, project.unit),
         several,

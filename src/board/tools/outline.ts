@@ -205,7 +205,7 @@ function drawn(points: Ring, { outlineFor, block, project }: Surroundings): Effe
 }
 
 const HAS_CUTS = phrase(
-  'This block has cuts, which another outline would leave outside. Move its corners with Select, or draw a new block.',
+  'This block has lines, which another outline would leave outside. Move its corners with Select, or draw a new block.',
 );
 
 /** Why the points do not close to an outline, in one sentence. */

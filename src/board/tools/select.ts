@@ -369,7 +369,7 @@ function boxed(state: In<'boxing'>, { block }: Surroundings): Step<SelectState> 
     {
       kind: 'announce',
       text:
-        held.length === 1 ? phrase('1 cut chosen.') : phrase('{held} cuts chosen.', { held: held.length }),
+        held.length === 1 ? phrase('1 line chosen.') : phrase('{held} lines chosen.', { held: held.length }),
     },
   );
 }
@@ -480,12 +480,12 @@ function changeOf(state: Moving, id: string): ProjectEdit {
 }
 
 const LABELS = {
-  'moving-end': phrase('Move end of cut'),
+  'moving-end': phrase('Move end of line'),
   'moving-corner': phrase('Move corner'),
-  'moving-cuts': phrase('Move cut'),
+  'moving-cuts': phrase('Move line'),
   'moving-edge': phrase('Move edge'),
-  turning: phrase('Turn cuts'),
-  sizing: phrase('Resize cuts'),
+  turning: phrase('Turn lines'),
+  sizing: phrase('Resize lines'),
 } as const;
 
 function placeInHand(state: Moving): Point {
@@ -512,7 +512,7 @@ function put(state: Moving, around: Surroundings): Step<SelectState> {
   const several = state.kind === 'moving-cuts' && state.cuts.length > 1;
   return stepTo<SelectState>(idle, {
     kind: 'edit',
-    label: several ? phrase('Move cuts') : LABELS[state.kind],
+    label: several ? phrase('Move lines') : LABELS[state.kind],
     change: preview.change,
   });
 }

@@ -128,7 +128,7 @@ function done(over: Meant, around: Surroundings): Step<ShortenState> {
     over.kind === 'take'
       ? {
           kind: 'edit',
-          label: over.segments.length > 1 ? phrase('Shorten cuts') : phrase('Shorten cut'),
+          label: over.segments.length > 1 ? phrase('Shorten lines') : phrase('Shorten line'),
           change: (project) =>
             shortenCuts(
               project,
@@ -138,12 +138,12 @@ function done(over: Meant, around: Surroundings): Step<ShortenState> {
         }
       : {
           kind: 'edit',
-          label: over.segments.length > 1 ? phrase('Draw cuts on') : phrase('Draw cut on'),
+          label: over.segments.length > 1 ? phrase('Extend lines') : phrase('Extend line'),
           change: (project) => drawOn(project, id, over.ends),
         };
   const text =
     over.kind === 'take'
       ? phrase('{name} shortened.', { name })
-      : phrase('{name} drawn on to the next line.', { name });
+      : phrase('{name} extended to the next line.', { name });
   return stepTo<ShortenState>(IDLE, edit, { kind: 'announce', text });
 }

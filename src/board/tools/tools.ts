@@ -28,15 +28,15 @@ export const TOOLS: readonly ToolEntry[] = [
     name: 'select',
     label: phrase('Select'),
     key: 'V',
-    hint: phrase('Click to choose, drag to move it or to draw a box round cuts. Shift adds.'),
+    hint: phrase('Click to choose, drag to move it or to draw a box round lines. Shift adds.'),
     touchHint: phrase(
-      'Tap to choose, drag to move it or to draw a box round cuts. Press and hold for what can be done.',
+      'Tap to choose, drag to move it or to draw a box round lines. Press and hold for what can be done.',
     ),
     begin: () => machineOf(selectTool),
   },
   {
     name: 'cut',
-    label: phrase('Cut'),
+    label: phrase('Line'),
     key: 'C',
     hint: phrase('Drag, or click both ends. Type a length, Tab, an angle; T: a place. Shift: 15° steps.'),
     touchHint: phrase('Drag, or tap both ends. 15° and Free are beside the tools or under Aids.'),
@@ -47,10 +47,10 @@ export const TOOLS: readonly ToolEntry[] = [
     label: phrase('Chain'),
     key: 'D',
     hint: phrase(
-      'Click place after place, each leg a cut. Close on the first, or end with Enter or a second click.',
+      'Click place after place, each leg a line. Close on the first, or end with Enter or a second click.',
     ),
     touchHint: phrase(
-      'Tap place after place, each leg a cut. Close on the first, or end with End or a second tap.',
+      'Tap place after place, each leg a line. Close on the first, or end with End or a second tap.',
     ),
     begin: () => machineOf(chainTool),
   },
@@ -58,9 +58,9 @@ export const TOOLS: readonly ToolEntry[] = [
     name: 'shorten',
     label: phrase('Shorten or extend'),
     key: 'E',
-    hint: phrase('Click a stretch of a cut to take it away; near its end, to draw it on to the next line.'),
+    hint: phrase('Click a stretch of a line to take it away; near its end, to extend it to the next line.'),
     touchHint: phrase(
-      'Tap a stretch of a cut to take it away; near its end, to draw it on to the next line.',
+      'Tap a stretch of a line to take it away; near its end, to extend it to the next line.',
     ),
     begin: () => machineOf(shortenTool),
   },

@@ -19,9 +19,9 @@ import type { Form } from './form.ts';
 
 export const parallel: Form = {
   name: 'parallel',
-  label: phrase('Lines beside a cut…'),
+  label: phrase('Parallel lines…'),
   act: phrase('Draw lines'),
-  needs: phrase('Choose one cut first.'),
+  needs: phrase('Choose one line first.'),
   fits: ({ cuts }) => cuts.length === 1,
   fields: ({ gridIn, cuts }) => [
     { kind: 'length', name: 'distance', label: phrase('Distance'), initial: gridIn > 0 ? gridIn * 4 : 1 },
@@ -68,14 +68,14 @@ export const divide: Form = {
   name: 'divide',
   label: phrase('Divide evenly…'),
   act: phrase('Divide'),
-  needs: phrase('Choose an edge, a cut or a patch first.'),
+  needs: phrase('Choose an edge, a line or a patch first.'),
   fits: ({ cuts, chosen, patch }) => cuts.length === 1 || chosen?.kind === 'edge' || patch !== null,
   fields: ({ cuts, patch }) => [
     count('parts', phrase('Parts'), 3),
     cuts.length === 1
       ? choice('as', 'As', [
           ['marks', phrase('Spots to draw from')],
-          ['cuts', phrase('Cuts of their own')],
+          ['cuts', phrase('Lines of their own')],
         ])
       : patch === null
         ? choice('as', 'As', [
@@ -104,7 +104,7 @@ export const divide: Form = {
           }
         : {
             ok: true,
-            label: phrase('Divide cut'),
+            label: phrase('Divide line'),
             change: (project) => splitEvenly(project, block.id, [id], parts),
           };
     }
@@ -133,7 +133,11 @@ export const divide: Form = {
 /** `level`, `upright`, `at 45°`. */
 export function directionWords(degrees: number): string {
   const rounded = Number(degrees.toFixed(1)) % 180;
-  return rounded === 0 ? 'level' : rounded === 90 ? 'upright' : phrase('at {rounded}°', { rounded });
+  return rounded === 0
+    ? phrase('[[a direction]] horizontal')
+    : rounded === 90
+      ? phrase('[[a direction]] vertical')
+      : phrase('at {rounded}°', { rounded });
 }
 
 export const rays: Form = {
@@ -246,7 +250,7 @@ export const bend: Form = {
   name: 'bend',
   label: phrase('Bend into an arc…'),
   act: phrase('Bend'),
-  needs: phrase('Choose one cut first.'),
+  needs: phrase('Choose one line first.'),
   fits: ({ cuts }) => cuts.length === 1 && cuts[0]!.locked !== true,
   fields: ({ cuts, gridIn }) => [
     {
@@ -255,7 +259,7 @@ export const bend: Form = {
       label: phrase('Height of the arc'),
       initial: gridIn > 0 ? gridIn * 2 : 1 / 2,
     },
-    count('legs', phrase('Cuts'), 4),
+    count('legs', phrase('Lines'), 4),
     choice('side', phrase('Side'), sidesOf(cuts[0]!).slice(0, 2)),
   ],
   work: ({ block, cuts }, values) => {
@@ -265,7 +269,7 @@ export const bend: Form = {
     const legs = points.slice(1).map((end, k) => ({ from: points[k]!, to: end, role }));
     return {
       ok: true,
-      label: phrase('Bend cut'),
+      label: phrase('Bend line'),
       selectsNew: true,
       change: (project) => addCuts(removeCuts(project, block.id, [id]), block.id, legs),
     };

@@ -94,7 +94,7 @@ function readField(field: Field, text: string, unit: Unit): number | string | { 
       if (!parsed.ok) return parsed;
       return parsed.inches > 0 || (field.mayBeNone === true && parsed.inches === 0)
         ? parsed.inches
-        : { error: phrase('It must be more than nothing.') };
+        : { error: phrase('It must be greater than 0.') };
     }
     case 'shift': {
       const parsed = parseLength(text, unit);

@@ -50,7 +50,7 @@ export const move: Form = {
   name: 'move',
   label: phrase('Move by numbers…'),
   act: phrase('Move'),
-  needs: phrase('Choose cuts, a corner or an edge first.'),
+  needs: phrase('Choose lines, a corner or an edge first.'),
   fits: ({ cuts, chosen }) => cuts.length > 0 || chosen?.kind === 'corner' || chosen?.kind === 'edge',
   fields: ({ cuts }) => [
     { kind: 'shift', name: 'across', label: phrase('To the right'), initial: 0 },
@@ -76,12 +76,12 @@ export const move: Form = {
         role,
       }));
       const change = (p: Project) => addCuts(p, block.id, copies);
-      return { ok: true, label: phrase('Copy cuts'), selectsNew: true, change };
+      return { ok: true, label: phrase('Copy lines'), selectsNew: true, change };
     }
     const ids = cuts.map(({ id }) => id);
     return {
       ok: true,
-      label: ids.length === 1 ? phrase('Move cut') : phrase('Move cuts'),
+      label: ids.length === 1 ? phrase('Move line') : phrase('Move lines'),
       change: (p) => shiftCutsAttached(p, block.id, ids, by),
     };
   },
@@ -93,25 +93,25 @@ export const turn: Form = {
   name: 'turn',
   label: phrase('Turn what is chosen…'),
   act: phrase('Turn'),
-  needs: phrase('Choose cuts first.'),
+  needs: phrase('Choose lines first.'),
   fits: anyCut,
   fields: () => [{ kind: 'degrees', name: 'degrees', label: phrase('By degrees'), initial: 90 }, ABOUT, AS],
   work: (target, values) =>
-    turnedWork(target, values, phrase('Turn cuts'), turnBy(number(values, 'degrees'))),
+    turnedWork(target, values, phrase('Turn lines'), turnBy(number(values, 'degrees'))),
 };
 
 export const resize: Form = {
   name: 'resize',
   label: phrase('Resize what is chosen…'),
   act: phrase('Resize'),
-  needs: phrase('Choose cuts that do not all lie on one line first.'),
+  needs: phrase('Choose lines that do not all lie on one line first.'),
   fits: ({ cuts }) => frameOf(cuts) !== null,
   fields: ({ cuts }) => {
     const { minX, minY, maxX, maxY } = frameOf(cuts)!;
     return [
       { kind: 'length', name: 'width', label: 'Width', initial: maxX - minX },
       { kind: 'length', name: 'height', label: 'Height', initial: maxY - minY },
-      choice('stays', phrase('What stays'), [
+      choice('stays', phrase('Fixed point'), [
         ['middle', phrase('Their middle')],
         ['upper-left', phrase('Their upper left corner')],
         ['lower-right', phrase('Their lower right corner')],
@@ -128,13 +128,13 @@ export const resize: Form = {
     return text(values, 'as') === 'copy'
       ? {
           ok: true,
-          label: phrase('Resize cuts, copied'),
+          label: phrase('Resize lines, copied'),
           selectsNew: true,
           change: (p) => copyTurned(p, block.id, ids, [[across, 0, 0, down]], about),
         }
       : {
           ok: true,
-          label: phrase('Resize cuts'),
+          label: phrase('Resize lines'),
           change: (p) => scaleCuts(p, block.id, ids, across, down, about),
         };
   },
@@ -150,12 +150,12 @@ export const mirror: Form = {
   name: 'mirror',
   label: phrase('Mirror what is chosen…'),
   act: phrase('Mirror'),
-  needs: phrase('Choose cuts first.'),
+  needs: phrase('Choose lines first.'),
   fits: anyCut,
   fields: () => [
     choice('axis', phrase('In a line'), [
-      ['upright', phrase('Upright')],
-      ['level', phrase('Level')],
+      ['upright', phrase('Vertical')],
+      ['level', phrase('Horizontal')],
       ['falling', phrase('Falling to the right')],
       ['rising', phrase('Rising to the right')],
     ]),
@@ -163,14 +163,14 @@ export const mirror: Form = {
     AS,
   ],
   work: (target, values) =>
-    turnedWork(target, values, phrase('Mirror cuts'), MIRRORS[text(values, 'axis') as keyof typeof MIRRORS]),
+    turnedWork(target, values, phrase('Mirror lines'), MIRRORS[text(values, 'axis') as keyof typeof MIRRORS]),
 };
 
 export const repeat: Form = {
   name: 'repeat',
   label: phrase('Repeat what is chosen round the middle…'),
   act: phrase('Repeat'),
-  needs: phrase('Choose cuts first.'),
+  needs: phrase('Choose lines first.'),
   fits: anyCut,
   fields: () => [
     choice('fold', phrase('Times'), [
@@ -182,7 +182,7 @@ export const repeat: Form = {
   ],
   work: ({ block, cuts }, values) => ({
     ok: true,
-    label: phrase('Repeat cuts'),
+    label: phrase('Repeat lines'),
     selectsNew: true,
     change: (project) =>
       copyTurned(
@@ -199,12 +199,12 @@ export const align: Form = {
   name: 'align',
   label: phrase('Align what is chosen…'),
   act: phrase('Align'),
-  needs: phrase('Choose two cuts or more first.'),
+  needs: phrase('Choose two lines or more first.'),
   fits: ({ cuts }) => cuts.length > 1,
-  fields: () => [choice('to', phrase('On their'), ALIGNMENTS)],
+  fields: () => [choice('to', phrase('Align by'), ALIGNMENTS)],
   work: ({ block, cuts }, values) => ({
     ok: true,
-    label: phrase('Align cuts'),
+    label: phrase('Align lines'),
     change: (project) =>
       alignCuts(
         project,

@@ -123,7 +123,7 @@ function footOf(
     ...paragraph(
       typeface,
       phrase(
-        'Print at actual size, 100 %, then measure the square. If it measures 15/16 in, the viewer shrank the page to fit: print again.',
+        'Print at actual size, 100%, then measure the square. If it measures 15/16 in, the viewer shrank the page to fit: print again.',
       ),
       { ...BODY, points: 9 },
       width - x,

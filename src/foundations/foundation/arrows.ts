@@ -15,6 +15,8 @@ import {
 } from './label-request.ts';
 import { spotsOver } from './patch-labels.ts';
 
+const UP = phrase('↑ up');
+
 const SEWN_FROM: Readonly<Record<Side, string>> = {
   printed: phrase('sewn from this side'),
   front: phrase('sewn from the other side'),
@@ -30,14 +32,14 @@ export function* upTries({ typeface, side, patches, outline, allowance }: LabelR
   );
   for (const size of [7, SMALLEST_PT]) {
     const block = stack(typeface, [
-      ['↑ up', 'semibold', size],
+      [UP, 'semibold', size],
       [SEWN_FROM[side], 'regular', size],
     ]);
     for (const { area } of bySize.slice(0, 8))
       for (const at of spotsOver(area, block, 10))
         if (holdsPoint(area, at)) yield { block, slot: { at, turn: 0 }, pad: 2 * PT };
   }
-  for (const text of ['↑ up', '↑']) {
+  for (const text of [UP, '↑']) {
     const block = stack(typeface, [[text, 'semibold', SMALLEST_PT]]);
     for (const { area } of bySize.slice(0, 12))
       for (const at of spotsOver(area, block, 12))

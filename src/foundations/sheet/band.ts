@@ -96,7 +96,7 @@ const SIDE_WORDS: Readonly<Record<Side, string>> = {
 
 /** 94 % and 97 % are what pages come out at that are shrunk to fit a printer's margins. */
 const SHRUNK_WORDS = phrase(
-  'A square of 15/16 in (23.9 mm) was shrunk to 94 %, one of 31/32 in (24.6 mm) to 97 %: turn off “fit to page” and print again.',
+  'A square of 15/16 in (23.9 mm) was shrunk to 94%, one of 31/32 in (24.6 mm) to 97%: turn off “fit to page” and print again.',
 );
 
 /** How tiles are laid together. */
@@ -186,7 +186,7 @@ export function planBand(whole: number, words: BandWords, typeface: Typeface): B
 
   const scale = column(
     scaleWidth,
-    [phrase('Print at actual size, 100 %, then measure.'), { ...STRONG, size: 7.5 * PT }],
+    [phrase('Print at actual size, 100%, then measure.'), { ...STRONG, size: 7.5 * PT }],
     [SHRUNK_WORDS, PLAIN],
   );
   const cautions = column(cautionWidth, ...CAUTIONS.map((text) => [text, FINE] as const));

@@ -40,7 +40,7 @@ export function readCorrection(printer: string, across: string, down: string): C
       return {
         ok: false,
         error: phrase(
-          'The line {line} is more than 5 % off. Look at the viewer’s scaling first: print at actual size, 100 %, and measure again.',
+          'The line {line} is more than 5% off. Look at the viewer’s scaling first: print at actual size, 100%, and measure again.',
           { line },
         ),
       };

@@ -73,7 +73,7 @@ function extensions(block: Block, plan: PiecingPlan, cut: Cut, index: number, ra
       const where = target.met === null ? phrase('the edge of the block') : named(target.met);
       return {
         id: `extend ${cut.id} ${end} ${target.at.map((v) => v.toFixed(3)).join(' ')}`,
-        sentence: phrase('Draw {namedEnd} on to {where}.', { namedEnd: namedEnd(cut, index, end), where }),
+        sentence: phrase('Extend {namedEnd} to {where}.', { namedEnd: namedEnd(cut, index, end), where }),
         change: { kind: 'cuts', cuts: replaced(block, new Map([[cut.id, changed]])) },
         rank: rank + 0.01 * (target.t - 1) * length - (isLoose && k === 0 ? 0.2 : 0),
         loss: 0,
@@ -99,7 +99,7 @@ function throughLine(block: Block, plan: PiecingPlan, cut: Cut, index: number, r
   return [
     {
       id: `through ${cut.id}`,
-      sentence: phrase('Draw {named} on both ways to {where}.', { named: named(index), where }),
+      sentence: phrase('Extend {named} both ways to {where}.', { named: named(index), where }),
       change: { kind: 'cuts', cuts: replaced(block, new Map([[cut.id, changed]])) },
       rank: rank + 0.2,
       loss: 0,

@@ -45,7 +45,7 @@ export function gatherings(block: Block, nearness: (segment: Segment) => number)
     return [
       {
         id,
-        sentence: phrase('Let cuts {all} meet at one spot.', { all: listed(all.map((k) => k + 1)) }),
+        sentence: phrase('Let lines {all} meet at one spot.', { all: listed(all.map((k) => k + 1)) }),
         change: { kind: 'cuts', cuts: replaced(block, moves) },
         rank: nearness([at, at]) - 0.05,
         loss: 0,

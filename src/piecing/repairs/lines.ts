@@ -7,7 +7,7 @@ import type { Block, Cut } from '../block.ts';
 /** What is said of cuts and done to them, for all changes that are tried. */
 
 /** `cut 3`, by its place in the block. */
-export const named = (index: number): string => phrase('cut {n}', { n: index + 1 });
+export const named = (index: number): string => phrase('line {n}', { n: index + 1 });
 
 /** `the upper end of cut 3`: ends told apart as they lie on the table. */
 export function namedEnd(cut: Cut, index: number, end: 'from' | 'to'): string {

@@ -36,7 +36,7 @@ export function looseEndsOn(
   return [
     {
       id: 'extend-all',
-      sentence: phrase('Draw all {ends} loose ends on to the lines they miss.', { ends: ends.length }),
+      sentence: phrase('Extend all {ends} loose ends to the lines they miss.', { ends: ends.length }),
       change: { kind: 'cuts', cuts: drawn.cuts },
       rank: nearness([loose[0]!.at, loose[0]!.at]) - 1,
       loss: 0,

@@ -22,7 +22,7 @@ export function gainWords({ before, after }: Pick<Repair, 'before' | 'after'>): 
     );
   else if (before.troubles !== after.troubles)
     parts.push(
-      phrase('{old, number} → {n, plural, one {# place} other {# places}} in the way', {
+      phrase('{old, number} → {n, plural, one {# problem} other {# problems}}', {
         old: before.troubles,
         n: after.troubles,
       }),
@@ -54,7 +54,7 @@ export function gainWords({ before, after }: Pick<Repair, 'before' | 'after'>): 
 
 /** What a cure does to the picture, in a sentence. */
 export function pictureWords({ kind, picture: { share } }: Pick<Cure, 'kind' | 'picture'>): string {
-  const part = share < 0.005 ? phrase('less than 1 %') : perCent(share);
+  const part = share < 0.005 ? phrase('less than 1%') : perCent(share);
   switch (kind) {
     case 'mend':
     case 'kept':

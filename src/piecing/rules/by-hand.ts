@@ -6,16 +6,16 @@ const BY_HAND: Readonly<Record<string, string>> = {
     'Sew it as it is: pin one stretch at a time, stop at each corner with the needle down, turn, and sew on. Or choose a plan with a partial seam, where there is one.',
   ),
   island: phrase(
-    'Set the inner patch in by hand, or lay it on the finished patch and sew round it; or draw one of its lines on to the edge.',
+    'Set the inner patch in by hand, or lay it on the finished patch and sew round it; or extend one of its lines to the edge.',
   ),
   'pin-refused': phrase(
     'Let the line be a join or a seam as the plan needs it, or draw it so that it runs right across.',
   ),
   'order-refused': phrase('Let the plan choose the order, or begin with another patch.'),
   'loose-end': phrase(
-    'Take the line in hand by its end and draw it on to another line, or pull it back to one.',
+    'Take the line in hand by its end and extend it to another line, or pull it back to one.',
   ),
-  'idle-cut': phrase('Draw the line on to another at both ends, or delete it.'),
+  'idle-cut': phrase('Extend the line to others at both ends, or delete it.'),
   'overlapping-cut': phrase('Delete one of the two lines, or move it clear of the other.'),
   'drawn-twice': phrase('Delete one of the two lines, or move them at least 1/4 in apart.'),
   'short-cut': phrase('Delete it: there is nothing of it to see.'),

@@ -29,7 +29,7 @@ export const manySeams: Rule = {
               at: vertices[v]!,
               patches: [...around].map((h) => idOf[face[h]!]!),
               message: phrase(
-                '{size} seams meet in one point: a lump that needle and iron fight with. End some of the lines a little before it, or press these seams open.',
+                '{size} seams meet in one point, a thick lump that is hard to sew and press. End some of the lines a little before it, or press these seams open.',
                 { size: around.size },
               ),
             },
@@ -51,7 +51,7 @@ export const manyPatches: Rule = {
           at: centroid(first.polygon),
           patches: section.order,
           message: phrase(
-            'Foundation {letter} has {order} patches: a long way to go on one paper, and its folds wear out. Marking a cut as a join makes two of it.',
+            'Foundation {letter} has {order} patches: a long way to go on one paper, and its folds wear out. Marking a line as a join makes two of it.',
             { letter: section.letter, order: section.order.length },
           ),
         },

@@ -22,7 +22,7 @@ export const inwardCorner: Rule = {
           at: corner,
           patches: [patch.id],
           message: phrase(
-            '{id} has a corner that points inward, so its cloth must be clipped there. A cut from that corner onward makes two plain patches of it.',
+            '{id} has a corner that points inward, so its cloth must be clipped there. A line from that corner onward makes two plain patches of it.',
             { id: patch.id },
           ),
         },

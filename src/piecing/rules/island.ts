@@ -16,7 +16,7 @@ export const island: Rule = {
           at: middle(ring[0]!, ring[Math.floor(ring.length / 2)]!),
           patches: [idOf[c]!],
           message: phrase(
-            '{idOf} has an island in it: a patch with a hole can only be set in by hand. Draw a cut from the island to the lines around it.',
+            '{idOf} has an island in it: a patch with a hole can only be set in by hand. Draw a line from the island to the lines around it.',
             { idOf: idOf[c]! },
           ),
         };

@@ -9,7 +9,7 @@ import { type Inspection, listed, type Remark, type Rule } from './rule.ts';
 /** Why one foundation won't do: patches of which each touches the others along two lines. */
 export const knot: Rule = {
   code: 'knot',
-  title: phrase('Knot: more than one foundation'),
+  title: phrase('More than one foundation'),
   severity: 'note',
   check: (inspection: Inspection): Remark[] => {
     const { pattern, idOf, sections, rings } = inspection;

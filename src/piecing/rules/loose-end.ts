@@ -20,7 +20,7 @@ export const looseEnd: Rule = {
             at,
             cuts: [cut.id],
             message: phrase(
-              '{name} ends in the middle of a patch: the loose part is no seam. Draw it on to the next line, or pull it back.',
+              '{name} ends in the middle of a patch: the loose part is no seam. Extend it to the next line, or pull it back.',
               { name },
             ),
           },
@@ -33,7 +33,7 @@ export const looseEnd: Rule = {
           cuts: [cut.id],
           stretches: [gap],
           message: phrase(
-            '{name} ends in the middle of a patch, {shortfall} short of {whither}: the loose part is no seam. Draw it on to {whither}, or pull it back.',
+            '{name} ends in the middle of a patch, {shortfall} short of {whither}: the loose part is no seam. Extend it to {whither}, or pull it back.',
             { name, shortfall: shortfall(distance(...gap)), whither },
           ),
         },

@@ -23,7 +23,7 @@ export const ringOfPatches: Rule = {
         patches: ids,
         stretches,
         message: phrase(
-          '{reason} no straight seam runs right across {ids}. As drawn, a seam must turn a corner and be set in, or be sewn in two goes.',
+          '{reason} no straight seam runs right across {ids}. As drawn, a seam must turn a corner (a set-in seam, or Y-seam) or be sewn in two goes.',
           { reason, ids: listed(ids) },
         ),
       };

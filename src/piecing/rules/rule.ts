@@ -43,12 +43,12 @@ export interface Rule {
 
 /** How a message names a cut: by its place in the block, as the list beside the drawing does. */
 export function cutName(block: Block, cut: Cut | undefined): string {
-  return cut ? phrase('Cut {n}', { n: block.cuts.indexOf(cut) + 1 }) : phrase('A cut');
+  return cut ? phrase('Line {n}', { n: block.cuts.indexOf(cut) + 1 }) : phrase('A line');
 }
 
 /** The same inside a sentence: `cut 3`. */
 export const cutWithin = (block: Block, cut: Cut): string =>
-  phrase('cut {n}', { n: block.cuts.indexOf(cut) + 1 });
+  phrase('line {n}', { n: block.cuts.indexOf(cut) + 1 });
 
 /** `A1`, `A1 and A2`, `A1, A2 and A3`; of long lists the first seven and how many more. */
 export function listed(ids: readonly string[]): string {

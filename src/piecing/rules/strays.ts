@@ -72,7 +72,7 @@ const isBeyond = (value: number, one: number, other: number, reach: number): boo
 
 export const idleCut: Rule = {
   code: 'idle-cut',
-  title: phrase('Cut that divides nothing'),
+  title: phrase('Line that divides nothing'),
   severity: 'caution',
   check: ({ block, pattern }: Inspection) =>
     pattern.division.strays.flatMap(({ kind, line, at }) => {
@@ -96,11 +96,11 @@ export const idleCut: Rule = {
       const whither = beside ? cutWithin(block, beside) : phrase('the edge of the block');
       const message = short
         ? phrase(
-            '{name} ends just short of {whither}, so it divides nothing and there is no seam to sew. Draw it on.',
+            '{name} ends just short of {whither}, so it divides nothing and there is no seam to sew. Extend it.',
             { name, whither },
           )
         : phrase(
-            '{name} ends in the middle of a patch, {shortfall} short of {whither}, so it divides nothing and there is no seam to sew. Draw it on to {whither}, or leave it out.',
+            '{name} ends in the middle of a patch, {shortfall} short of {whither}, so it divides nothing and there is no seam to sew. Extend it to {whither}, or leave it out.',
             { name, shortfall: shortfall(distance(...gap)), whither },
           );
       return [{ at: gap[0], cuts: [cut.id], stretches: [gap], message }];
@@ -110,7 +110,7 @@ export const idleCut: Rule = {
 export const overlappingCut = strayRule(
   'overlap',
   'overlapping-cut',
-  phrase('Cuts that lie on each other'),
+  phrase('Lines that lie on each other'),
   'caution',
   (name, other) =>
     other
@@ -121,7 +121,7 @@ export const overlappingCut = strayRule(
 export const outsideCut = strayRule(
   'outside',
   'outside-cut',
-  phrase('Cut outside the block'),
+  phrase('Line outside the block'),
   'caution',
   (name) => phrase('{name} lies outside the block and is left out.', { name }),
 );
@@ -129,7 +129,7 @@ export const outsideCut = strayRule(
 export const pastOutline = strayRule(
   'past-outline',
   'past-outline',
-  phrase('Cut past the edge'),
+  phrase('Line past the edge'),
   'note',
   (name) => phrase('{name} runs on past the edge of the block; the part outside is left out.', { name }),
 );
@@ -137,7 +137,7 @@ export const pastOutline = strayRule(
 export const shortCut = strayRule(
   'too-short',
   'short-cut',
-  phrase('Cut without a length'),
+  phrase('Line without a length'),
   'caution',
   (name) => phrase('{name} starts and ends at one spot and is left out.', { name }),
 );
@@ -145,7 +145,7 @@ export const shortCut = strayRule(
 export const unreadableCut = strayRule(
   'not-a-number',
   'unreadable-cut',
-  phrase('Cut that cannot be read'),
+  phrase('Line that cannot be read'),
   'trouble',
   (name) => phrase('{name} has an end that is not a number and is left out.', { name }),
 );

@@ -61,7 +61,7 @@ export function finishingPages(project: Project, layout: Layout, setting: PageSe
       backing.panels === 1
         ? phrase('Backing: one panel, {sizeWords}.', { sizeWords: sizeWords(backing.panel, unit) })
         : phrase(
-            'Backing: {panels} panels of {sizeWords} with {seams} seams, {buy} of cloth. With {seams2} seams: {buy2}.',
+            'Backing: {panels} panels of {sizeWords} with {seams, select, upright {vertical} other {horizontal}} seams, {buy} of cloth. With {seams2, select, upright {vertical} other {horizontal}} seams: {buy2}.',
             {
               panels: backing.panels,
               sizeWords: sizeWords(backing.panel, unit),

@@ -73,8 +73,8 @@ export function BlockList() {
           <button
             type="button"
             className="icon-button"
-            aria-label={phrase('Bring in a drawing')}
-            title={phrase('Bring in a drawing: an SVG file of straight lines')}
+            aria-label={phrase('Import a drawing')}
+            title={phrase('Import a drawing: an SVG file of straight lines')}
             onClick={() => runCommand('bring-in-drawing')}
           >
             <Icon name="bring-in" />

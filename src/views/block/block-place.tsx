@@ -43,7 +43,7 @@ export default function BlockPlace() {
             />
             <p id="board-help" className="only-heard">
               {phrase(
-                'Arrow keys move a crosshair by the grid, N and P jump between corners and crossings, Enter works with the tool in hand, Esc takes back. With Cut or Outline, T types a place. The lists after the drawing hold every cut, patch, joint, corner and edge.',
+                'Arrow keys move a crosshair by the grid, N and P jump between corners and crossings, Enter works with the tool in hand, Esc takes back. With Line or Outline, T types a place. The lists after the drawing hold every line, patch, joint, corner and edge.',
               )}
             </p>
             {hasSheet ? <ToolStrip /> : <EmptySheetNote />}
@@ -88,9 +88,7 @@ function CheckPanel() {
             <p className="soft no-check">
               {isEmptySheet
                 ? phrase('Close the outline on its first corner, and the check begins.')
-                : phrase(
-                    'As soon as a block is on the board, this says at every moment whether and how it can be sewn.',
-                  )}
+                : phrase('As soon as a block is on the board, this says whether and how it can be sewn.')}
             </p>
             {isEmptySheet && (
               <button type="button" className="button no-check" onClick={() => takeUp('select')}>

@@ -47,7 +47,7 @@ function OpenChoice() {
           >
             {LEGS.map((count) => (
               <option key={count} value={count}>
-                {phrase('{count} cuts', { count })}
+                {phrase('{count} lines', { count })}
               </option>
             ))}
           </select>

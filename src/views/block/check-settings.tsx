@@ -42,14 +42,14 @@ function SettingsDialog({ onClose }: { readonly onClose: () => void }) {
     <Dialog title={TITLE} className="check-settings" onClose={onClose}>
       <p className="soft">
         {phrase(
-          'How grave each finding is taken to be in this project. It is saved with the project, and can be undone.',
+          'How serious each finding is in this project. It is saved with the project and can be undone.',
         )}
       </p>
       <div className="rule-groups">
         {SEVERITIES.map((severity) => (
           <section key={severity} className={`rules-${severity}`} aria-labelledby={`rules-${severity}`}>
             <h3 id={`rules-${severity}`}>
-              {phrase('{groupTitle}, as a rule', { groupTitle: GROUP_TITLES[severity] })}
+              {phrase('{groupTitle} by default', { groupTitle: GROUP_TITLES[severity] })}
             </h3>
             <ul>
               {RULES.filter((rule) => rule.severity === severity).map((rule) => (
@@ -73,11 +73,11 @@ function SettingsDialog({ onClose }: { readonly onClose: () => void }) {
           }
         >
           <Icon name="undo" size={18} />
-          {phrase('All as usual')}
+          {phrase('Reset to defaults')}
         </button>
         <p className="soft" role="status">
           {changed.length === 0
-            ? phrase('All is as usual.')
+            ? phrase('All are at their defaults.')
             : phrase('{changed} changed.', { changed: changed.length })}
         </p>
       </div>
@@ -107,13 +107,13 @@ function RuleRow({ rule: { code, title, severity: usual }, chosen }: RuleRowProp
       >
         {SEVERITIES.map((severity) => (
           <option key={severity} value={severity}>
-            {phrase('{severityWord}{isSeverity, select, true { (usual)} other {}}', {
+            {phrase('{severityWord}{isSeverity, select, true { (default)} other {}}', {
               severityWord: SEVERITY_WORDS[severity],
               isSeverity: severity === usual,
             })}
           </option>
         ))}
-        <option value="off">{phrase('Not looked for')}</option>
+        <option value="off">{phrase('Off')}</option>
       </select>
     </label>
   );

@@ -57,8 +57,8 @@ function Card({ title, deleteLabel, children }: CardProps) {
           type="button"
           className="icon-button card-more"
           aria-expanded={isOpen}
-          aria-label={isOpen ? phrase('Fold it up') : phrase('Numbers and what to do')}
-          title={isOpen ? phrase('Fold it up') : phrase('Numbers and what to do')}
+          aria-label={isOpen ? phrase('Collapse') : phrase('Numbers and what to do')}
+          title={isOpen ? phrase('Collapse') : phrase('Numbers and what to do')}
           onClick={() => cardAtDrawing.setState({ isOpen: !isOpen })}
         >
           <Icon name="chevron" size={18} />
@@ -97,9 +97,9 @@ function CutsCard({
       title={
         isOne
           ? cutName(block.cuts, first!.id)
-          : phrase('{cuts, plural, one {# cut} other {# cuts}}', { cuts: cuts.length })
+          : phrase('{cuts, plural, one {# line} other {# lines}}', { cuts: cuts.length })
       }
-      deleteLabel={isOne ? phrase('Delete cut') : phrase('Delete cuts')}
+      deleteLabel={isOne ? phrase('Delete line') : phrase('Delete lines')}
     >
       {isOne && (
         <p className="soft">
@@ -133,7 +133,7 @@ function LockButton({ cuts }: { readonly cuts: readonly Cut[] }) {
       type="button"
       className="button"
       aria-pressed={locked === cuts.length ? true : locked > 0 ? 'mixed' : false}
-      title={phrase('No hand moves or deletes what is locked ({key})', { key: keys[0] })}
+      title={phrase('What is locked cannot be moved or deleted ({key})', { key: keys[0] })}
       onClick={run}
     >
       {locked === cuts.length ? phrase('Locked') : phrase('Lock')}

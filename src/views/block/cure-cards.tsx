@@ -41,7 +41,7 @@ export function HeldActs({ press: { isHeld, apply, button } }: { readonly press:
   return (
     <div className="buttons repair-acts">
       <button type="button" className="button button-main" onClick={apply}>
-        {phrase('Do it')}
+        {phrase('Apply')}
       </button>
       <button type="button" className="button" onClick={button.onClick}>
         {phrase('Leave it as it is')}

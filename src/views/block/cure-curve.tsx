@@ -85,7 +85,7 @@ export function CureCurve({ block, curve, onApply }: CurveProps) {
         </span>
       </div>
       <p className="soft curve-words" role="status">
-        {lit ? lit.sentence : phrase('Point at a number to see it on the board, press it to do it.')}
+        {lit ? lit.sentence : phrase('Point at a number to preview it on the board; press it to apply it.')}
       </p>
       {curve.map((cure) => (
         <HeldDot key={cure.id} block={block} cure={cure} onApply={onApply} />

@@ -64,7 +64,7 @@ export function useCurePress(block: Block, cure: Cure, onApply: () => void): Cur
         else if (isHeld) withdraw();
         else {
           proposeAndHold(block, cure);
-          announce(phrase('Shown on the board. Nothing is changed yet.'));
+          announce(phrase('Preview on the board. Nothing has changed yet.'));
         }
       },
       onKeyDown: (event) => {

@@ -13,7 +13,7 @@ import { LineLegend } from './line-legend.tsx';
 
 const REACHES = [
   ['6', 'Light, 6 px'],
-  ['10', phrase('Usual, 10')],
+  ['10', phrase('Normal, 10')],
   ['16', phrase('Strong, 16')],
 ] as const;
 
@@ -78,7 +78,7 @@ export function DrawingAids() {
           </select>
         </div>
         <Choice
-          label={phrase('Cuts go (X)')}
+          label={phrase('Lines go (X)')}
           options={SPANS}
           value={onePatch ? 'patch' : 'through'}
           onChoose={(span) => setOnePatch(span === 'patch')}

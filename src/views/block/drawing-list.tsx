@@ -26,9 +26,9 @@ export function DrawingList({ block }: { readonly block: Block }) {
   const patches = usePlan(block).plan?.patches ?? [];
   return (
     <div className="drawing-lists">
-      <Folded title={phrase('Cuts ({cuts})', { cuts: block.cuts.length })}>
+      <Folded title={phrase('Lines ({cuts})', { cuts: block.cuts.length })}>
         {block.cuts.length === 0 ? (
-          <p className="soft">{phrase('None yet. Take the Cut tool and draw the first.')}</p>
+          <p className="soft">{phrase('None yet. Take the Line tool and draw the first.')}</p>
         ) : (
           <CutRows block={block} />
         )}
@@ -36,7 +36,7 @@ export function DrawingList({ block }: { readonly block: Block }) {
       <Folded title={phrase('Patches ({patches})', { patches: patches.length })}>
         <PatchRows patches={patches} />
       </Folded>
-      <Folded title={phrase('Joints')}>
+      <Folded title={phrase('Where lines meet')}>
         <JointRows block={block} />
       </Folded>
       <Folded title={phrase('Outline ({outline} corners)', { outline: block.outline.length })}>
@@ -55,7 +55,7 @@ function CutRows({ block }: { readonly block: Block }) {
   const rows = useRef<HTMLUListElement>(null);
 
   const remove = (id: string, index: number): void => {
-    editEverywhere(phrase('Delete cut'), (project) => removeCuts(project, block.id, [id]));
+    editEverywhere(phrase('Delete line'), (project) => removeCuts(project, block.id, [id]));
     requestAnimationFrame(() => {
       const buttons = rows.current?.querySelectorAll<HTMLElement>('.row-choose');
       buttons?.[Math.min(index, buttons.length - 1)]?.focus();

@@ -10,7 +10,7 @@ export function EmptySheetNote() {
   return (
     <div className="empty-note">
       <h2>{phrase('Begin with a block')}</h2>
-      <p>{phrase('Choose its shape and size, then draw the cuts that divide it into patches.')}</p>
+      <p>{phrase('Choose its shape and size, then draw the lines that divide it into patches.')}</p>
       <div className="buttons">
         <button type="button" className="button button-main" onClick={() => setOpen(true)}>
           <Icon name="plus" size={18} />

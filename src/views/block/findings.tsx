@@ -12,16 +12,16 @@ import { leaveStage } from '../rehearsal/rehearsal-state.ts';
 
 /** What a finding of each severity is called. */
 export const SEVERITY_WORDS: Readonly<Record<Severity, string>> = {
-  trouble: phrase('Trouble'),
+  trouble: phrase('Problem'),
   caution: phrase('Awkward'),
   note: phrase('Note'),
 };
 
 /** What the findings of each severity are called together. */
 export const GROUP_TITLES: Readonly<Record<Severity, string>> = {
-  trouble: phrase('In the way'),
-  caution: phrase('Worth a look'),
-  note: phrase('Good to know'),
+  trouble: phrase('Problems'),
+  caution: phrase('Awkward places'),
+  note: phrase('Notes'),
 };
 
 /** Places of one kind whose numbers are shown in its row; the rest as a count. */

@@ -137,7 +137,7 @@ function finish(work: Extract<Work, { readonly ok: true }>, target: Target): voi
   if (work.divisions !== undefined) {
     board.setState(({ divisions }) => ({ divisions: [...divisions, ...work.divisions!] }));
     announce(
-      phrase('{divisions} spots marked. They catch the pointer.', { divisions: work.divisions.length }),
+      phrase('{divisions} spots marked. The pointer snaps to them.', { divisions: work.divisions.length }),
     );
     return;
   }

@@ -16,7 +16,7 @@ const SWITCHES = [
     name: 'free',
     sign: phrase('Free'),
     word: phrase('Free'),
-    label: phrase('Free: nothing catches'),
+    label: phrase('Free: no snapping'),
     key: 'Alt',
   },
 ] as const;

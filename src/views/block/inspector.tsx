@@ -52,7 +52,7 @@ const PlaceField = ({ label, text, unit, onSet }: SetProps) => (
 const LengthField = (props: SetProps) => (
   <PlaceField
     {...props}
-    onSet={(inches) => (inches <= 0 ? phrase('A length is more than nothing.') : props.onSet(inches))}
+    onSet={(inches) => (inches <= 0 ? phrase('A length must be greater than 0.') : props.onSet(inches))}
   />
 );
 

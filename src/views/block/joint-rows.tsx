@@ -15,7 +15,7 @@ export function JointRows({ block }: { readonly block: Block }) {
   const unit = useStore(session, (state) => state.project.unit);
   const rows = useRef<HTMLUListElement>(null);
   const joints = jointsOf(block);
-  if (joints.length === 0) return <p className="soft">{phrase('No cuts meet yet.')}</p>;
+  if (joints.length === 0) return <p className="soft">{phrase('No lines meet yet.')}</p>;
   const goTo = ({ at }: Joint): void => {
     const words = placeWords(at, unit);
     board.setState({ crosshair: { at, words } });

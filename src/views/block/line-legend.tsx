@@ -11,7 +11,7 @@ export function LineLegend() {
     <Folded title={phrase('What the lines mean')}>
       <dl className="line-legend">
         <Row sign={<Line color={INKS.ink} width={1.6} />}>
-          {phrase('A cut. Inside a foundation it is a seam.')}
+          {phrase('A line. Inside a foundation it is a seam.')}
         </Row>
         <Row sign={<Line color={INKS.madder} width={3} dash="9 5" />}>
           {phrase('A join: two foundations are sewn together here.')}
@@ -39,7 +39,7 @@ export function LineLegend() {
           <Icon name="trouble" size={18} />
           <Icon name="caution" size={18} />
         </dt>
-        <dd>{phrase('Trouble, or worth a look. The list beside the drawing says what.')}</dd>
+        <dd>{phrase('A problem or an awkward place. The list beside the drawing says which.')}</dd>
       </dl>
     </Folded>
   );

@@ -1,10 +1,9 @@
-const ORDINALS = ['', 'first', 'second', 'third', 'fourth', 'fifth', 'sixth', 'seventh', 'eighth', 'ninth'];
+import { phrase } from '../../words/phrase.ts';
 
 /** `third`, `12th`. */
 export function ordinal(position: number): string {
-  const word = ORDINALS[position];
-  if (word !== undefined) return word;
-  const [tens, ones] = [Math.floor(position / 10) % 10, position % 10];
-  const end = tens === 1 ? 'th' : (['th', 'st', 'nd', 'rd'][ones] ?? 'th');
-  return `${position}${end}`;
+  return phrase(
+    '{position, selectordinal, =1 {first} =2 {second} =3 {third} =4 {fourth} =5 {fifth} =6 {sixth} =7 {seventh} =8 {eighth} =9 {ninth} one {#st} two {#nd} few {#rd} other {#th}}',
+    { position },
+  );
 }

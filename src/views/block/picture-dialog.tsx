@@ -93,7 +93,7 @@ function PictureForm({ fabric, file, project, block, onClose }: PictureFormProps
       return;
     }
     const moves = isMoving(new Uint8Array(await chosen.slice(0, 65_536).arrayBuffer()));
-    setNote(moves ? phrase('The picture moves: only the first of its pictures is taken.') : '');
+    setNote(moves ? phrase('The picture is animated: only its first frame is used.') : '');
     await show(read.picture.data, null);
     setTakesColour(true);
   };
@@ -130,7 +130,7 @@ function PictureForm({ fabric, file, project, block, onClose }: PictureFormProps
     if (!isSound) return;
     const color = takesColour ? (average ?? undefined) : undefined;
     onClose();
-    edit(phrase('Give fabric a picture'), (before) => givePicture(before, fabric.id, picture, color));
+    edit(phrase('Add picture to fabric'), (before) => givePicture(before, fabric.id, picture, color));
     say('done', phrase('‘{fabric}’ is shown by its picture now.', { fabric: fabric.name }));
   };
 

@@ -91,7 +91,7 @@ export function PictureFrame({ address, frame, onFrame }: PictureFrameProps) {
             aria-valuemin={0}
             aria-valuemax={100}
             aria-valuenow={Math.round(100 * frame[side])}
-            aria-valuetext={phrase('{round} % from the {isSide, select, true {left} other {top}}', {
+            aria-valuetext={phrase('{round}% from the {isSide, select, true {left} other {top}}', {
               round: Math.round(100 * frame[side]),
               isSide: side === 'left' || side === 'right',
             })}

@@ -14,7 +14,7 @@ export function ProposalLine() {
     <p className="proposal-line" data-testid="proposal-line">
       <Icon name="repair" size={18} />
       <span>
-        <b>{phrase('As it would be – nothing is changed yet.')}</b> <span>{gainWords(shown.repair)}</span>
+        <b>{phrase('Preview – nothing has changed yet.')}</b> <span>{gainWords(shown.repair)}</span>
       </span>
     </p>
   );

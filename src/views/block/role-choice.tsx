@@ -12,7 +12,7 @@ export const ROLES: readonly (readonly [CutRole, string])[] = [
 
 /** Says of cuts what they must be. */
 export const setRole = (blockId: string, cutIds: readonly string[], role: CutRole): void =>
-  editEverywhere(phrase('Change role of cut'), (project) => setCutRole(project, blockId, cutIds, role));
+  editEverywhere(phrase('Change role of line'), (project) => setCutRole(project, blockId, cutIds, role));
 
 interface RoleChoiceProps {
   readonly blockId: string;

@@ -240,7 +240,7 @@ function SpokenVerdict({ text }: { readonly text: string }) {
 }
 
 function numbers({ verdict, patches, joins }: PiecingPlan): string {
-  if (verdict === 'undivided') return phrase('Draw a cut from edge to edge to divide it.');
+  if (verdict === 'undivided') return phrase('Draw a line from edge to edge to divide it.');
   const inPatches = phrase('{patches, plural, one {# patch} other {# patches}}', { patches: patches.length });
   if (joins.length === 0) return phrase('{inPatches}, no joins.', { inPatches });
   const matches = joins.reduce(
@@ -249,8 +249,8 @@ function numbers({ verdict, patches, joins }: PiecingPlan): string {
   );
   const inMatches =
     matches === 0
-      ? phrase('no seams to match')
-      : phrase('{matches, plural, one {# spot} other {# spots}} where seams must meet', { matches });
+      ? phrase('no match points')
+      : phrase('{matches, plural, one {# match point} other {# match points}}', { matches });
   return phrase('{inPatches}, {joins, plural, one {# join} other {# joins}}, {inMatches}.', {
     inPatches,
     joins: joins.length,
@@ -262,11 +262,9 @@ function findingCounts(findings: readonly Finding[]): string {
   const trouble = findings.filter(({ severity }) => severity === 'trouble').length;
   const other = findings.length - trouble;
   return [
-    ...(trouble > 0
-      ? [phrase('{trouble, plural, one {# place} other {# places}} in the way.', { trouble })]
-      : []),
+    ...(trouble > 0 ? [phrase('{trouble, plural, one {# problem} other {# problems}}.', { trouble })] : []),
     ...(other > 0
-      ? [phrase('{other, plural, one {# place} other {# places}} worth a look.', { other })]
+      ? [phrase('{other, plural, one {# awkward place} other {# awkward places}}.', { other })]
       : []),
   ].join(' ');
 }

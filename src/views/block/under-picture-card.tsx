@@ -59,7 +59,7 @@ function Fade({ block, strength }: { readonly block: Block; readonly strength: n
   const id = useId();
   return (
     <div className="number-field">
-      <label htmlFor={id}>{phrase('Strength')}</label>
+      <label htmlFor={id}>{phrase('Opacity')}</label>
       <div className="fade-line">
         <input
           id={id}
@@ -68,10 +68,10 @@ function Fade({ block, strength }: { readonly block: Block; readonly strength: n
           max={100}
           step={5}
           value={Math.round(strength * 100)}
-          aria-valuetext={phrase('{round} percent', { round: Math.round(strength * 100) })}
+          aria-valuetext={phrase('{round}%', { round: Math.round(strength * 100) })}
           onChange={(event) =>
             edit(
-              phrase('Fade picture'),
+              phrase('Change opacity'),
               (project) => fadePicture(project, block.id, Number(event.target.value) / 100),
               { merge: `fade ${block.id}` },
             )

@@ -70,7 +70,9 @@ function SquareUp({ block, picture, isNew, onClose }: SquareUpProps) {
       const laid = { ...picture, corners, strength: USUAL_STRENGTH, shown: true, locked: false };
       edit(phrase('Lay picture under'), (project) => layPicture(project, block.id, laid));
       announce(
-        phrase('The picture lies under the drawing. Picture, below the drawing, fades, hides and locks it.'),
+        phrase(
+          'The picture lies under the drawing. Picture, below the drawing, changes its opacity, hides and locks it.',
+        ),
       );
     } else {
       edit(phrase('Square picture'), (project) => squarePicture(project, block.id, corners));

@@ -110,7 +110,7 @@ export function ClothCard({ fabric, unit, usualWidth }: ClothCardProps) {
       />
       <div className="fabric-pair">
         <KeptField
-          label={phrase('Price a {per}', { per })}
+          label={phrase('Price per {per}', { per })}
           text={price === undefined ? '' : price.amount.toFixed(2)}
           hint="12.50"
           fault={(text) => {

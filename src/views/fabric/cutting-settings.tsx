@@ -48,7 +48,7 @@ export function CuttingSettings({ project }: { readonly project: Project }) {
           const parsed = parseLength(text, unit);
           if (!parsed.ok) return parsed.error;
           return parsed.inches < 0 || parsed.inches > MOST_EASE_IN
-            ? phrase('From nothing to {mostEase}.', { mostEase: formatLength(MOST_EASE_IN, unit) })
+            ? phrase('From 0 to {mostEase}.', { mostEase: formatLength(MOST_EASE_IN, unit) })
             : null;
         }}
         onKeep={(text) => {
@@ -70,7 +70,7 @@ export function CuttingSettings({ project }: { readonly project: Project }) {
         options={[
           ['none', phrase('None')],
           ['squares', phrase('Halved squares')],
-          ['all', phrase('Also aslant')],
+          ['all', phrase('Slanted cuts too')],
         ]}
         value={rules.savings}
         onChoose={(savings) => choose(phrase('Change the cuts that save'), { savings })}

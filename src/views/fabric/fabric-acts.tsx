@@ -66,12 +66,12 @@ async function importFabrics(file: File): Promise<void> {
   const count = phrase('{fabrics, plural, one {# fabric} other {# fabrics}}', {
     fabrics: table.fabrics.length,
   });
-  if (first === undefined) say('done', phrase('{count} taken in from ‘{file}’.', { count, file: file.name }));
+  if (first === undefined) say('done', phrase('{count} imported from ‘{file}’.', { count, file: file.name }));
   else
     say(
       'trouble',
       phrase(
-        '{count} taken in from ‘{file}’. {first}{isMore, select, true { And {more} more like it.} other {}}',
+        '{count} imported from ‘{file}’. {first}{isMore, select, true { And {more} more like it.} other {}}',
         { count, file: file.name, first, isMore: more.length > 0, more: more.length },
       ),
     );

@@ -86,7 +86,7 @@ export function FabricSheet({ project, fabric, cuts }: FabricSheetProps) {
             ))}
           </ol>
           <p className="soft">
-            {phrase('No plan can do with less than {bound}: {boundWord}. {fill} % of the strips is used.', {
+            {phrase('No plan can do with less than {bound}: {boundWord}. {fill}% of the strips is used.', {
               bound: said(plan.bound.length),
               boundWord: BOUND_WORDS[plan.bound.kind],
               fill: numeral(100 * plan.fill, { minimumFractionDigits: 1, maximumFractionDigits: 1 }),
@@ -144,7 +144,7 @@ export function FabricSheet({ project, fabric, cuts }: FabricSheetProps) {
       )}
       <section className="pieces" aria-labelledby="pieces-title">
         <h3 id="pieces-title">{phrase('Pieces, to tick off as they are cut')}</h3>
-        <p className="soft">{phrase('Press a patch to see its cloth laid and swung over.')}</p>
+        <p className="soft">{phrase('Press a patch to see its cloth laid and flipped over.')}</p>
         <PiecesTable pieces={pieces} blocks={project.blocks} unit={unit} done={done} />
       </section>
     </div>
@@ -189,6 +189,7 @@ function Troubles({ project, fabric, cuts: { plan, pieces } }: FabricSheetProps)
       ),
     );
   const atHand = fabric?.atHand?.length;
+  const enough = phrase('What is at hand is enough: {atHand}.', { atHand: said(atHand ?? 0) });
   const shortage = atHand === undefined ? null : shortageOf(plan, slackOf(project), atHand);
   if (shortage) {
     const names = shortage.patches.map(([block, patch]) => `${blockName(block)} ${patch}`);
@@ -204,13 +205,12 @@ function Troubles({ project, fabric, cuts: { plan, pieces } }: FabricSheetProps)
         },
       ),
     );
-  } else if (atHand !== undefined && plan.length > 0)
-    lines.push(phrase('What is at hand is enough: {atHand}.', { atHand: said(atHand) }));
+  } else if (atHand !== undefined && plan.length > 0) lines.push(enough);
   return (
     <>
       {lines.map((line) => (
-        <p key={line} className={line.includes('is enough') ? 'fabric-good' : 'fabric-trouble'}>
-          <Icon name={line.includes('is enough') ? 'good' : 'caution'} size={16} /> {line}
+        <p key={line} className={line === enough ? 'fabric-good' : 'fabric-trouble'}>
+          <Icon name={line === enough ? 'good' : 'caution'} size={16} /> {line}
         </p>
       ))}
     </>

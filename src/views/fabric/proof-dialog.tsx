@@ -56,7 +56,7 @@ export function ProofDialog({ project, piece, fabric, onClose }: ProofDialogProp
         {patch.seam === null
           ? phrase('Position 1: the cloth is laid over the patch, right side up.')
           : phrase(
-              'Sewn along its seam: laid right sides together with its edge {seamAllowance} past the seam, sewn, swung over and pressed.',
+              'Sewn along its seam: laid right sides together with its edge {seamAllowance} past the seam, sewn, flipped over and pressed.',
               { seamAllowance: said(seamAllowance) },
             )}
       </p>
@@ -118,7 +118,7 @@ export function ProofDialog({ project, piece, fabric, onClose }: ProofDialogProp
           isLabelShown={false}
           options={[
             ['laid', phrase('As it is laid')],
-            ['pressed', phrase('Swung over and pressed')],
+            ['pressed', phrase('Flipped over and pressed')],
           ]}
           value={moment}
           onChoose={setMoment}

@@ -23,7 +23,7 @@ export function sizeWords({ kind, width, height, slant }: Cut, unit: Unit): stri
     case 'quarter-square':
       return phrase('quarter of a square of {width}', { width: formatLength(width, unit) });
     case 'half-rectangle':
-      return phrase('half of {both}, cut aslant from {slant} to {slant2}', {
+      return phrase('half of {both}, cut at a slant from {slant} to {slant2}', {
         both,
         slant: formatLength(slant![0], unit),
         slant2: formatLength(slant![1], unit),

@@ -58,7 +58,7 @@ export default function PaperPlace() {
               {sideSentence(shown)}
               {isOld && (
                 <span className="updating">
-                  <Icon name="updating" size={14} /> {phrase('being laid out anew')}
+                  <Icon name="updating" size={14} /> {phrase('being updated')}
                 </span>
               )}
             </p>
@@ -111,7 +111,7 @@ export default function PaperPlace() {
           {shown && shown.sheets.length > 0 && (
             <p className="paper-hint">
               {phrase(
-                'Print at actual size, 100 %. Before you sew, measure the square on each sheet: 1 in across and down. If it shows 15/16 in, the viewer shrank the page to fit.',
+                'Print at actual size, 100%. Before you sew, measure the square on each sheet: 1 in across and down. If it shows 15/16 in, the viewer shrank the page to fit.',
               )}
             </p>
           )}

@@ -6,7 +6,7 @@ import { paperSettings } from '../../workspace/paper-settings.ts';
 const OFFERED: readonly (readonly [BookletPart, string])[] = [
   ['foundations', phrase('The papers to sew on, at true scale')],
   ['cutting', phrase('How much of each fabric, its strips drawn, what each cut is for')],
-  ['guide', phrase('A step a join: what to pin, how to press')],
+  ['guide', phrase('One step per join: what to pin, how to press')],
   ['cover', phrase('The blocks in colour, sizes and fabrics')],
   ['line-drawing', phrase('The bare lines of each block')],
   ['templates', phrase('Every patch with its allowance, not mirrored')],

@@ -23,9 +23,9 @@ type Doing =
 
 /** Files beside the one PDF: what a button says, and how the file's name ends. */
 const ARCHIVES: readonly (readonly [ZipKind, label: string, ending: string])[] = [
-  ['pdf-a-block', phrase('A PDF for each block'), phrase(', a PDF a block.zip')],
-  ['svg-a-sheet', phrase('An SVG for each sheet'), phrase(', an SVG a sheet.zip')],
-  ['png-a-sheet', phrase('A PNG for each sheet'), phrase(', a PNG a sheet.zip')],
+  ['pdf-a-block', phrase('A PDF for each block'), phrase(', one PDF per block.zip')],
+  ['svg-a-sheet', phrase('An SVG for each sheet'), phrase(', one SVG per sheet.zip')],
+  ['png-a-sheet', phrase('A PNG for each sheet'), phrase(', one PNG per sheet.zip')],
 ];
 
 const inWords = (count: number): string => count.toLocaleString('en');
@@ -77,7 +77,7 @@ export function PrintActs({ projectName, isDisabled }: PrintActsProps) {
     download(name, file);
     say(
       'done',
-      phrase('The sheets are on their way to your downloads as ‘{name}’. Print them at actual size, 100 %.', {
+      phrase('The sheets are on their way to your downloads as ‘{name}’. Print them at actual size, 100%.', {
         name,
       }),
     );

@@ -33,7 +33,7 @@ export function PrinterChoice() {
             else choosePrinter(state.known[Number.parseInt(value, 10)]?.name ?? null);
           }}
         >
-          <option value="">{phrase('No printer: true as it is')}</option>
+          <option value="">{phrase('No correction')}</option>
           {state.known.map(({ name }, i) => (
             <option key={name} value={i}>
               {name || phrase('Unnamed printer')}

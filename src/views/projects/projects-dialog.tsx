@@ -65,7 +65,7 @@ export default function ProjectsDialog({ onClose }: { readonly onClose: () => vo
         {deleted.length > 0 && (
           <Folded title={phrase('Deleted ({deleted})', { deleted: deleted.length })}>
             <p className="soft">
-              {phrase('They go for good {daysToReturn} days after they were deleted.', {
+              {phrase('They are removed for good {daysToReturn} days after they were deleted.', {
                 daysToReturn: DAYS_TO_RETURN,
               })}
             </p>

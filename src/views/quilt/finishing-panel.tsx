@@ -163,7 +163,7 @@ export function FinishingPanel() {
                 yards: yards(cheaper.buy),
               })
             : phrase(
-                '{panels} panels of {sizeWords} with {seams} seams: {yards}. With {seams2} seams it would take {yards2}.',
+                '{panels} panels of {sizeWords} with {seams, select, upright {vertical} other {horizontal}} seams: {yards}. With {seams2, select, upright {vertical} other {horizontal}} seams it would take {yards2}.',
                 {
                   panels: cheaper.panels,
                   sizeWords: sizeWords(cheaper.panel, unit),
@@ -224,7 +224,7 @@ export function FinishingPanel() {
           </tbody>
         </table>
         <p className="soft">
-          {phrase('Strips across the usable width. The cloth of the blocks is told under Fabric.')}
+          {phrase('Strips across the usable width. The cloth for the blocks is listed under Fabric.')}
         </p>
       </section>
       <section className="quilt-card" aria-labelledby="sleeve-title">

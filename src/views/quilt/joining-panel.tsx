@@ -74,7 +74,7 @@ export function JoiningPanel() {
           ])}
           value={quilt.joining ?? 'balanced'}
           onChoose={(way) => {
-            changePart(phrase('Join another way'), (old) => ({ ...old, joining: way }));
+            changePart(phrase('Change way of joining'), (old) => ({ ...old, joining: way }));
             quiltView.setState({ step: 0, isPlaying: false });
           }}
         />

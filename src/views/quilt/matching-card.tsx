@@ -37,7 +37,7 @@ export function MatchingCard() {
       </h2>
       <p>
         {phrase(
-          '{matches, number} spots where seams of both sides meet a joint, {junctions, number} where one does.',
+          '{matches, plural, one {# match point} other {# match points}}, where seams of both sides meet; {junctions, plural, one {# spot} other {# spots}} where a seam of one side ends.',
           { matches, junctions },
         )}
         {matching.waiting.length > 0 &&

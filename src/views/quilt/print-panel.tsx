@@ -21,7 +21,7 @@ import { layoutOf } from './shown-quilt.ts';
 
 const PARTS: readonly (readonly [QuiltPart, string, string])[] = [
   ['map', phrase('Quilt map'), phrase('where each block lies')],
-  ['guide', phrase('Joining guide'), phrase('a page a row, or a unit')],
+  ['guide', phrase('Joining guide'), phrase('one page per row or unit')],
   ['finishing', phrase('Finishing list'), phrase('plain pieces, backing, binding')],
 ];
 

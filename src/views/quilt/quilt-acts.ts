@@ -104,7 +104,7 @@ export function repeatChosen(): void {
   );
   if (pattern.length === 0) return;
   const slots = quiltOf(project).places.filter(({ part }) => part === undefined);
-  edit(phrase('Repeat the chosen'), (before) =>
+  edit(phrase('Repeat chosen places'), (before) =>
     slots.reduce(
       (after, { id }, k) => fillPlaces(after, new Set([id]), pattern[k % pattern.length]!),
       before,

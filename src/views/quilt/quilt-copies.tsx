@@ -38,10 +38,10 @@ export function QuiltCopies({ quilt, onPrint }: QuiltCopiesProps) {
         <button
           type="button"
           className="icon-button"
-          aria-label={phrase('Make one quilt more')}
-          title={phrase('Make one quilt more')}
+          aria-label={phrase('Make one more quilt')}
+          title={phrase('Make one more quilt')}
           onClick={() =>
-            changePart(phrase('One quilt more'), (old) => ({
+            changePart(phrase('One more quilt'), (old) => ({
               ...old,
               copies: [...(old.copies ?? []), { fabrics: {} }],
             }))
@@ -67,7 +67,7 @@ export function QuiltCopies({ quilt, onPrint }: QuiltCopiesProps) {
                 size={16}
                 label={phrase('Leave quilt {k} out', { k: k + 2 })}
                 act={() =>
-                  changePart(phrase('One quilt less'), (old) => ({
+                  changePart(phrase('One quilt fewer'), (old) => ({
                     ...old,
                     copies: (old.copies ?? []).filter((_, i) => i !== k),
                   }))

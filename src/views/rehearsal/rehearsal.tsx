@@ -81,7 +81,7 @@ export function Rehearsal() {
       {/* It keeps its place before there is a step, or the drawing would jump with the first cut. */}
       {isOpen && work === null && (
         <p className="rehearsal-awaited soft">
-          {phrase('Every step of sewing is shown here once a cut divides the block.')}
+          {phrase('Every step of sewing is shown here once a line divides the block.')}
         </p>
       )}
     </section>

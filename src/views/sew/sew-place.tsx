@@ -92,7 +92,7 @@ function AtTheMachine({ project, work }: { readonly project: Project; readonly w
             sewView.setState({ round: lastTick.round, lastTick: null });
           }}
         >
-          <Icon name="undo" /> {phrase('Take back the last tick')}
+          <Icon name="undo" /> {phrase('Undo the last tick')}
         </button>
       </div>
       <div className="sew-columns">

@@ -104,7 +104,7 @@ export function BringInDialog({ fileName, text, onClose }: BringInDialogProps) {
     const blockId = nextBlockId(session.getState().project);
     onClose();
     edit(
-      phrase('Bring in drawing'),
+      phrase('Import drawing'),
       (project) =>
         addDrawnBlock(project, { name: checkedName.value, outline: imported.outline, cuts: imported.cuts }),
       { openBlock: blockId, select: [] },
@@ -112,12 +112,12 @@ export function BringInDialog({ fileName, text, onClose }: BringInDialogProps) {
     if (session.getState().blockId !== blockId)
       say(
         'trouble',
-        phrase('‘{fileName}’ was not brought in: the project holds as many blocks as it can.', { fileName }),
+        phrase('‘{fileName}’ was not imported: the project holds as many blocks as it can.', { fileName }),
       );
   };
 
   return (
-    <Dialog title={phrase('Bring in ‘{fileName}’', { fileName })} className="bring-in" onClose={onClose}>
+    <Dialog title={phrase('Import ‘{fileName}’', { fileName })} className="bring-in" onClose={onClose}>
       <form className="dialog-parts" onSubmit={add}>
         <div className="dialog-seen">
           {imported === null ? (
@@ -290,7 +290,7 @@ function Understood({ imported }: { readonly imported: ImportedBlock }) {
       viewBox={`${(minX + maxX - extent) / 2 - 8 * line} ${(minY + maxY - extent) / 2 - 8 * line} ${extent + 16 * line} ${extent + 16 * line}`}
       role="img"
       aria-label={phrase(
-        'The block with {cuts, plural, one {# cut} other {# cuts}}{isLeft, select, true {, and {left, plural, one {# line} other {# lines}} left out} other {}}',
+        'The block with {cuts, plural, one {# line} other {# lines}}{isLeft, select, true {, and {left, plural, one {# line} other {# lines}} left out} other {}}',
         { cuts: cuts.length, isLeft: left.length > 0, left: left.length },
       )}
     >
@@ -357,7 +357,7 @@ function Words({ block, imported, leftOut, unit, isSized }: WordsProps) {
       </p>
       <p>
         {phrase(
-          '{isSized, select, true {{maxX} by {maxY} finished. } other {}}{pieces, plural, one {# straight piece} other {# straight pieces}} became {cuts, plural, one {# cut} other {# cuts}} and an outline of {outline, plural, one {# side} other {# sides}}{isRepeated, select, true {; {repeated} lay on others} other {}}{isJoined, select, true {; {joined, plural, one {# end} other {# ends}} moved to meet} other {}}.',
+          '{isSized, select, true {{maxX} by {maxY} finished. } other {}}{pieces, plural, one {# straight piece} other {# straight pieces}} became {cuts, plural, one {# line} other {# lines}} and an outline of {outline, plural, one {# side} other {# sides}}{isRepeated, select, true {; {repeated} lay on others} other {}}{isJoined, select, true {; {joined, plural, one {# end} other {# ends}} moved to meet} other {}}.',
           {
             isSized,
             maxX: length(maxX),

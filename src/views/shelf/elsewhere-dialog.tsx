@@ -66,11 +66,7 @@ export function ElsewhereDialog({ onClose }: { readonly onClose: () => void }) {
   };
 
   return (
-    <Dialog
-      title={phrase('Take ‘{block}’ elsewhere', { block: block.name })}
-      className="elsewhere"
-      onClose={onClose}
-    >
+    <Dialog title={phrase('Export ‘{block}’', { block: block.name })} className="elsewhere" onClose={onClose}>
       <form className="elsewhere-form" onSubmit={save}>
         <Picture drawing={drawBlock(block, fabrics, kind, 6)} fabrics={fabrics} />
         <div className="elsewhere-fields">

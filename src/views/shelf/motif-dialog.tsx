@@ -84,7 +84,7 @@ export function MotifDialog({ onClose }: { readonly onClose: () => void }) {
           {motifs === null
             ? phrase('Looking …')
             : phrase(
-                'Nothing is kept yet. Choose cuts of a drawing, such as all of a window or a wing, open this again and keep them under a name: every project in this browser can use them.',
+                'Nothing is kept yet. Choose lines of a drawing, such as all of a window or a wing, open this again and keep them under a name: every project in this browser can use them.',
               )}
         </p>
       ) : (

@@ -147,7 +147,7 @@ export function ShelfDialog({ onClose }: { readonly onClose: () => void }) {
             {found.length === 0 && (
               <p className="starters-none">
                 {phrase(
-                  'Nothing on the shelf answers to that. Try a part of a name, or any number of patches and foundations.',
+                  'No block on the shelf matches. Try a part of a name, or any number of patches and foundations.',
                 )}
               </p>
             )}

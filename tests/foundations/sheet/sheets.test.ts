@@ -97,8 +97,8 @@ describe('sheets', () => {
       // 50 mm, 1 in = 25.4 mm exactly (NBS Circular 572 addendum, 1960).
       expect(Math.max(...lengths) * 25.4).toBeCloseTo(50, 9);
       const text = sentence(sheet);
-      expect(text).toContain('Print at actual size, 100 %, then measure.');
-      expect(text).toContain('A square of 15/16 in (23.9 mm) was shrunk to 94 %');
+      expect(text).toContain('Print at actual size, 100%, then measure.');
+      expect(text).toContain('A square of 15/16 in (23.9 mm) was shrunk to 94%');
       expect(text).toContain('Printed side: the mirror image of the front.');
       expect(text).toContain('Harbour sampler');
       expect(text).toContain('24 November 2026');

@@ -171,9 +171,9 @@ describe('a cut that ends a hair short', () => {
       ],
     ]);
     expect(line.at).toEqual([2, 2.9375]);
-    expect(line.message).toMatch(/^Cut 2 ends just short of cut 1,/);
+    expect(line.message).toMatch(/^Line 2 ends just short of line 1,/);
     // 1/4 in is the usual seam allowance: of an end as far off as that it is said how far.
-    expect(found('0,3>6,3 2,0>2,2.75').message).toMatch(/in the middle of a patch, 1\/4 in short of cut 1,/);
+    expect(found('0,3>6,3 2,0>2,2.75').message).toMatch(/in the middle of a patch, 1\/4 in short of line 1,/);
     expect(found('0,3>6,3 2,0>2,2').stretches[0]![1]).toEqual([2, 3]);
     // Loose at both its ends, it misses nothing in particular.
     expect(found('0,3>6,3 1,1>2,2').stretches).toEqual([]);

@@ -235,7 +235,7 @@ function sewWords(points: readonly RegistrationPoint[], allowance: number): stri
   const tack =
     matches.length === 0
       ? ''
-      : phrase('Tack a few stitches at {matches}, open the seam and look: seams must meet there. ', {
+      : phrase('Baste a few stitches at {matches}, open the seam and look: seams must meet there. ', {
           matches: listed(matches),
         });
   return phrase(
