@@ -5,7 +5,7 @@ const listed = (label: string): Listed => ({ id: label, label, key: '', run: () 
 const COMMANDS = [
   'Undo draw cut',
   'Cut',
-  '[[clipboard]] Cut',
+  'Cut out',
   'Split at crossings',
   'Turn the block left',
   'Fit the sheet',
@@ -19,7 +19,7 @@ describe('the palette', () => {
   });
 
   it('puts names that begin so first, words after them, and keeps the order of the list', () => {
-    expect(found('cut')).toEqual(['Cut', '[[clipboard]] Cut', 'Undo draw cut']);
+    expect(found('cut')).toEqual(['Cut', 'Cut out', 'Undo draw cut']);
     expect(found('t')[0]).toBe('Turn the block left');
   });
 

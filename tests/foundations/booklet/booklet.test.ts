@@ -333,7 +333,7 @@ describe('cutting templates', () => {
       const pdf = await toPdf(sheets, typeface, { title: 'Flag', createdAt: new Date(0) });
       const dpi = 300;
       const raster = renderPdf(pdf, dpi);
-      // A 3 in square is line 3 1/2 in square: finished + 1/2 in (common practice). Sides are the longest dark columns.
+      // A 3 in square is cut 3 1/2 in square: finished + 1/2 in (common practice). Sides are the longest dark columns.
       const columns = darkColumns(raster, 2.5 * dpi);
       expect(Math.abs(columns.at(-1)! - columns[0]! - 3.5 * dpi)).toBeLessThanOrEqual(4);
       expect(columns.some((x) => Math.abs(x - columns[0]! - 0.25 * dpi) <= 4)).toBe(true);
