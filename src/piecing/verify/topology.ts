@@ -83,9 +83,9 @@ function edgeFaults(
       faults.push(phrase('An edge runs the wrong way.'));
     if (line === null) {
       if (!sides.some((side) => liesAlong(edge, side)))
-        faults.push(phrase('An edge lies on no cut, and not on the outline.'));
+        faults.push(phrase('An edge lies on no line, and not on the outline.'));
     } else if (!lineOf.get(line)?.some((cut) => liesAlong(edge, cut)))
-      faults.push(phrase('An edge does not lie on cut {line}.', { line }));
+      faults.push(phrase('An edge does not lie on line {line}.', { line }));
   }
   // An edge inside the block stands round two patches, one of the outline round one.
   if (told !== 2 * edges.length || isTold.includes(0))
