@@ -94,6 +94,13 @@ async function settle(
   const card = (await asked(store.get(CARD + projectId))) as ProjectCard | undefined;
   store.put(words, PROJECT + projectId);
   store.put(cardOf(projectId, project, words.text, card), CARD + projectId);
+  const step = `${words.owner}/${words.counter}`;
+  await putState(
+    store,
+    projectId,
+    { time: Date.now(), label: phrase('When the page was closed'), step },
+    words.text,
+  );
   if (before === undefined) store.put(projectId, OPEN);
 }
 

@@ -1,0 +1,122 @@
+import { type ChildProcess, spawn } from 'node:child_process';
+import { mkdtempSync, rmSync } from 'node:fs';
+import { tmpdir } from 'node:os';
+import { join } from 'node:path';
+import { type Browser, type BrowserContext, chromium, expect, type Page } from '@playwright/test';
+import type { Prng } from '../tests/designs/prng.ts';
+import { BROWSER_SWITCHES, findBrowser } from '../tests/harness/tools.ts';
+
+/** How a page ends: the whole browser is killed, the page crashes, its tab is closed, all without warning. */
+export type WayToEnd = 'browser killed' | 'page crashed' | 'tab closed';
+export const WAYS_TO_END: readonly WayToEnd[] = ['browser killed', 'page crashed', 'tab closed'];
+
+export interface Ending {
+  readonly way: WayToEnd;
+  /** Edits made before the end. */
+  readonly edits: number;
+  /** How long before the end the oldest edit was made that is not there any more, in milliseconds; 0 for none. */
+  readonly oldestLostMs: number;
+}
+
+/** A browser of its own with its data in a folder, so that it can be killed and begun anew on what it left. */
+class OwnBrowser {
+  private process: ChildProcess | null = null;
+  private browser: Browser | null = null;
+  readonly folder = mkdtempSync(join(tmpdir(), 'underpaper-kill-'));
+
+  async begin(): Promise<BrowserContext> {
+    const child = spawn(
+      findBrowser()?.path ?? chromium.executablePath(),
+      [...BROWSER_SWITCHES, '--headless', '--remote-debugging-port=0', `--user-data-dir=${this.folder}`],
+      { stdio: ['ignore', 'ignore', 'pipe'], detached: true },
+    );
+    this.process = child;
+    const address = await new Promise<string>((resolve, reject) => {
+      let said = '';
+      child.stderr.on('data', (part: Buffer) => {
+        said += part.toString();
+        const found = /DevTools listening on (ws:\S+)/.exec(said)?.[1];
+        if (found) resolve(found);
+      });
+      child.on('exit', () => reject(new Error(`The browser has not begun: ${said}`)));
+    });
+    this.browser = await chromium.connectOverCDP(address);
+    return this.browser.contexts()[0]!;
+  }
+
+  /** Kills it and all its processes at once, as a loss of power does to them. */
+  async kill(): Promise<void> {
+    const { process: child } = this;
+    if (child?.pid === undefined) return;
+    const ended = new Promise((resolve) => child.once('exit', resolve));
+    process.kill(-child.pid, 'SIGKILL');
+    await ended;
+    this.process = null;
+    await this.browser?.close().catch(() => undefined);
+    for (const lock of ['SingletonLock', 'SingletonSocket', 'SingletonCookie'])
+      rmSync(join(this.folder, lock), { force: true });
+  }
+
+  async end(): Promise<void> {
+    await this.kill();
+    rmSync(this.folder, { recursive: true, force: true, maxRetries: 5 });
+  }
+}
+
+const nameOf = (page: Page) => page.getByLabel('Project name');
+
+/** So many blocks has the demo that each run begins with. */
+const blocksIn = (page: Page): Promise<number> => page.locator('.block-list > li').count();
+
+/**
+ * Edits fast for a while, ends the page at some moment, opens the app again and tells what was lost. Every fourth edit
+ * adds a block; what comes back must be one of the states that were, whole. Throws where it is not.
+ */
+export async function endOnce(way: WayToEnd, url: string, rng: Prng): Promise<Ending> {
+  const own = new OwnBrowser();
+  try {
+    let context = await own.begin();
+    let page = await context.newPage();
+    await page.goto(url);
+    await expect(page.locator('.drawing-board')).toBeVisible();
+    await expect(page.locator('.save-saved')).toBeVisible();
+    const atFirst = await blocksIn(page);
+    const edits: number[] = [];
+    const until = Date.now() + rng.between(300, 4_000);
+    const pause = rng.pick([0, 30, 90, 250]);
+    while (Date.now() < until) {
+      const n = edits.length + 1;
+      if (n % 4 === 0) await page.keyboard.press('Control+Alt+b');
+      await nameOf(page).fill(`Quay ${n}`);
+      await page.keyboard.press('Enter');
+      edits.push(Date.now());
+      await page.waitForTimeout(pause);
+    }
+    const end = Date.now();
+    if (way === 'browser killed') {
+      await own.kill();
+      context = await own.begin();
+    } else if (way === 'page crashed') {
+      const session = await context.newCDPSession(page);
+      const crashed = page.waitForEvent('crash');
+      session.send('Page.crash').catch(() => undefined);
+      await crashed;
+    } else await page.close();
+    page = await context.newPage();
+    await page.goto(url);
+    await expect(page.locator('.drawing-board')).toBeVisible();
+    const name = await nameOf(page).inputValue();
+    const kept = name === 'Harbour sampler' ? 0 : Number(/^Quay (\d+)$/.exec(name)?.[1]);
+    const added = (await blocksIn(page)) - atFirst;
+    if (!(kept <= edits.length)) throw new Error(`${way}: the project came back as ‘${name}’`);
+    // A block is added just before the name of its edit is given.
+    if (added < Math.floor(kept / 4) || added > Math.floor((kept + 1) / 4))
+      throw new Error(`${way}: ‘${name}’ came back with ${added} blocks added`);
+    const trouble = await page.locator('.notice').count();
+    if (trouble > 0) throw new Error(`${way}: it says ‘${await page.locator('.notice').textContent()}’`);
+    const lost = edits[kept];
+    return { way, edits: edits.length, oldestLostMs: lost === undefined ? 0 : end - lost };
+  } finally {
+    await own.end();
+  }
+}
