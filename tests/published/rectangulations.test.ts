@@ -141,8 +141,8 @@ describe('published rectangulations of the shared collection', () => {
       let most = 0;
       for (const [k, item] of given.entries()) {
         const tiles = item.rects as readonly Tile[];
-        // The largest take seconds each; of the others every other one.
-        if (item.guillotine || tiles.length > 13 || k % 2 === 0) continue;
+        // The largest take seconds each; of the others every fourth.
+        if (item.guillotine || tiles.length > 13 || k % 4 !== 1) continue;
         const [width, height] = [item.width as number, item.height as number];
         const block = tiled(String(item.id), width, height, tiles, 60 / Math.max(width, height));
         const found = mend(block, { mendBudget: 1_000 })!;
@@ -156,7 +156,7 @@ describe('published rectangulations of the shared collection', () => {
           expect([block.name, found.added]).toEqual([block.name, fewestCut(tiles.map(roomOf))]);
       }
       console.log(`Squared and other rectangles mended: ${proven} proven, at most ${most} cut.`);
-      expect(proven).toBeGreaterThan(15);
+      expect(proven).toBeGreaterThan(8);
     },
   );
 });

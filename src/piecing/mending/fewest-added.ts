@@ -1,5 +1,6 @@
 import { chordsOf } from './chords.ts';
 import { type Hold, leastOf, mostOf, type Opening, sum } from './hold.ts';
+import { leastAdded } from './least-added.ts';
 import { type Added, partAlong } from './part-along.ts';
 import type { Plane } from './plane.ts';
 import { keyOf, type Tract } from './tract.ts';
@@ -51,7 +52,8 @@ export function* fewestAdded(
     if (made) return made;
     const hold: Hold = {
       tract,
-      least: 1,
+      // What holds takes one at least.
+      least: Math.max(1, leastAdded(plane, tract)),
       most: Number.POSITIVE_INFINITY,
       openings: [],
       chords: null,

@@ -168,7 +168,7 @@ function cutBetween(plane: Plane, piece: Piece, a: Corner, b: Corner, line: numb
 }
 
 const liesIn = (plane: Plane, loop: Loop, island: Loop): boolean =>
-  isInside(plane, { loops: [loop] }, middle(plane.spots[island.spots[0]!]!, plane.spots[island.spots[1]!]!));
+  holdsSpot(plane, { loops: [loop] }, middle(plane.spots[island.spots[0]!]!, plane.spots[island.spots[1]!]!));
 
 function areaOf({ spots }: Plane, loop: Loop): number {
   const origin = spots[loop.spots[0]!]!;
@@ -180,7 +180,8 @@ function areaOf({ spots }: Plane, loop: Loop): number {
   return twice;
 }
 
-function isInside({ spots }: Plane, { loops }: Pick<Piece, 'loops'>, [x, y]: Point): boolean {
+/** Does a piece hold a place inside? Told by how often it is left along a ray. */
+export function holdsSpot({ spots }: Plane, { loops }: Pick<Piece, 'loops'>, [x, y]: Point): boolean {
   let inside = false;
   for (const { spots: walk } of loops)
     for (let i = 0, j = walk.length - 1; i < walk.length; j = i++) {

@@ -15,7 +15,6 @@ import {
   repairSearch,
   stopLooking,
 } from '../../workspace/repair-search.ts';
-import { session } from '../../workspace/session.ts';
 import { Folded } from '../folded.tsx';
 import { Icon } from '../icons.tsx';
 import { CureCard, Ways } from './cure-cards.tsx';
@@ -32,14 +31,13 @@ const NOT_YET: FoundRepairs = {
 };
 
 /**
- * Looks for repairs of a block while it is at rest and its plan is there. What was found for any other state of it is
+ * Looks for repairs of a block whenever the hand rests and its plan is there, in the middle of a gesture too. What was found for any other state of it is
  * not given out.
  */
 export function useRepairs(block: Block, isPlanned: boolean): FoundRepairs {
-  const isAtRest = useStore(session, ({ draft }) => draft === null) && isPlanned;
   const search = useStore(repairSearch);
   const options = pieceOptions();
-  useEffect(() => (isAtRest ? lookForRepairs(block, options) : undefined), [block, options, isAtRest]);
+  useEffect(() => (isPlanned ? lookForRepairs(block, options) : undefined), [block, options, isPlanned]);
   // Nothing stays proposed of a drawing that is gone.
   useEffect(
     () => () => {
@@ -47,7 +45,7 @@ export function useRepairs(block: Block, isPlanned: boolean): FoundRepairs {
     },
     [block],
   );
-  return search.block === block && search.options === options && isAtRest ? search : NOT_YET;
+  return search.block === block && search.options === options && isPlanned ? search : NOT_YET;
 }
 
 interface RepairsProps {
