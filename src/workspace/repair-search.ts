@@ -81,10 +81,13 @@ function search(block: Block, options: PieceOptions): void {
   setTimeout(() => {
     if (repairSearch.getState().state === 'looking') tell({ isLong: true });
   }, LONG_MS);
-  void searchForRepairs({ block: drawingOf(block), options }, ({ cures, ...progress }) =>
-    tell({ progress, ...(cures ? { repairs: cures } : {}) }),
-  ).then(
+  let isOver = false;
+  void searchForRepairs({ block: drawingOf(block), options }, ({ cures, ...progress }) => {
+    // News comes by another way than the result, and may come after it.
+    if (!isOver) tell({ progress, ...(cures ? { repairs: cures } : {}) });
+  }).then(
     (repairs) => {
+      isOver = true;
       if (repairs) found.set(drawingOf(block), { options, repairs });
       tell({ repairs: repairs ?? [], state: repairs ? 'done' : 'stopped' });
     },

@@ -78,7 +78,7 @@ function extensions(block: Block, plan: PiecingPlan, cut: Cut, index: number, ra
         rank: rank + 0.01 * (target.t - 1) * length - (isLoose && k === 0 ? 0.2 : 0),
         loss: 0,
         moved: (target.t - 1) * length,
-        isOwn: isLoose && k === 0,
+        ...(isLoose && k === 0 ? { isOwn: true } : {}),
       };
     });
   });

@@ -183,7 +183,7 @@ export function* findCures(
 /** Is another cure that keeps the picture better than this one in something and worse in nothing? */
 function outdoes(other: Cure, cure: Cure): boolean {
   const isMend = [other, cure].some(({ kind, change }) => kind === 'mend' || change.kind === 'plan');
-  if (isMend || !keepsPicture(other) || !isNoWorse(other.after, cure.after)) return false;
+  if (isMend || cure.isOwn || !keepsPicture(other) || !isNoWorse(other.after, cure.after)) return false;
   return other.moved <= cure.moved && !isNoWorse(cure.after, other.after);
 }
 

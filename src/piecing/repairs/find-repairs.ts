@@ -100,13 +100,14 @@ export function* findRepairs(
     if (after.verdict !== 'broken' && isBetter(after, toBeat(candidate))) proven.push({ candidate, after });
     yield { ...progress };
   }
-  return ranked(proven, before).map(({ candidate: { id, sentence, change, moved }, after }) => ({
+  return ranked(proven, before).map(({ candidate: { id, sentence, change, moved, isOwn }, after }) => ({
     id,
     sentence,
     change,
     moved,
     before,
     after,
+    ...(isOwn ? { isOwn } : {}),
   }));
 }
 

@@ -12,6 +12,8 @@ export interface Repair {
   readonly moved: number;
   readonly before: Standing;
   readonly after: Standing;
+  /** It draws loose ends on to what they miss: what it adds is what was meant. */
+  readonly isOwn?: true;
 }
 
 /** New cuts in place of the old ones, or another plan for the same cuts. */
@@ -31,7 +33,7 @@ export interface Candidate {
   /** Inches by which drawn lines move or grow. */
   readonly moved: number;
   /** It draws a loose end on to the line it misses: what it adds is what was meant. */
-  readonly isOwn?: boolean;
+  readonly isOwn?: true;
 }
 
 export function applyChange(block: Block, change: Change): Block {
