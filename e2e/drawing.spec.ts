@@ -125,7 +125,7 @@ test('a cut is set by numbers, a line drawn beside it, and each is one step of t
   await page.keyboard.press('Escape');
 
   await openPalette(page);
-  await page.keyboard.type('lines beside');
+  await page.keyboard.type('parallel lines');
   await page.keyboard.press('Enter');
   await expect(page.getByLabel('Distance')).toBeFocused();
   await page.keyboard.type('1 1/2');
@@ -134,7 +134,7 @@ test('a cut is set by numbers, a line drawn beside it, and each is one step of t
   await page.keyboard.press('Escape');
   await expect(numbers(page)).toHaveText('2 patches, no joins.');
   await openPalette(page);
-  await page.keyboard.type('lines beside');
+  await page.keyboard.type('parallel lines');
   await page.keyboard.press('Enter');
   await expect(page.getByLabel('Distance')).toBeFocused();
   await page.keyboard.type('1 1/2');
@@ -357,7 +357,7 @@ test('a crossing catches, a patch is divided, cuts are split, chosen by kind, jo
   await page.keyboard.press('Escape');
   // y = 2x/3 and y = 6 - 3x/2 meet at x = 36/13, y = 24/13: 2.769 and 1.846. Two hundredths beside it the crossing catches.
   await page.mouse.click(...(await onScreen(page, 2.79, 1.86)));
-  await expect(told).toContainText('Cut begins at ≈ 2 25/32, 1 27/32 in, crossing');
+  await expect(told).toContainText('Line begins at ≈ 2 25/32, 1 27/32 in, crossing');
   await page.keyboard.press('Escape');
 
   await page.keyboard.press('v');
@@ -411,7 +411,7 @@ test('cuts are cut out and pasted in another block, lined up, and the block resi
   await openPalette(page);
   await page.keyboard.type('align');
   await page.keyboard.press('Enter');
-  await card.getByLabel('On their').selectOption({ label: 'Right ends' });
+  await card.getByLabel('Align by').selectOption({ label: 'Right ends' });
   await card.getByRole('button', { name: 'Align' }).click();
   await expect(card.getByLabel('Start across')).toHaveValue('2 in');
   await expect(card.getByLabel('End across')).toHaveValue('5 in');

@@ -165,7 +165,7 @@ for (const colorScheme of ['light', 'dark'] as const) {
       await page.keyboard.press('Escape');
       await page.getByRole('button', { name: 'Menu' }).click();
       await page.getByRole('button', { name: 'Export the block…' }).click();
-      await expect(page.getByRole('dialog', { name: /^Take/ })).toBeVisible();
+      await expect(page.getByRole('dialog', { name: /^Export/ })).toBeVisible();
       expect(await faults()).toEqual([]);
     });
   });

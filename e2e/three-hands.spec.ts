@@ -107,12 +107,12 @@ test('a fox with the pointer, half of it drawn; kept as a motif from the menu at
   await page.getByRole('menuitem', { name: 'Motifs…' }).click();
   await page.getByLabel('Width').fill('6');
   await page.getByRole('button', { name: 'Place', exact: true }).click();
-  await expect(page.locator('.chosen-card')).toContainText('12 cuts');
+  await expect(page.locator('.chosen-card')).toContainText('12 lines');
   // The frame stands 16 px off the six inches it holds.
   const [scale] = (await drawingBoard(page).getAttribute('data-camera'))!.split(' ').map(Number);
   const corner = 9 + 16 / scale!;
   await drag(page, [corner, corner], [corner + 2, corner + 2]);
-  await expect(page.getByRole('button', { name: 'Undo resize cuts' })).toBeVisible();
+  await expect(page.getByRole('button', { name: 'Undo resize lines' })).toBeVisible();
   await page.keyboard.press('Escape');
   await expect(page.locator('.chosen-card')).toHaveCount(0);
   await page.getByText(/^Patches \(/).click();
@@ -191,7 +191,7 @@ test.describe('on a tablet held upright', () => {
     await finger.hold([6, 10.5]);
     // Lifting the finger over the menu presses nothing.
     await expect(numbers(page)).toHaveText(/^9 patches/);
-    await page.getByRole('menuitem', { name: /^Delete the cut/ }).tap();
+    await page.getByRole('menuitem', { name: /^Delete the line/ }).tap();
     await expect(numbers(page)).toHaveText(/^8 patches/);
   });
 });

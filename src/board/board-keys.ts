@@ -62,12 +62,12 @@ export const BOARD_KEYS: readonly PartKey[] = [
     run: onArrow(({ shiftKey, ctrlKey, altKey }) => !shiftKey && !ctrlKey && !altKey, step('grid')),
   },
   {
-    shown: 'Shift + arrows',
+    shown: phrase('Shift + arrows'),
     does: phrase('Move it by a quarter of the grid'),
     run: onArrow(({ shiftKey, altKey }) => shiftKey && !altKey, step('finer')),
   },
   {
-    shown: 'Ctrl + arrows',
+    shown: phrase('Ctrl + arrows'),
     does: phrase('Move it by four steps of the grid'),
     run: onArrow(({ ctrlKey, shiftKey, altKey }) => ctrlKey && !shiftKey && !altKey, step('coarser')),
   },
@@ -85,7 +85,7 @@ export const BOARD_KEYS: readonly PartKey[] = [
     }),
   },
   {
-    shown: 'Alt + arrows',
+    shown: phrase('Alt + arrows'),
     does: phrase('Move what is chosen by the grid; with Shift by a quarter of it'),
     run: onArrow(
       ({ altKey, ctrlKey }) => altKey && !ctrlKey,
@@ -106,13 +106,16 @@ export const BOARD_KEYS: readonly PartKey[] = [
     run: when((press) => isNamed('Escape')(press) || isUndoOfBegun(press), stepBack),
   },
   {
-    shown: 'Menu, Shift + F10',
+    shown: phrase('Menu, Shift + F10'),
     does: phrase('What can be done with what is chosen, or at the crosshair'),
     run: when(({ key, shiftKey }) => key === 'ContextMenu' || (key === 'F10' && shiftKey), openMenuHere),
   },
-  { shown: 'Space + drag', does: phrase('Move the sheet') },
-  { shown: 'Shift while drawing', does: phrase('Keep the line to steps of 15°') },
-  { shown: 'Alt while dragging', does: phrase('No snapping, and an end comes free of what it meets') },
+  { shown: phrase('Space + drag'), does: phrase('Move the sheet') },
+  { shown: phrase('Shift while drawing'), does: phrase('Keep the line to steps of 15°') },
+  {
+    shown: phrase('Alt while dragging'),
+    does: phrase('No snapping, and an end comes free of what it meets'),
+  },
 ];
 
 /** Keys that write a length and an angle, or a place. Tab is one only once something is typed. */

@@ -48,7 +48,7 @@ export function cuttingPages(
   const frame = readingFrame(setting);
   const plan = planOf(blocks, project);
   if (plan.fabrics.length === 0) return [];
-  const cautions = CAUTIONS.find(({ about }) => about === 'Rotary cutter')?.lines ?? [];
+  const cautions = CAUTIONS.find(({ about }) => about === phrase('Rotary cutter'))?.lines ?? [];
   const items: FlowItem[] = [
     ...paragraph(typeface, phrase('Cutting list'), TITLE, frame.width),
     ...paragraph(

@@ -38,7 +38,11 @@ export default function BlockPlace() {
         <section className="desk" aria-label={phrase('Drawing')}>
           <div className="under-stage" inert={isStaged}>
             <DrawingBoard
-              name={isEmptySheet || blockName === null ? 'Empty sheet' : `Drawing of ${blockName}`}
+              name={
+                isEmptySheet || blockName === null
+                  ? phrase('Empty sheet')
+                  : phrase('Drawing of {blockName}', { blockName })
+              }
               describedBy="board-help"
             />
             <p id="board-help" className="only-heard">

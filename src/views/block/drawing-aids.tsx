@@ -12,7 +12,7 @@ import { HeldKeys } from './held-keys.tsx';
 import { LineLegend } from './line-legend.tsx';
 
 const REACHES = [
-  ['6', 'Light, 6 px'],
+  ['6', phrase('Light, 6 px')],
   ['10', phrase('Normal, 10')],
   ['16', phrase('Strong, 16')],
 ] as const;

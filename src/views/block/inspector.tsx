@@ -99,7 +99,6 @@ export function CutsInspector({ block, cuts, unit }: CutsInspectorProps) {
       </p>
     );
   const ids = cuts.map(({ id }) => id);
-  const what = cuts.length === 1 ? 'cut' : 'cuts';
   const place = (label: string, end: 'from' | 'to', axis: 0 | 1) => (
     <PlaceField
       label={label}
@@ -107,7 +106,7 @@ export function CutsInspector({ block, cuts, unit }: CutsInspectorProps) {
       unit={unit}
       onSet={(inches) =>
         setBy(
-          phrase('Move {cuts, plural, one {end} other {ends}} of {what}', { cuts: cuts.length, what }),
+          phrase('{n, plural, one {Move end of line} other {Move ends of lines}}', { n: cuts.length }),
           (project) => setCutsEnd(project, block.id, ids, end, axis === 0 ? { x: inches } : { y: inches }),
         )
       }
@@ -125,16 +124,18 @@ export function CutsInspector({ block, cuts, unit }: CutsInspectorProps) {
           text={shared(cuts, ({ from, to }) => lengthText(from, to, unit))}
           unit={unit}
           onSet={(inches) =>
-            setBy(phrase('Set length of {what}', { what }), (project) =>
-              setCutsLength(project, block.id, ids, inches),
+            setBy(
+              phrase('{n, plural, one {Set length of line} other {Set length of lines}}', { n: cuts.length }),
+              (project) => setCutsLength(project, block.id, ids, inches),
             )
           }
         />
         <AngleField
           text={shared(cuts, degreesText)}
           onSet={(degrees) =>
-            setBy(phrase('Set angle of {what}', { what }), (project) =>
-              setCutsAngle(project, block.id, ids, degrees),
+            setBy(
+              phrase('{n, plural, one {Set angle of line} other {Set angle of lines}}', { n: cuts.length }),
+              (project) => setCutsAngle(project, block.id, ids, degrees),
             )
           }
         />

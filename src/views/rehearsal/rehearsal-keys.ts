@@ -47,12 +47,12 @@ export const REHEARSAL_KEYS: readonly PartKey<Here>[] = [
     run: (press, here) => toStepBefore(press, here) || toStepAfter(press, here),
   },
   {
-    shown: 'Home, End',
+    shown: phrase('Home, End'),
     does: phrase('The first or the last step'),
     run: (press, here) => toFirst(press, here) || toLast(press, here),
   },
   {
-    shown: 'Page Up, Page Down',
+    shown: phrase('Page Up, Page Down'),
     does: phrase('The foundation before or after'),
     run: (press, here) => toNextFoundation(press, here) || toFoundationBefore(press, here),
   },
