@@ -64,6 +64,8 @@ export interface Draft {
   /** What was drawn, and what of it no cut lay on already. */
   readonly stretches: readonly Segment[];
   readonly lines: readonly Segment[];
+  /** Straight lines those lie on. */
+  readonly straightLines: number;
   readonly pulled: readonly string[];
   readonly patches: number;
   readonly isProven: boolean;
@@ -96,6 +98,7 @@ export function draftOf(
     block: changed,
     stretches,
     lines: drawn.lines,
+    straightLines: straightLinesOf(drawn.lines),
     pulled: drawn.pulled,
     patches: pattern.cells,
     isProven: false,
@@ -117,17 +120,18 @@ export const compareDrafts = (a: Draft, b: Draft): number =>
   a.foundations - b.foundations ||
   a.awkward - b.awkward ||
   Number(b.isSymmetric) - Number(a.isSymmetric) ||
+  a.straightLines - b.straightLines ||
   Math.round(64 * a.seam) - Math.round(64 * b.seam);
 
 /** A draft pieced in full. */
 export function finished(draft: Draft, before: Division, options: PieceOptions, kind: MendKind): Mend {
-  const { block, lines, pulled, patches, isProven, isSymmetric, seam } = draft;
+  const { block, lines, straightLines, pulled, patches, isProven, isSymmetric, seam } = draft;
   const plan = piece(block, options);
   return {
     kind,
     cuts: block.cuts,
     lines,
-    straightLines: straightLines(lines),
+    straightLines,
     pulled,
     added: patches - before.faces.length,
     isProven,
@@ -138,7 +142,7 @@ export function finished(draft: Draft, before: Division, options: PieceOptions, 
   };
 }
 
-function straightLines(stretches: readonly Segment[]): number {
+function straightLinesOf(stretches: readonly Segment[]): number {
   const firsts: Segment[] = [];
   for (const stretch of [...stretches].sort((a, b) => distance(...b) - distance(...a))) {
     const isOn = ([a, b]: Segment): boolean => {

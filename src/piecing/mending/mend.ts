@@ -46,8 +46,8 @@ export interface MendNews {
 
 /**
  * Ways to mend a block that differ in kind; none where straight seams sew it as it is, or nothing can be told of it. First
- * the fewest patches added; of those the fewest foundations, least that is awkward, symmetric where the drawing is, least
- * seam. Then, where they are others, a symmetric one and those that take more patches for fewer foundations. A
+ * the fewest patches added; of those the fewest foundations, least that is awkward, symmetric where the drawing is, fewest
+ * lines, least seam. Then, where they are others, a symmetric one and those that take more patches for fewer foundations. A
  * generator: it yields a first way and the best way as soon as they are known and null otherwise, and may be dropped.
  */
 export function* findMends(
