@@ -45,7 +45,7 @@ test('cloth at hand, its price and copies change the sums', async ({ page }) => 
   await expect(page.getByText('What is at hand is less than 0.')).toBeVisible();
   await page.getByLabel('At hand, off the bolt').fill('');
   const before = await page.getByRole('button', { name: /^Night sea/ }).textContent();
-  await page.getByLabel('Lighthouse').fill('6');
+  await page.getByLabel('Lighthouse', { exact: true }).fill('6');
   await expect(page.getByRole('button', { name: /^Night sea/ })).not.toHaveText(before!);
 });
 

@@ -2,6 +2,7 @@ import { type CuttingPlan, cuttingPlan, type FabricPlan } from '../cutting/cutti
 import { cuttingReport } from '../cutting/cutting-report.ts';
 import type { Savings } from '../cutting/cutting-rules.ts';
 import { KIND_WORDS } from '../cutting/cutting-table.ts';
+import { joinedWords } from '../cutting/joined-cloth.ts';
 import { clothsOf, cuttingRulesOf, handSizesOf, slackOf } from '../cutting/project-cutting.ts';
 import { THOROUGH_STEPS } from '../cutting/strips/lay-strips.ts';
 import { BOUND_WORDS, sumLines } from '../cutting/sums.ts';
@@ -12,7 +13,7 @@ import { type MadeBlock, makingOf } from '../making/making.ts';
 import { verdictSentence } from '../piecing/sentences.ts';
 import { phrase } from '../words/phrase.ts';
 import { type Command, type ExitStatus, type Output, readArgs } from './command.ts';
-import { chosenBlocks, copiesOf } from './in-hand.ts';
+import { readInHand } from './in-hand.ts';
 import { readProject } from './read-project.ts';
 import { WrongUsage } from './trouble.ts';
 
@@ -28,9 +29,15 @@ patch with the seam allowance once it is sewn and pressed open.
 Options
   --json           print pieces and strips as JSON: {"pieces":[{"block","patch","fabric","shape",
                    "cut":{"kind","width","height"}}],"fabrics":[{"fabric","usableWidth","length",
-                   "bound","yards","strips":[{"height","cuts":[{"width","height","for"}]}]}]}, inches
+                   "bound","yards","strips":[{"height","cuts":[{"width","height","for"}]}]}]}, inches;
+                   with --quilt a cut of plain cloth has an empty "for" and a "what"; with --at-hand a
+                   fabric has "fromStock":[{"width","height","strips"}]
   --blocks a,b     only these blocks, by id or name (all)
   --copies N       copies of each block, 1 to 999 (1)
+  --quilt          all that the quilt of the file takes, and the quilts beside it: every block as
+                   often as it lies there, turned over where it is mirrored, and all plain cloth: sashing,
+                   triangles, borders, binding, backing, sleeve and label
+  --at-hand        cut from the pieces at hand that the file knows before any is bought
   --ease LENGTH    added beyond the seam allowance on every side, such as 1/8 or 6mm (1/4)
   --round LENGTH   sizes are rounded up to a multiple of this (1/4, or 5 mm in metric projects)
   --width LENGTH   usable width of fabrics that do not say their own (40)
@@ -53,14 +60,15 @@ Exit status
       round: { type: 'string' },
       width: { type: 'string' },
       savings: { type: 'string' },
+      quilt: { type: 'boolean' },
+      'at-hand': { type: 'boolean' },
     });
-    const copies = copiesOf(values.copies ?? '1');
+    const choose = readInHand(values);
     const ease = lengthOf('ease', values.ease, 0, 10);
     const step = lengthOf('round', values.round, 1 / 64, 10);
     const usableWidth = lengthOf('width', values.width, 1, 500);
     const savings = savingsOf(values.savings);
     const project = readProject(file);
-    const blocks = values.blocks === undefined ? project.blocks : chosenBlocks(project, values.blocks);
     const chosen = {
       ...project.cutting,
       ...(ease !== null && { ease }),
@@ -68,11 +76,13 @@ Exit status
       ...(usableWidth !== null && { width: usableWidth }),
       ...(savings !== null && { savings }),
     };
-    // What is at hand is known to who stands at the shelf: here all is counted as if it were bought.
-    const asked: Project = { ...project, cutting: { ...chosen, stockFirst: false } };
-    const made = makingOf(project, { blocks: blocks.map(({ id }) => id), copies });
+    // What is at hand is known to who stands at the shelf: unless asked, all is counted as if it were bought.
+    const asked: Project = { ...project, cutting: { ...chosen, stockFirst: values['at-hand'] ?? false } };
+    const { plain, ...taken } = choose(asked, file);
+    const made = makingOf(project, taken);
     const plan = cuttingPlan({
       made,
+      plain,
       cloths: clothsOf(asked),
       rules: cuttingRulesOf(asked),
       sizeOf: handSizesOf(asked),
@@ -117,7 +127,9 @@ function jsonReport(plan: CuttingPlan): string {
 
 function readableReport(project: Project, made: readonly MadeBlock[], plan: CuttingPlan): string {
   const said = (inches: number): string => formatLength(inches, project.unit);
-  const pieces = made.reduce((sum, { plan: { patches }, copies }) => sum + patches.length * copies, 0);
+  const pieces =
+    made.reduce((sum, { plan: { patches }, copies }) => sum + patches.length * copies, 0) +
+    plan.fabrics.flatMap(({ plain }) => plain).reduce((sum, { count }) => sum + count, 0);
   const lines = [
     phrase('{project}: {pieces, plural, one {# piece} other {# pieces}} to cut', {
       project: oneLine(project.name),
@@ -135,16 +147,29 @@ function readableReport(project: Project, made: readonly MadeBlock[], plan: Cutt
       }),
       phrase('  Strips across {usableWidth}', { usableWidth: said(fabric.usableWidth) }),
     );
-    for (const [i, { height, cuts }] of fabric.strips.entries()) {
-      lines.push(phrase('    {i}. {height} high', { i: i + 1, height: said(height) }));
-      for (const cut of cuts) lines.push(`       ${cutLine(cut, said)}`);
-    }
+    lines.push(...stripLines(fabric.strips, said));
+    for (const [i, one] of fabric.fromStock.entries())
+      lines.push(
+        phrase('  From piece {i} at hand, {width} × {height}', {
+          i: i + 1,
+          width: said(one.width),
+          height: said(one.height),
+        }),
+        ...stripLines(one.strips, said),
+      );
+    for (const joined of fabric.joined) lines.push(`  ${joinedWords(joined, project.unit)}`);
   }
   return `${lines.join('\n')}\n`;
 }
 
+const stripLines = (strips: FabricPlan['strips'], said: (inches: number) => string): string[] =>
+  strips.flatMap(({ height, cuts }, i) => [
+    phrase('    {i}. {height} high', { i: i + 1, height: said(height) }),
+    ...cuts.map((cut) => `       ${cutLine(cut, said)}`),
+  ]);
+
 function cutLine(
-  { kind, width, height, slant, for: patches }: FabricPlan['strips'][number]['cuts'][number],
+  { kind, width, height, slant, for: patches, what }: FabricPlan['strips'][number]['cuts'][number],
   said: (inches: number) => string,
 ): string {
   const aslant = slant
@@ -156,7 +181,7 @@ function cutLine(
   const names = patches.map(([block, patch, copy]) =>
     phrase('{block} {patch} copy {copy}', { block: oneLine(block), patch, copy }),
   );
-  return `${said(width)} × ${said(height)}${KIND_WORDS[kind] && `, ${KIND_WORDS[kind]}`}${aslant}: ${names.join(', ')}`;
+  return `${said(width)} × ${said(height)}${KIND_WORDS[kind] && `, ${KIND_WORDS[kind]}`}${aslant}: ${what ?? names.join(', ')}`;
 }
 
 const fabricName = ({ fabrics }: Project, id: string | null): string =>

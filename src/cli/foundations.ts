@@ -17,7 +17,7 @@ import { parseLength } from '../geometry/length.ts';
 import { makingOf } from '../making/making.ts';
 import { phrase } from '../words/phrase.ts';
 import { type Command, type ExitStatus, type Output, readArgs } from './command.ts';
-import { chosenBlocks, copiesOf, MOST_COPIES } from './in-hand.ts';
+import { MOST_COPIES, readInHand } from './in-hand.ts';
 import { readProject, STANDARD, systemReason } from './read-project.ts';
 import { Refusal, WrongUsage } from './trouble.ts';
 import { namedBy, refuseOverwriting, writeWhole } from './write-file.ts';
@@ -26,7 +26,7 @@ export const foundations: Command = {
   name: 'foundations',
   summary: phrase('write the foundations at true scale as a PDF, or as SVG'),
   help: phrase(
-    "Usage: npm run --silent underpaper -- foundations FILE --out F.pdf [options]\n       npm run --silent underpaper -- foundations FILE --svg DIR [options]\n       npm run --silent underpaper -- foundations FILE --zip F.zip [options]\n\nWrites the foundations of a project file's blocks on sheets at true scale, mirrored as they are\nsewn: the fabric lies on the unprinted side. A block that cannot be pieced is left out with a\nremark.\n\nFILE may be - for standard input.\n\nOptions\n  --out F.pdf      write all sheets to this PDF; a file of that name is replaced once the new one is\n                   whole; - for standard output\n  --svg DIR        write one SVG a sheet, sheet-1.svg and so on, into this folder, made if need be\n  --zip F.zip      write a PDF for each block into this archive; a file of that name is replaced\n  --page PAGE      {keys}, or a size such as 8.5x14in or 210x297mm;\n                   letter if not given\n  --copies N       copies of each foundation, 1 to {mostCopies}; 1 if not given\n  --blocks a,b     only these blocks, by id or name; all if not given\n  --side SIDE      printed (mirrored, to sew on the printed side) or front (for methods that sew\n                   from the other side); printed if not given\n  --margin LENGTH  what the printer leaves free all round, such as 1/4 or 6mm; 1/4 in if not given\n  --nest TURNS     how papers may be turned to need fewer sheets: quarters or free; quarters if\n                   not given\n  --together WHAT  what shares sheets: fewest (all that fits), blocks (one block's papers) or\n                   sections (copies of one section); fewest if not given\n  --fabric STYLE   how patches show their fabric beside its name: outline, shaded or hatched;\n                   outline if not given\n  --grain          straight-grain arrows on patches at the edge of the block\n  --codes ADDRESS  a square code on each paper that has room, which opens the paper in the app served\n                   from this address, such as https://example.org/underpaper/\n  --correct AxD    for a printer that is a little off: what the 50 mm lines of an uncorrected\n                   print measure across and down, such as 49.6x49.8 (mm); at most 5% off\n  --printer NAME   name of that printer, said on every sheet\n  --guide          also the joining guide of each block, a step a join\n  --cover          also a cover with the blocks in colour, their sizes and fabrics\n  --line-drawing   also the bare lines of each block, to colour by hand\n  --templates      also cutting templates of every patch with its allowance, not mirrored\n  --cutting        also the cutting list: how much of each fabric, strips and cuts\n  --labels         also labels for the piles of cut pieces\n  --cautions       also a page of cautions\n  --help           print this help\n\nAt least one of --out, --svg and --zip is needed; all may be given. In an SVG the groups cut,\nscore and draw say what a cutting machine does with a line. Pictures of sheets as PNG come from\nthe app, where the browser paints them; here other tools can make them of the PDF. Print at actual\nsize, 100%, and measure the test square on each sheet.\n\nExit status\n  0    written\n  1    the file could not be opened or written, a block is not in it, or there is nothing to print\n  2    wrong usage\n",
+    "Usage: npm run --silent underpaper -- foundations FILE --out F.pdf [options]\n       npm run --silent underpaper -- foundations FILE --svg DIR [options]\n       npm run --silent underpaper -- foundations FILE --zip F.zip [options]\n\nWrites the foundations of a project file's blocks on sheets at true scale, mirrored as they are\nsewn: the fabric lies on the unprinted side. A block that cannot be pieced is left out with a\nremark.\n\nFILE may be - for standard input.\n\nOptions\n  --out F.pdf      write all sheets to this PDF; a file of that name is replaced once the new one is\n                   whole; - for standard output\n  --svg DIR        write one SVG a sheet, sheet-1.svg and so on, into this folder, made if need be\n  --zip F.zip      write a PDF for each block into this archive; a file of that name is replaced\n  --page PAGE      {keys}, or a size such as 8.5x14in or 210x297mm;\n                   letter if not given\n  --copies N       copies of each foundation, 1 to {mostCopies}; 1 if not given\n  --quilt          all that the quilt of the file takes, and the quilts beside it: every block as\n                   often as it lies there, turned over where it is mirrored\n  --blocks a,b     only these blocks, by id or name; all if not given\n  --side SIDE      printed (mirrored, to sew on the printed side) or front (for methods that sew\n                   from the other side); printed if not given\n  --margin LENGTH  what the printer leaves free all round, such as 1/4 or 6mm; 1/4 in if not given\n  --nest TURNS     how papers may be turned to need fewer sheets: quarters or free; quarters if\n                   not given\n  --together WHAT  what shares sheets: fewest (all that fits), blocks (one block's papers) or\n                   sections (copies of one section); fewest if not given\n  --fabric STYLE   how patches show their fabric beside its name: outline, shaded or hatched;\n                   outline if not given\n  --grain          straight-grain arrows on patches at the edge of the block\n  --codes ADDRESS  a square code on each paper that has room, which opens the paper in the app served\n                   from this address, such as https://example.org/underpaper/\n  --correct AxD    for a printer that is a little off: what the 50 mm lines of an uncorrected\n                   print measure across and down, such as 49.6x49.8 (mm); at most 5% off\n  --printer NAME   name of that printer, said on every sheet\n  --guide          also the joining guide of each block, a step a join\n  --cover          also a cover with the blocks in colour, their sizes and fabrics\n  --line-drawing   also the bare lines of each block, to colour by hand\n  --templates      also cutting templates of every patch with its allowance, not mirrored\n  --cutting        also the cutting list: how much of each fabric, strips and cuts\n  --labels         also labels for the piles of cut pieces\n  --cautions       also a page of cautions\n  --help           print this help\n\nAt least one of --out, --svg and --zip is needed; all may be given. In an SVG the groups cut,\nscore and draw say what a cutting machine does with a line. Pictures of sheets as PNG come from\nthe app, where the browser paints them; here other tools can make them of the PDF. Print at actual\nsize, 100%, and measure the test square on each sheet.\n\nExit status\n  0    written\n  1    the file could not be opened or written, a block is not in it, or there is nothing to print\n  2    wrong usage\n",
     { keys: Object.keys(PAGES).join(', '), mostCopies: MOST_COPIES },
   ),
   run: async (args, output): Promise<ExitStatus> => {
@@ -36,6 +36,7 @@ export const foundations: Command = {
       zip: { type: 'string' },
       page: { type: 'string' },
       copies: { type: 'string' },
+      quilt: { type: 'boolean' },
       blocks: { type: 'string' },
       side: { type: 'string' },
       margin: { type: 'string' },
@@ -67,7 +68,7 @@ export const foundations: Command = {
     const tell = (line: string): void =>
       out === STANDARD || zip === STANDARD ? output.remark(line) : output.out(`${line}\n`);
     const page = pageOf(values.page ?? 'letter');
-    const copies = copiesOf(values.copies ?? '1');
+    const choose = readInHand(values);
     const look = {
       margin: marginOf(values.margin, page),
       side: oneOf('side', values.side, ['printed', 'front']),
@@ -82,7 +83,7 @@ export const foundations: Command = {
       correction: correctionOf(values.correct, values.printer),
     };
     const project = readProject(file);
-    const blocks = values.blocks === undefined ? project.blocks : chosenBlocks(project, values.blocks);
+    const taken = choose(project, file);
     for (const written of [out, zip]) if (written !== undefined) refuseOverwriting(file, written);
     const parts = new Set(BOOKLET_PARTS.filter((part) => part === 'foundations' || values[part] === true));
 
@@ -90,9 +91,9 @@ export const foundations: Command = {
     const now = new Date();
     const work: PrintWork = {
       project,
+      plain: taken.plain,
       jobs: makingOf(project, {
-        blocks: blocks.map(({ id }) => id),
-        copies,
+        ...taken,
         sheet: { width: page.width, height: page.height, margin: look.margin },
       }),
     };

@@ -1,5 +1,8 @@
+import type { PlainCuts } from '../cutting/cutting-plan.ts';
 import { oneLine } from '../document/file-place.ts';
 import type { Block, Project } from '../document/project.ts';
+import { copiesForQuilts } from '../document/recoloured-blocks.ts';
+import { clothOfQuilts } from '../quilt/finishing/project-finishing.ts';
 import { phrase } from '../words/phrase.ts';
 import { Refusal, WrongUsage } from './trouble.ts';
 
@@ -14,6 +17,41 @@ export function copiesOf(text: string): number {
     throw new WrongUsage(`--copies takes a whole number from 1 to ${MOST_COPIES}.`);
   }
   return copies;
+}
+
+/** What is made, as options choose it. */
+export interface ChosenInHand {
+  /** Ids for `makingOf`, of blocks turned over too. */
+  readonly blocks: readonly string[];
+  readonly copies: number | ReadonlyMap<string, number>;
+  /** Plain cloth beside the blocks. */
+  readonly plain: readonly PlainCuts[];
+}
+
+/** `--quilt` takes every block as often as the quilts show it, turned over where they show that, and the plain cloth. */
+export function readInHand(values: {
+  readonly blocks?: string;
+  readonly copies?: string;
+  readonly quilt?: boolean;
+}): (project: Project, file: string) => ChosenInHand {
+  const copies = copiesOf(values.copies ?? '1');
+  if (values.quilt && (values.blocks !== undefined || values.copies !== undefined))
+    throw new WrongUsage(
+      phrase('--quilt takes all the quilt needs: neither --blocks nor --copies goes with it.'),
+    );
+  if (values.quilt) return quiltInHand;
+  return (project) => {
+    const blocks = values.blocks === undefined ? project.blocks : chosenBlocks(project, values.blocks);
+    return { blocks: blocks.map(({ id }) => id), copies, plain: [] };
+  };
+}
+
+function quiltInHand(project: Project, file: string): ChosenInHand {
+  const { quilt, blocks } = project;
+  if (!quilt || quilt.places.length === 0)
+    throw new Refusal(phrase('{file}: The project has no quilt.', { file }));
+  const counts = copiesForQuilts(quilt, (id) => blocks.some((block) => block.id === id));
+  return { blocks: [...counts.keys()], copies: counts, plain: clothOfQuilts(project) };
 }
 
 /** The blocks named, in the order of the project. A name may hold a comma, so the whole list is tried first. */

@@ -3,8 +3,8 @@ import type { Project } from '../document/project.ts';
 import { isBlockPlace, JOININGS, type Joining } from '../document/quilt.ts';
 import { formatLength } from '../geometry/length.ts';
 import { curesOf } from '../quilt/cures.ts';
-import { finishingList } from '../quilt/finishing/finishing-list.ts';
 import { plainPieces } from '../quilt/finishing/plain-pieces.ts';
+import { finishingOf } from '../quilt/finishing/project-finishing.ts';
 import { type JoiningPlan, joiningOf } from '../quilt/joining.ts';
 import { type Layout, layOut } from '../quilt/layout.ts';
 import {
@@ -99,14 +99,14 @@ function jsonReport({ box, pieces }: Layout, plan: JoiningPlan): string {
 }
 
 function readableReport(project: Project, layout: Layout, plan: JoiningPlan, way: Joining): string {
-  const { unit, seamAllowance, blocks, quilt: given } = project;
+  const { unit, seamAllowance, blocks } = project;
   const numbers = numbersOf(layout);
   const { box, pieces, gaps } = layout;
   const size = [box.maxX - box.minX, box.maxY - box.minY] as const;
   const fabricName = (id: string | null): string =>
     oneLine(project.fabrics.find((fabric) => fabric.id === id)?.name ?? phrase('no fabric chosen'));
   const counts = blockCounts(layout);
-  const list = finishingList(size, given?.finishing, seamAllowance);
+  const list = finishingOf(project, layout);
   const say = (inches: number): string => formatLength(inches, unit);
   const cures = curesOf(layout, plan, blocks);
   const [backing, other] = list.backing;

@@ -5,7 +5,7 @@ import { papersOf } from '../rounds/papers.ts';
 import { planRounds, type RoundsPlan } from '../rounds/plan-rounds.ts';
 import { phrase } from '../words/phrase.ts';
 import { type Command, type ExitStatus, type Output, readArgs } from './command.ts';
-import { chosenBlocks, copiesOf, MOST_COPIES } from './in-hand.ts';
+import { MOST_COPIES, readInHand } from './in-hand.ts';
 import { readProject } from './read-project.ts';
 import { Refusal } from './trouble.ts';
 
@@ -28,6 +28,8 @@ Options
                    rounds when sewing position by position, or leafing through the fabrics in order
   --blocks a,b     only these blocks, by id or name; all if not given
   --copies N       copies of each foundation, 1 to ${MOST_COPIES}; 1 if not given
+  --quilt          all that the quilt of the file takes, and the quilts beside it: every block as
+                   often as it lies there, turned over where it is mirrored
   --pair-first     the pieces for positions 1 and 2 are cut together: a paper is begun in the round
                    of the fabric at its second position
   --help           print this help
@@ -43,11 +45,11 @@ Exit status
       blocks: { type: 'string' },
       copies: { type: 'string' },
       'pair-first': { type: 'boolean' },
+      quilt: { type: 'boolean' },
     });
-    const copies = copiesOf(values.copies ?? '1');
+    const choose = readInHand(values);
     const project = readProject(file);
-    const blocks = values.blocks === undefined ? project.blocks : chosenBlocks(project, values.blocks);
-    const made = makingOf(project, { blocks: blocks.map(({ id }) => id), copies });
+    const made = makingOf(project, choose(project, file));
     for (const { block, plan } of made)
       if (plan.verdict === 'broken')
         output.remark(phrase('‘{block}’ is left out: it cannot be pieced.', { block: oneLine(block.name) }));

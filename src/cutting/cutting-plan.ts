@@ -2,6 +2,7 @@ import type { MadeBlock } from '../making/making.ts';
 import type { Patch } from '../piecing/plan.ts';
 import type { Margin } from './cover.ts';
 import type { CuttingRules, Grain } from './cutting-rules.ts';
+import { isLongStrip, type JoinedCloth, joinedPanels, joinedStrips } from './joined-cloth.ts';
 import { type CutKind, cutKey, PIECES_FROM, type Piece } from './piece.ts';
 import { type Choices, choicesFor, pieceOfSize, proofOf, type Size } from './pieces.ts';
 import { cutsThatSave, type Offer } from './savings.ts';
@@ -80,9 +81,9 @@ export interface FabricPlan {
   readonly fill: number;
   /** Pieces for which the fabric is too narrow whichever way they may lie. */
   readonly tooLarge: readonly PatchPiece[];
-  /** Plain cloth in it, and that for which the fabric is too narrow: it is joined from two lengths. */
+  /** Plain cloth in it, and what of that is joined from parts. */
   readonly plain: readonly PlainCuts[];
-  readonly plainTooLarge: readonly PlainCuts[];
+  readonly joined: readonly JoinedCloth[];
 }
 
 export interface CuttingPlan {
@@ -137,7 +138,7 @@ export function cuttingPlan(request: CuttingRequest): CuttingPlan {
     const chosen = cutsThatSave(own, ({ cut }) => fitsWidth(sizeIn(cloth, cut), cloth.usableWidth));
     for (const [i, piece] of chosen.entries()) own[i]!.piece = { ...own[i]!.piece, piece };
     const plain = (request.plain ?? []).filter(({ fabric }) => fabric === cloth.fabric);
-    return own.length + plain.length === 0 ? [] : [planFor(cloth, own, plain, request.steps)];
+    return own.length + plain.length === 0 ? [] : [planFor(cloth, own, plain, request)];
   });
   return { pieces: wanted.map(({ piece }) => piece), fabrics };
 }
@@ -206,18 +207,52 @@ const sizeIn = ({ grain }: Cloth, { width, height }: Size): CutSize => ({
   turns: grain !== 'directional',
 });
 
-/** Cuts for all pieces that the fabric is wide enough for, laid in strips. */
+/** So much length has to be saved for borders to be joined: an eighth of a yard, the least a shop cuts. */
+const WORTH_JOINING_IN = 4.5;
+
+/**
+ * Cuts for all pieces that the fabric is wide enough for, laid in strips. Plain cloth that it is too narrow for is joined
+ * from panels; long strips are, where that saves cloth.
+ */
 function planFor(
   cloth: Cloth,
   wanted: readonly Wanted[],
   plain: readonly PlainCuts[],
+  request: CuttingRequest,
+): FabricPlan {
+  const { usableWidth } = cloth;
+  const { steps, rules } = request;
+  const turns = cloth.grain !== 'directional';
+  const fits = (cut: PlainCuts): boolean => fitsWidth(sizeIn(cloth, cut), usableWidth);
+  const long = plain.filter((cut) => isLongStrip(cut, usableWidth));
+  const [strips, panels] = [
+    joinedStrips(long, usableWidth, rules.allowance),
+    plain
+      .filter((cut) => !fits(cut) && !long.includes(cut))
+      .map((cut) => joinedPanels(cut, usableWidth, rules.allowance, turns)),
+  ];
+  if (long.length === 0) return planWith(cloth, wanted, plain, panels, steps);
+  const joined = planWith(cloth, wanted, plain, [...panels, ...strips], steps);
+  // A directional print runs up every border only where its strips are cut as they lie.
+  if (!long.every(fits)) return joined;
+  const whole = planWith(cloth, wanted, plain, panels, steps);
+  return joined.length <= whole.length - WORTH_JOINING_IN ? joined : whole;
+}
+
+/** The plan with some of the plain cloth cut as parts that are joined. */
+function planWith(
+  cloth: Cloth,
+  wanted: readonly Wanted[],
+  plain: readonly PlainCuts[],
+  joined: readonly JoinedCloth[],
   steps: number,
 ): FabricPlan {
   const { usableWidth } = cloth;
   const fits = ({ piece }: Wanted): boolean => fitsWidth(sizeIn(cloth, piece.piece.cut), usableWidth);
   const fitting = wanted.filter(fits);
-  const plainFits = (cut: PlainCuts): boolean => fitsWidth(sizeIn(cloth, cut), usableWidth);
-  const cuts = [...cutsFor(fitting), ...plain.filter(plainFits).flatMap(plainCuts)];
+  const made = new Set(joined.flatMap((one) => one.cuts));
+  const asCut = [...plain.filter((cut) => !made.has(cut)), ...joined.map(({ parts }) => parts)];
+  const cuts = [...cutsFor(fitting), ...asCut.flatMap(plainCuts)];
   const sizes = cuts.map((cut) => sizeIn(cloth, cut));
   const named = (strips: readonly LaidStrip[], which: readonly number[]): readonly Strip[] =>
     strips.map(({ height, cuts: laid }) => ({
@@ -245,7 +280,7 @@ function planFor(
     fill: length === 0 ? 1 : area / (length * usableWidth),
     tooLarge: wanted.filter((one) => !fits(one)).map(({ piece }) => piece),
     plain,
-    plainTooLarge: plain.filter((cut) => !plainFits(cut)),
+    joined,
   };
 }
 

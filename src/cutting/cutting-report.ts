@@ -19,6 +19,8 @@ export interface CuttingReport {
     readonly metres: number;
     /** Patches for which the fabric is too narrow, as block and patch; they are in no strip. */
     readonly tooLarge: readonly (readonly [block: string, patch: string])[];
+    /** What is cut from pieces at hand, where they are used. */
+    readonly fromStock?: FabricPlan['fromStock'];
   })[];
 }
 
@@ -30,7 +32,7 @@ export const cuttingReport = ({ pieces, fabrics }: CuttingPlan): CuttingReport =
     shape,
     cut,
   })),
-  fabrics: fabrics.map(({ fabric, usableWidth, length, bound, strips, tooLarge }) => {
+  fabrics: fabrics.map(({ fabric, usableWidth, length, bound, strips, tooLarge, fromStock }) => {
     const { yards, metres } = toBuy(length, NO_SLACK);
     return {
       fabric,
@@ -42,6 +44,7 @@ export const cuttingReport = ({ pieces, fabrics }: CuttingPlan): CuttingReport =
       metres,
       strips,
       tooLarge: tooLarge.map(({ block, patch }) => [block, patch] as const),
+      ...(fromStock.length > 0 && { fromStock }),
     };
   }),
 });

@@ -1,4 +1,5 @@
 import type { Fabric, Project } from '../document/project.ts';
+import { drawnFor } from '../document/turned-over.ts';
 import type { Patch } from '../piecing/plan.ts';
 import type { Cloth } from './cutting-plan.ts';
 import { type CuttingRules, USUAL_EASE_IN, USUAL_WIDTH_IN, usualStep } from './cutting-rules.ts';
@@ -39,10 +40,14 @@ const stockOf = ({ atHand }: Fabric): readonly StockPiece[] =>
     )
     .slice(0, MOST_STOCK);
 
-/** The sizes chosen by hand, by block and patch: its lasting id, or as it is printed. */
-export function handSizesOf({ cutting }: Project): (block: string, patch: Patch) => Size | undefined {
+/** The sizes chosen by hand, by block and patch: its lasting id, or as it is printed. A block turned over is cut alike. */
+export function handSizesOf(project: Project): (block: string, patch: Patch) => Size | undefined {
+  const { cutting } = project;
   const sizes = new Map((cutting?.sizes ?? []).map((size) => [`${size.block}/${size.patch}`, size]));
-  return (block, { key, id }) => sizes.get(`${block}/${key}`) ?? sizes.get(`${block}/${id}`);
+  return (id, patch) => {
+    const block = drawnFor(project, id);
+    return sizes.get(`${block}/${patch.key}`) ?? sizes.get(`${block}/${patch.id}`);
+  };
 }
 
 export const slackOf = ({ cutting }: Project): Slack => ({

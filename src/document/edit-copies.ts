@@ -1,11 +1,16 @@
 import { MOST_COPIES } from './limits.ts';
 import type { Project } from './project.ts';
+import { turnedOverId } from './turned-over.ts';
 
-/** How many copies of each block are in hand, of blocks that are there; null where none has been chosen. */
+/** How many copies of each block are in hand, as it is or turned over, of blocks that are there; null where none has been chosen. */
 export function copiesInHand({ inHand, blocks }: Project): ReadonlyMap<string, number> | null {
   if (inHand === undefined) return null;
   const copies = new Map(Object.entries(inHand));
-  return new Map(blocks.flatMap(({ id }) => (copies.has(id) ? [[id, copies.get(id)!] as const] : [])));
+  return new Map(
+    blocks
+      .flatMap(({ id }) => [id, turnedOverId(id)])
+      .flatMap((id) => (copies.has(id) ? [[id, copies.get(id)!] as const] : [])),
+  );
 }
 
 /**
@@ -13,7 +18,7 @@ export function copiesInHand({ inHand, blocks }: Project): ReadonlyMap<string, n
  * `MOST_COPIES`; what is no number, or no block, is left out.
  */
 export function takeInHand(project: Project, copies: ReadonlyMap<string, number>): Project {
-  const known = new Set(project.blocks.map(({ id }) => id));
+  const known = new Set(project.blocks.flatMap(({ id }) => [id, turnedOverId(id)]));
   const inHand = Object.fromEntries(
     [...copies].flatMap(([id, count]) =>
       known.has(id) && Number.isFinite(count)
@@ -28,4 +33,4 @@ export const withoutCopies = (
   inHand: Readonly<Record<string, number>>,
   block: string,
 ): Readonly<Record<string, number>> =>
-  Object.fromEntries(Object.entries(inHand).filter(([id]) => id !== block));
+  Object.fromEntries(Object.entries(inHand).filter(([id]) => id !== block && id !== turnedOverId(block)));

@@ -89,31 +89,33 @@ export function copyTurned(
   });
 }
 
+/** Turns or mirrors a whole block of the project, see `turnedBlock`. */
+export const turnBlock = (project: Project, blockId: string, turn: Turn): Project =>
+  changeBlock(project, blockId, (block) => turnedBlock(block, turn));
+
 /**
- * Turns or mirrors a whole block with its cuts, patches, orders by hand and the picture under it; the top left corner of its box stays.
- * Nothing changes when a point would lie out of bounds.
+ * Turns or mirrors a block with its cuts, patches, orders by hand and the picture under it; the top left corner of its
+ * box stays. The same block where a point would lie out of bounds.
  */
-export function turnBlock(project: Project, blockId: string, turn: Turn): Project {
-  return changeBlock(project, blockId, (block) => {
-    const box = boxOf(block.outline);
-    const after = boxOf(block.outline.map((point) => turned(turn, [0, 0], point)));
-    const moved = (point: Point): Point => {
-      const [x, y] = turned(turn, [0, 0], point);
-      return cleanPoint([x + box.minX - after.minX, y + box.minY - after.minY]) ?? OUT_OF_BOUNDS;
-    };
-    const outline = block.outline.map(moved);
-    // A mirror turns the outline the other way round; its corners are kept in the same turn.
-    const isMirror = turn[0] * turn[3] - turn[1] * turn[2] < 0;
-    const result: Block = {
-      ...block,
-      outline: isMirror ? outline.toReversed() : outline,
-      cuts: block.cuts.map((cut) => ({ ...cut, from: moved(cut.from), to: moved(cut.to) })),
-    };
-    if (!isWithin(result)) return block;
-    return carryPicture(block, carryPatches(block, result, moved), ([x, y]) =>
-      turned(turnBack(turn), [0, 0], [x - box.minX + after.minX, y - box.minY + after.minY]),
-    );
-  });
+export function turnedBlock(block: Block, turn: Turn): Block {
+  const box = boxOf(block.outline);
+  const after = boxOf(block.outline.map((point) => turned(turn, [0, 0], point)));
+  const moved = (point: Point): Point => {
+    const [x, y] = turned(turn, [0, 0], point);
+    return cleanPoint([x + box.minX - after.minX, y + box.minY - after.minY]) ?? OUT_OF_BOUNDS;
+  };
+  const outline = block.outline.map(moved);
+  // A mirror turns the outline the other way round; its corners are kept in the same turn.
+  const isMirror = turn[0] * turn[3] - turn[1] * turn[2] < 0;
+  const result: Block = {
+    ...block,
+    outline: isMirror ? outline.toReversed() : outline,
+    cuts: block.cuts.map((cut) => ({ ...cut, from: moved(cut.from), to: moved(cut.to) })),
+  };
+  if (!isWithin(result)) return block;
+  return carryPicture(block, carryPatches(block, result, moved), ([x, y]) =>
+    turned(turnBack(turn), [0, 0], [x - box.minX + after.minX, y - box.minY + after.minY]),
+  );
 }
 
 const OUT_OF_BOUNDS: Point = [Number.NaN, Number.NaN];

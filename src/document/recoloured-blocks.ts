@@ -5,6 +5,7 @@ import { changeBlock } from './find.ts';
 import { nextBlockId } from './ids.ts';
 import type { Project } from './project.ts';
 import { isBlockPlace, type Quilt, type QuiltCopy } from './quilt.ts';
+import { madeFor } from './turned-over.ts';
 
 /** Ids of the blocks that a quilt shows, in the order they first come. */
 const blocksShown = ({ places }: Quilt): string[] => [
@@ -44,7 +45,7 @@ export function makeCopyBlocks(project: Project, index: number): Project {
   }));
 }
 
-/** How many of each block are made for a quilt and those beside it. */
+/** How many of each block, and of each turned over, are made for a quilt and those beside it. */
 export function copiesForQuilts(
   quilt: Quilt,
   isThere: (block: string) => boolean,
@@ -58,7 +59,9 @@ export function copiesForQuilts(
     for (const place of quilt.places) {
       if (!isBlockPlace(place)) continue;
       const own = blocks[place.block];
-      add(own !== undefined && isThere(own) ? own : place.block);
+      add(
+        madeFor({ mirrored: place.mirrored, block: own !== undefined && isThere(own) ? own : place.block }),
+      );
     }
   return counts;
 }

@@ -1,4 +1,6 @@
+import type { PlainCuts } from '../cutting/cutting-plan.ts';
 import type { Project } from '../document/project.ts';
+import { drawnFor } from '../document/turned-over.ts';
 import type { MadeBlock } from '../making/making.ts';
 import type { Section } from '../piecing/plan.ts';
 import { verifyPlan } from '../piecing/verify.ts';
@@ -15,6 +17,8 @@ export interface PrintWork {
   readonly jobs: readonly MadeBlock[];
   /** One copy of one section alone, as when a paper was lost; all when absent. */
   readonly only?: { readonly section: string; readonly copy: number };
+  /** Plain cloth that the cutting list counts beside the blocks, where a whole quilt is in hand. */
+  readonly plain?: readonly PlainCuts[];
 }
 
 /**
@@ -57,7 +61,8 @@ export function foundationsOf(
   return work.jobs.flatMap((job): Foundation[] => {
     const { block, plan, copies } = job;
     if (!(copies >= 1)) return [];
-    const position = work.project.blocks.findIndex(({ id }) => id === block.id) + 1;
+    const drawn = drawnFor(work.project, block.id);
+    const position = work.project.blocks.findIndex(({ id }) => id === drawn) + 1;
     const name = printable(typeface, block.name, phrase('Block {position}', { position }));
     const refuse = (why: string): Foundation[] => {
       notes.push({

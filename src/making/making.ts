@@ -1,7 +1,9 @@
 import type { Block, Project } from '../document/project.ts';
+import { turnedOverId } from '../document/turned-over.ts';
 import { piece } from '../piecing/piece.ts';
 import type { PiecingPlan } from '../piecing/plan.ts';
 import { pieceOptionsOf, type Sheet } from './piece-options.ts';
+import { madeTurnedOver } from './turned-over.ts';
 
 /** A block in hand: how it is sewn, and how often. What papers, cloth, quilt and rounds are made from. */
 export interface MadeBlock {
@@ -15,10 +17,10 @@ export interface MadeBlock {
 
 /** What of a project is made. */
 export interface MakingChoice {
-  /** Ids of the blocks in hand; all of them when absent. */
+  /** Ids of what is made, of blocks turned over too; all blocks as they are drawn when absent. */
   readonly blocks?: Iterable<string>;
-  /** Of each block in hand, 1 unless told. */
-  readonly copies?: number;
+  /** Of each that is made, or by their ids, 1 unless told. */
+  readonly copies?: number | ReadonlyMap<string, number>;
   /** What is printed on; the usual sheet of the project's unit when absent. */
   readonly sheet?: Sheet | null;
 }
@@ -28,14 +30,27 @@ export interface MakingChoice {
  * screens have their plans made beside the main thread and put the same together from those.
  */
 export function makingOf(project: Project, choice: MakingChoice = {}): MadeBlock[] {
-  const chosen = choice.blocks === undefined ? null : new Set(choice.blocks);
+  const chosen = new Set(choice.blocks ?? project.blocks.map(({ id }) => id));
+  const { copies = 1 } = choice;
+  const copiesOf = (id: string): number => (typeof copies === 'number' ? copies : (copies.get(id) ?? 1));
   const options = pieceOptionsOf(project, choice.sheet);
-  return project.blocks
-    .filter(({ id }) => chosen === null || chosen.has(id))
-    .map((block) => ({
-      block,
-      plan: piece(block, options),
-      copies: choice.copies ?? 1,
-      isMirrored: false,
-    }));
+  return project.blocks.flatMap((block) => {
+    const over = turnedOverId(block.id);
+    if (!chosen.has(block.id) && !chosen.has(over)) return [];
+    return madeAsChosen(block, piece(block, options), (id) => (chosen.has(id) ? copiesOf(id) : undefined));
+  });
+}
+
+/** What is made of a block and its plan: as it is drawn, turned over, or both, as there are copies asked for by either id. */
+export function madeAsChosen(
+  block: Block,
+  plan: PiecingPlan,
+  copiesOf: (id: string) => number | undefined,
+): MadeBlock[] {
+  const own = copiesOf(block.id);
+  const over = copiesOf(turnedOverId(block.id));
+  return [
+    ...(own === undefined ? [] : [{ block, plan, copies: own, isMirrored: false }]),
+    ...(over === undefined ? [] : [madeTurnedOver(block, plan, over)]),
+  ];
 }

@@ -1,5 +1,6 @@
 import type { Project } from '../document/project.ts';
 import { isBlockPlace } from '../document/quilt.ts';
+import { madeFor } from '../document/turned-over.ts';
 import type { Work, WorkQuilt } from '../document/work.ts';
 import type { PiecingPlan } from '../piecing/plan.ts';
 import { joiningOf } from '../quilt/joining.ts';
@@ -34,7 +35,7 @@ export function quiltSteps(
     .map(({ place }) => ({
       id: place.id,
       number: numbers.get(place.id)!,
-      ...(isBlockPlace(place) && { block: place.block }),
+      ...(isBlockPlace(place) && { block: madeFor(place) }),
     }))
     .sort((a, b) => a.number - b.number);
   return {

@@ -3,12 +3,10 @@ import { createStore } from 'zustand/vanilla';
 import type { PlainCuts } from '../cutting/cutting-plan.ts';
 import { clothsOf, cuttingRulesOf, handSizesOf } from '../cutting/project-cutting.ts';
 import type { Project } from '../document/project.ts';
+import { copiesForQuilts } from '../document/recoloured-blocks.ts';
 import type { MadeBlock } from '../making/making.ts';
 import type { Patch } from '../piecing/plan.ts';
-import { inAllCopies } from '../quilt/finishing/cloth.ts';
-import { finishingList, finishingPieces } from '../quilt/finishing/finishing-list.ts';
-import { plainPieces } from '../quilt/finishing/plain-pieces.ts';
-import { layOut } from '../quilt/layout.ts';
+import { clothOfQuilts } from '../quilt/finishing/project-finishing.ts';
 import { phrase } from '../words/phrase.ts';
 import type { CutSum, CuttingHand, CuttingOrder, FabricCuts, OrderedBlock } from './cutting-worker.ts';
 import { makingAtHand } from './making.ts';
@@ -20,7 +18,7 @@ export type { CutSum, FabricCuts, FabricSum } from './cutting-worker.ts';
 
 /** Of what cloth is counted. */
 export interface CuttingChoice {
-  /** Copies of each block by its id; null for one of every block. */
+  /** Copies of each block by its id; null for one of every block. Those of the quilt where that is counted. */
   readonly copies: ReadonlyMap<string, number> | null;
   /** The plain cloth of the quilt as well, and what finishes it. */
   readonly withQuilt: boolean;
@@ -80,24 +78,17 @@ async function teach(blocks: readonly MadeBlock[]): Promise<void> {
   }
 }
 
-/** Copies of every block in hand. */
-export const copiesInHand = (project: Project): ReadonlyMap<string, number> =>
-  cuttingChoice.getState().copies ?? new Map(project.blocks.map(({ id }) => [id, 1]));
+/** Copies of every block that cloth is counted for, as it is or turned over. */
+export function copiesInHand(project: Project): ReadonlyMap<string, number> {
+  const { copies, withQuilt } = cuttingChoice.getState();
+  const { quilt, blocks } = project;
+  if (withQuilt && quilt) return copiesForQuilts(quilt, (id) => blocks.some((block) => block.id === id));
+  return copies ?? new Map(blocks.map(({ id }) => [id, 1]));
+}
 
 /** The plain cloth of the quilts that are made, with what finishes them; none unless it is counted. */
-function plainOf(project: Project): readonly PlainCuts[] {
-  const { quilt, blocks, seamAllowance } = project;
-  if (!quilt || !cuttingChoice.getState().withQuilt) return [];
-  const layout = layOut(quilt, blocks);
-  const { minX, minY, maxX, maxY } = layout.box;
-  const { usableWidth } = cuttingRulesOf(project);
-  const list = finishingList([maxX - minX, maxY - minY], quilt.finishing, seamAllowance, usableWidth);
-  const pieces = [
-    ...plainPieces(layout, seamAllowance),
-    ...finishingPieces(list, quilt.finishing, usableWidth),
-  ];
-  return inAllCopies(pieces, quilt.copies ?? []);
-}
+const plainOf = (project: Project): readonly PlainCuts[] =>
+  cuttingChoice.getState().withQuilt ? clothOfQuilts(project) : [];
 
 function orderFor(project: Project, blocks: readonly MadeBlock[]): CuttingOrder {
   const sizeOf = handSizesOf(project);

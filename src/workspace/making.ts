@@ -1,6 +1,7 @@
 import { createStore } from 'zustand/vanilla';
 import type { Block, Project } from '../document/project.ts';
-import type { MadeBlock } from '../making/making.ts';
+import { turnedOverId } from '../document/turned-over.ts';
+import { type MadeBlock, madeAsChosen } from '../making/making.ts';
 import { paperSettings } from './paper-settings.ts';
 import { madePlan, plansCome, requestPlan } from './plans.ts';
 import { session } from './session.ts';
@@ -56,12 +57,14 @@ export interface MakingAtHand {
   readonly toCome: number;
 }
 
-/** What is made of these blocks, in so many copies by their ids, asking for nothing. */
+/** What is made of these blocks, in so many copies by their ids, or those of blocks turned over; asks for nothing. */
 export function makingAtHand(project: Project, copies: ReadonlyMap<string, number>): MakingAtHand {
-  const chosen = project.blocks.filter(({ id }) => copies.has(id));
-  const blocks = chosen.flatMap((block: Block): MadeBlock[] => {
+  let toCome = 0;
+  const blocks = project.blocks.flatMap((block: Block): MadeBlock[] => {
+    if (!copies.has(block.id) && !copies.has(turnedOverId(block.id))) return [];
     const plan = madePlan(block);
-    return plan === null ? [] : [{ block, plan, copies: copies.get(block.id)!, isMirrored: false }];
+    if (plan === null) toCome++;
+    return plan === null ? [] : madeAsChosen(block, plan, (id) => copies.get(id));
   });
-  return { blocks, toCome: chosen.length - blocks.length };
+  return { blocks, toCome };
 }

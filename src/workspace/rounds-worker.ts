@@ -6,8 +6,8 @@ import type { Block, Project } from '../document/project.ts';
 import type { Work, WorkCut } from '../document/work.ts';
 import { signedArea } from '../geometry/ring.ts';
 import type { MadeBlock } from '../making/making.ts';
+import { pieceMade } from '../making/turned-over.ts';
 import type { PieceOptions } from '../piecing/options.ts';
-import { piece } from '../piecing/piece.ts';
 import type { PiecingPlan } from '../piecing/plan.ts';
 import { type BatchChoice, batchesOf, plansOfBatches } from '../rounds/batches.ts';
 import { type Paper, papersOf } from '../rounds/papers.ts';
@@ -94,7 +94,7 @@ const rounds = {
     const orders = settledOrders(made, latest);
     const numbered = made.map((one): MadeBlock => {
       const block = withOrders(completed(one.block), orders.get(one.block.id));
-      return { ...one, block, plan: piece(block, options) };
+      return { ...one, block, plan: pieceMade(block, options) };
     });
     const planOf = new Map(numbered.map(({ block, plan }) => [block.id, plan]));
     const quilt = quiltSteps(
@@ -113,7 +113,7 @@ const rounds = {
 
   /** The plan of a drawing that is in work. */
   planFor(block: Block, options: PieceOptions): PiecingPlan {
-    return piece(block, options);
+    return pieceMade(block, options);
   },
 };
 

@@ -3,6 +3,7 @@ import { createStore } from 'zustand/vanilla';
 import { completed, withOrders } from '../document/carry-patches.ts';
 import { changeBlock } from '../document/find.ts';
 import type { Project } from '../document/project.ts';
+import { drawnFor } from '../document/turned-over.ts';
 import type { Work, WorkBlock } from '../document/work.ts';
 import type { PiecingPlan } from '../piecing/plan.ts';
 import type { BatchChoice } from '../rounds/batches.ts';
@@ -97,10 +98,12 @@ export async function takePlanIntoWork(pile: number | null): Promise<void> {
     const taken = await theHand().take({ project: plainProject(), options: pieceOptions(), pile });
     if (taken === null || own !== asked) return;
     edit(phrase('Take into work'), (project) =>
-      taken.orders.reduce(
-        (before, [block, orders]) => changeBlock(before, block, (one) => withOrders(completed(one), orders)),
-        project,
-      ),
+      taken.orders.reduce((before, [id, orders]) => {
+        const block = drawnFor(before, id);
+        // A block that is made both ways is numbered as it is drawn.
+        if (block !== id && taken.orders.some(([other]) => other === block)) return before;
+        return changeBlock(before, block, (one) => withOrders(completed(one), orders));
+      }, project),
     );
     noteDone((project) => ({ ...project, work: taken.work }));
     planning.setState(RESTING);

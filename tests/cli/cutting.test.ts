@@ -92,6 +92,46 @@ describe('cutting', () => {
     expect((await report('--copies', '9', '--width', '42')).fabrics[0]!.length).toBe(10);
   });
 
+  it('counts the whole quilt: mirrored places turned over, its plain cloth, and what is at hand first', async () => {
+    const project = {
+      ...JSON.parse(square(4, 'f1')),
+      cutting: { stockFirst: false },
+      quilt: {
+        places: [
+          { id: 'p1', block: 'b1', at: [0, 0] },
+          { id: 'p2', block: 'b1', at: [4, 0], mirrored: true },
+          { id: 'p3', fabric: 'f1', at: [0, 4], size: [8, 2] },
+        ],
+      },
+    };
+    project.fabrics[0].atHand = { pieces: [{ width: 12, height: 3, count: 1 }] };
+    const file = bench.file('quilt.json', JSON.stringify(project));
+    const { status, out, err } = await underpaperHere('cutting', file, '--quilt', '--at-hand', '--json');
+    expect(err).toBe('');
+    expect(status).toBe(0);
+    const { fabrics } = JSON.parse(out) as {
+      fabrics: (CheckedReport['fabrics'][number] & {
+        fromStock?: { strips: { cuts: { what?: string }[] }[] }[];
+      })[];
+    };
+    const own = fabrics.find(({ fabric }) => fabric === 'f1')!;
+    // One square as it is drawn and one turned over, both 5 in; the strip of 8 1/2 × 2 1/2 in comes from what is there.
+    expect(own.strips.flatMap(({ cuts }) => cuts.flatMap((cut) => cut.for))).toEqual([
+      ['b1', 'A1', 1],
+      ['b1~', 'A1', 1],
+    ]);
+    expect(own.length).toBe(5);
+    expect(
+      own.fromStock!.flatMap(({ strips }) => strips.flatMap(({ cuts }) => cuts.map((cut) => cut.what))),
+    ).toEqual(['Plain pieces']);
+    // Binding and backing have no fabric yet.
+    expect(fabrics.some(({ fabric }) => fabric === null)).toBe(true);
+    expect((await underpaperHere('cutting', file, '--quilt', '--copies', '2')).status).toBe(2);
+    expect((await underpaperHere('cutting', bench.file('s.json', square(4, 'f1')), '--quilt')).status).toBe(
+      1,
+    );
+  });
+
   it('refuses in one line', async () => {
     const file = bench.file('square.json', square(4, 'f1'));
     for (const [args, status] of [

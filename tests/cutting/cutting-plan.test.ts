@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { type Cloth, cuttingPlan } from '../../src/cutting/cutting-plan.ts';
+import { type Cloth, cuttingPlan, type PlainCuts } from '../../src/cutting/cutting-plan.ts';
 import { cuttingReport } from '../../src/cutting/cutting-report.ts';
 import type { CuttingRules } from '../../src/cutting/cutting-rules.ts';
 import type { MadeBlock } from '../../src/making/making.ts';
@@ -123,15 +123,47 @@ describe('plain cloth beside the patches', () => {
     what: 'Sashing',
   };
 
-  it('is cut from the strips of its fabric too, and told where that is too narrow', () => {
-    const wide = { ...sashing, width: 60, height: 50, count: 1, what: 'Backing' };
-    const { fabrics } = cuttingPlan({ made: [], plain: [sashing, wide], cloths: [], rules: RULES, steps: 0 });
+  const planOf = (plain: readonly PlainCuts[], grain: 'seam' | 'directional' = 'seam') => {
+    const cloths = [{ fabric: 'f9', grain, usableWidth: 40 }];
+    const { fabrics } = cuttingPlan({ made: [], plain, cloths, rules: RULES, steps: 0 });
     expect(fabrics).toHaveLength(1);
-    const cuts = fabrics[0]!.strips.flatMap((strip) => strip.cuts);
+    return fabrics[0]!;
+  };
+
+  it('is cut from the strips of its fabric too', () => {
+    const { strips, length, joined } = planOf([sashing]);
+    const cuts = strips.flatMap((strip) => strip.cuts);
     expect(cuts).toHaveLength(7);
     expect(cuts.every(({ what }) => what === 'Sashing')).toBe(true);
     // Seven of 2 1/2 × 12 1/2 in stand side by side in one strip of 12 1/2 in, or lie three by three in 7 1/2 in.
-    expect(fabrics[0]!.length).toBe(7.5);
-    expect(fabrics[0]!.plainTooLarge).toEqual([wide]);
+    expect(length).toBe(7.5);
+    expect(joined).toEqual([]);
+  });
+
+  it('wider than the fabric both ways is joined from panels, and counted', () => {
+    const wide = { ...sashing, width: 60, height: 50, count: 1, what: 'Backing' };
+    // Two panels side by side with a seam of 1/4 in: 60 = 2 × 30 1/4 - 1/2, or 50 = 2 × 25 1/4 - 1/2. By hand: two
+    // of 30 1/4 × 50 lie one below the other, 100 in; of 60 × 25 1/4, upright, 120 in.
+    const { joined, length } = planOf([wide]);
+    expect(joined[0]!.parts).toMatchObject({ width: 30.25, height: 50, count: 2 });
+    expect(length).toBe(100);
+    expect(planOf([wide], 'directional').joined[0]!.parts).toMatchObject({ width: 30.25, height: 50 });
+  });
+
+  it('four borders are joined end to end where that saves cloth, as a quilter reckons them', () => {
+    const border = { ...sashing, height: 4.5, what: 'Border' };
+    const borders = [
+      { ...border, width: 64.5, count: 2 },
+      { ...border, width: 56.5, count: 2 },
+    ];
+    // 2 × 64 1/2 + 2 × 56 1/2 = 242 in. Each strip of 40 in gives 39 1/2 beyond the first's: 241 1/2 / 39 1/2 = 6.1: 7
+    // strips of 4 1/2 in, 31 1/2 in of cloth; along the length it would be 64 1/2 in.
+    const { joined, length, strips } = planOf(borders);
+    expect(joined).toHaveLength(1);
+    expect(joined[0]!.parts).toMatchObject({ width: 40, height: 4.5, count: 7 });
+    expect(strips).toHaveLength(7);
+    expect(length).toBe(31.5);
+    // Eight narrow ones stand side by side in the length of one: nothing is gained by joining.
+    expect(planOf([{ ...border, width: 41, height: 5, count: 8 }]).joined).toEqual([]);
   });
 });

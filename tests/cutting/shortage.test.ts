@@ -42,7 +42,7 @@ describe('the cutting list as a table', () => {
       fill: 1,
       tooLarge: [],
       plain: [],
-      plainTooLarge: [],
+      joined: [],
     };
     const rows = cuttingTable([plan], 'in', { fabric: () => 'Sail', block: () => 'Ferry' });
     expect(rows).toHaveLength(5);

@@ -1,6 +1,7 @@
 import { readFileSync } from 'node:fs';
 import { describe, expect, it } from 'vitest';
 import { removeBlock } from '../../src/document/edit-block.ts';
+import { copiesInHand, takeInHand } from '../../src/document/edit-copies.ts';
 import { removeFabric, swapFabrics } from '../../src/document/edit-fabrics.ts';
 import {
   addPlace,
@@ -14,12 +15,12 @@ import {
 } from '../../src/document/edit-quilt.ts';
 import { moveSeamEnd } from '../../src/document/edit-seam-end.ts';
 import { openFile } from '../../src/document/file.ts';
-import { mirroredAsBlock } from '../../src/document/mirrored-block.ts';
 import { polygonOf } from '../../src/document/place-polygon.ts';
 import type { Project } from '../../src/document/project.ts';
 import type { Place } from '../../src/document/quilt.ts';
 import { copiesForQuilts, makeCopyBlocks } from '../../src/document/recoloured-blocks.ts';
 import { toText } from '../../src/document/to-text.ts';
+import { blockMade, blocksToMake, turnedOverId } from '../../src/document/turned-over.ts';
 import type { Point } from '../../src/geometry/point.ts';
 
 const square = (side: number) => [
@@ -331,14 +332,27 @@ describe('quilts made beside the first', () => {
     Object.fromEntries(copiesForQuilts(of.quilt!, (id) => of.blocks.some((block) => block.id === id)));
 
   it('are counted through: three quilts of two and one', () => {
-    expect(counts(project)).toEqual({ b1: 6, b2: 3 });
+    expect(counts(project)).toEqual({ b1: 3, [turnedOverId('b1')]: 3, b2: 3 });
   });
 
   it('in other fabrics have blocks of their own, counted by themselves', () => {
     const made = makeCopyBlocks(project, 1);
     expect(made.blocks.map(({ name }) => name)).toEqual(['Gull', 'Gull, quilt 3', 'Ferry', 'Ferry, quilt 3']);
-    expect(counts(made)).toEqual({ b1: 4, b2: 2, b3: 2, b4: 1 });
-    expect(counts(removeBlock(made, 'b4'))).toEqual({ b1: 4, b2: 3, b3: 2 });
+    expect(counts(made)).toEqual({
+      b1: 2,
+      [turnedOverId('b1')]: 2,
+      b2: 2,
+      b3: 1,
+      [turnedOverId('b3')]: 1,
+      b4: 1,
+    });
+    expect(counts(removeBlock(made, 'b4'))).toEqual({
+      b1: 2,
+      [turnedOverId('b1')]: 2,
+      b2: 3,
+      b3: 1,
+      [turnedOverId('b3')]: 1,
+    });
     const again = openFile(toText(made));
     expect(again.ok && again.project).toEqual(made);
     // In the same fabrics, or made already: nothing to do.
@@ -346,11 +360,16 @@ describe('quilts made beside the first', () => {
     expect(makeCopyBlocks(made, 1)).toBe(made);
   });
 
-  it('mirrored places get a block of their own, whose papers are other papers', () => {
-    const made = mirroredAsBlock(project, 'b1');
-    expect(made.quilt!.places[1]).toMatchObject({ block: 'b3', mirrored: false });
-    expect(made.blocks.find(({ id }) => id === 'b3')!.name).toBe('Gull, mirrored');
-    expect(mirroredAsBlock(made, 'b1')).toBe(made);
+  it('mirrored places are made turned over: counted by themselves, in hand, and gone with their block', () => {
+    const over = turnedOverId('b1');
+    expect(blocksToMake(project).map(({ id }) => id)).toEqual(['b1', over, 'b2']);
+    expect(blockMade(project, over)!.name).toBe('Gull, mirrored');
+    const taken = takeInHand(project, new Map([[over, 3]]));
+    expect(copiesInHand(taken)).toEqual(new Map([[over, 3]]));
+    const again = openFile(toText(taken));
+    expect(again.ok && copiesInHand(again.project)).toEqual(new Map([[over, 3]]));
+    expect(copiesInHand(removeBlock(taken, 'b1'))).toEqual(new Map());
+    expect(blockMade(removeBlock(taken, 'b1'), over)).toBeNull();
   });
 });
 

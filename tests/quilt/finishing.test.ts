@@ -1,11 +1,12 @@
 import { describe, expect, it } from 'vitest';
+import { openFile } from '../../src/document/file.ts';
 import { backingPanels } from '../../src/quilt/finishing/backing.ts';
 import { BATTING_SIZES, battingFor } from '../../src/quilt/finishing/batting.ts';
 import { BEDS, coverFor } from '../../src/quilt/finishing/beds.ts';
 import { bindingNeed } from '../../src/quilt/finishing/binding.ts';
-import { clothFor, inAllCopies } from '../../src/quilt/finishing/cloth.ts';
 import { finishingList, finishingPieces } from '../../src/quilt/finishing/finishing-list.ts';
-import { type PlainPiece, plainPieces } from '../../src/quilt/finishing/plain-pieces.ts';
+import { plainPieces } from '../../src/quilt/finishing/plain-pieces.ts';
+import { clothOfQuilts } from '../../src/quilt/finishing/project-finishing.ts';
 import { cornerSquare, halfSquare, quarterSquare, sideSquare } from '../../src/quilt/finishing/triangles.ts';
 import { layOut } from '../../src/quilt/layout.ts';
 import { makePlaces } from '../../src/quilt/settings/make-places.ts';
@@ -206,47 +207,47 @@ describe('plain pieces as cut', () => {
   });
 });
 
-describe('cloth for plain pieces', () => {
-  const piece = (fabric: string, width: number, height: number, count: number): PlainPiece => ({
-    fabric,
-    width,
-    height,
-    count,
-    kind: 'rectangle',
-    pieces: count,
-    what: `${width} × ${height}`,
-  });
-
-  it('strips hold every piece once, lie within the width, and are never under the bound', () => {
-    const needs = clothFor(
-      [
-        piece('f1', 12.5, 2.5, 31),
-        piece('f1', 2.5, 2.5, 20),
-        piece('f2', 63.5, 5.5, 4),
-        piece('f1', 90, 60, 1),
+describe('the plain cloth of a project', () => {
+  const opened = openFile(
+    JSON.stringify({
+      format: 'underpaper',
+      version: 2,
+      name: 'Quay',
+      fabrics: [
+        { id: 'f1', name: 'Night sea', color: '#1d3557' },
+        { id: 'f2', name: 'Wide back', color: '#cccccc', width: 108 },
+        { id: 'f3', name: 'Foam', color: '#eeeeee' },
       ],
-      () => 40,
-      0,
-    );
-    expect(needs.map(({ fabric }) => fabric)).toEqual(['f1', 'f2']);
-    expect(needs[0]!.strips.flatMap(({ cuts }) => cuts).sort()).toEqual(
-      [...Array<string>(31).fill('12.5 × 2.5'), ...Array<string>(20).fill('2.5 × 2.5')].sort(),
-    );
-    // 31 of 12 1/2 in, three in 40 in: eleven strips of 2 1/2 in, or as many the other way and none longer.
-    expect(needs[0]!.length).toBeLessThanOrEqual(13 * 2.5);
-    // Four borders side by side along the length of the cloth.
-    expect(needs[1]!.length).toBe(63.5);
-    expect(needs[0]!.tooWide.map(({ what }) => what)).toEqual(['90 × 60']);
-    for (const { length, bound } of needs) expect(length).toBeGreaterThanOrEqual(bound - 1e-9);
-  });
+      blocks: [],
+      quilt: {
+        places: [
+          { id: 'p1', fabric: 'f1', at: [0, 0], size: [50, 60] },
+          { id: 'p2', fabric: 'f1', at: [50, 0], size: [10, 60] },
+        ],
+        finishing: { backing: { extra: 4, fabric: 'f2' } },
+        copies: [{ fabrics: { f1: 'f3' } }],
+      },
+    }),
+  );
+  if (!opened.ok) throw new Error(opened.error.message);
+  const cloth = clothOfQuilts(opened.project);
 
   it('of two quilts, one in another palette, is counted through', () => {
-    const all = inAllCopies([piece('f1', 10, 4, 3), piece('f2', 5, 5, 1)], [{ fabrics: { f1: 'f3' } }]);
-    expect(all.map(({ fabric, count }) => [fabric, count])).toEqual([
-      ['f1', 3],
-      ['f2', 1],
-      ['f3', 3],
-      ['f2', 1],
+    const plain = cloth.filter(({ what }) => what === 'Plain pieces');
+    // Named along their longer side.
+    expect(plain.map(({ fabric, width, height, count }) => [fabric, width, height, count])).toEqual([
+      ['f1', 60.5, 50.5, 1],
+      ['f1', 60.5, 10.5, 1],
+      ['f3', 60.5, 50.5, 1],
+      ['f3', 60.5, 10.5, 1],
+    ]);
+  });
+
+  it('takes the backing from a fabric as wide as it is: 60 in and 4 at each side, in one panel of 108', () => {
+    const backing = cloth.filter(({ what }) => what === 'Backing panels');
+    expect(backing.map(({ fabric, count, width, height }) => [fabric, count, width, height])).toEqual([
+      ['f2', 1, 68, 68],
+      ['f2', 1, 68, 68],
     ]);
   });
 });

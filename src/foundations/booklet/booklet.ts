@@ -1,5 +1,4 @@
 import { marginFault } from '../../document/pages.ts';
-import type { Project } from '../../document/project.ts';
 import type { Point } from '../../geometry/point.ts';
 import { phrase } from '../../words/phrase.ts';
 import { fabricLabels, foundationsOf, type PrintNote, type PrintWork } from '../print-work.ts';
@@ -46,7 +45,7 @@ export function layOutBooklet(
   const pageNotes: PrintNote[] = [];
   const blocks = blocksOf(work, options, pageNotes);
   const setting = settingOf(work, options);
-  const drafts = draftPages(blocks, work.project, setting, parts);
+  const drafts = draftPages(blocks, work, setting, parts);
   const layout: SheetLayout = parts.has('foundations')
     ? foundations(work, options)
     : {
@@ -91,12 +90,7 @@ export function firstPage(
   const isAboutAll = part === 'cover' || part === 'labels' || part === 'cutting';
   const jobs = isAboutAll ? work.jobs : work.jobs.slice(0, 1);
   const setting = settingOf(work, options);
-  const [draft] = draftPages(
-    blocksOf({ ...work, jobs }, options, []),
-    work.project,
-    setting,
-    new Set([part]),
-  );
+  const [draft] = draftPages(blocksOf({ ...work, jobs }, options, []), work, setting, new Set([part]));
   return draft ? corrected(withFoot(draft, setting, 1, null), options) : null;
 }
 
@@ -165,7 +159,7 @@ function blocksOf(
 
 function draftPages(
   blocks: readonly BlockWork[],
-  project: Project,
+  work: PrintWork,
   setting: PageSetting,
   parts: ReadonlySet<BookletPart>,
 ): readonly PageDraft[] {
@@ -173,7 +167,7 @@ function draftPages(
   const makers: Readonly<Record<PagePart, () => readonly PageDraft[]>> = {
     cover: () => coverPages(blocks, setting),
     cautions: () => cautionPages(setting),
-    cutting: () => cuttingPages(blocks, project, setting),
+    cutting: () => cuttingPages(blocks, work, setting),
     guide: () => blocks.flatMap((block) => guidePages(block, setting)),
     'line-drawing': () => blocks.flatMap((block) => lineDrawingPages(block, setting)),
     labels: () => pileLabelPages(blocks, setting),

@@ -2,10 +2,12 @@ import {
   type CuttingPlan,
   cuttingPlan,
   type FabricPlan,
+  type PlainCuts,
   type Strip,
   type StripCut,
 } from '../../cutting/cutting-plan.ts';
 import { KIND_WORDS } from '../../cutting/cutting-table.ts';
+import { joinedWords } from '../../cutting/joined-cloth.ts';
 import { toBuy } from '../../cutting/lengths.ts';
 import { clothsOf, cuttingRulesOf, handSizesOf, slackOf } from '../../cutting/project-cutting.ts';
 import { THOROUGH_STEPS } from '../../cutting/strips/lay-strips.ts';
@@ -15,6 +17,7 @@ import { formatLength } from '../../geometry/length.ts';
 import type { Point, Ring } from '../../geometry/point.ts';
 import { phrase } from '../../words/phrase.ts';
 import { type Mark, PT } from '../marks.ts';
+import type { PrintWork } from '../print-work.ts';
 import { lengthOf, textAt } from '../type/lettering.ts';
 import type { Typeface } from '../type/typeface.ts';
 import { type BlockWork, fabricWords } from './block-work.ts';
@@ -41,12 +44,12 @@ import {
 /** The cutting list: for each fabric how much of it, its strips drawn to scale, and what each cut is for. */
 export function cuttingPages(
   blocks: readonly BlockWork[],
-  project: Project,
+  { project, plain = [] }: Pick<PrintWork, 'project' | 'plain'>,
   setting: PageSetting,
 ): readonly PageDraft[] {
   const { typeface } = setting;
   const frame = readingFrame(setting);
-  const plan = planOf(blocks, project);
+  const plan = planOf(blocks, project, plain);
   if (plan.fabrics.length === 0) return [];
   const cautions = CAUTIONS.find(({ about }) => about === phrase('Rotary cutter'))?.lines ?? [];
   const items: FlowItem[] = [
@@ -61,7 +64,7 @@ export function cuttingPages(
     ruleItem(frame.width, 0.08),
     ...plan.fabrics.flatMap((fabric) => fabricItems(fabric, blocks, project, typeface, frame.width)),
   ];
-  const block = blocks.length === 1 ? blocks[0]!.blockId : null;
+  const block = blocks.length === 1 && plain.length === 0 ? blocks[0]!.blockId : null;
   return draftsOf(
     flowInto(items, frame.height),
     frame,
@@ -71,8 +74,9 @@ export function cuttingPages(
 }
 
 /** The very plan that the screen shows for these blocks and copies. */
-const planOf = (blocks: readonly BlockWork[], project: Project): CuttingPlan =>
+const planOf = (blocks: readonly BlockWork[], project: Project, plain: readonly PlainCuts[]): CuttingPlan =>
   cuttingPlan({
+    plain,
     made: blocks.map(({ blockId, plan, copies }) => ({ block: { id: blockId }, plan, copies })),
     cloths: clothsOf(project),
     rules: cuttingRulesOf(project),
@@ -103,6 +107,7 @@ function fabricItems(
       height: said(piece.cut.height),
     }),
   );
+  const joined = fabric.joined.map((one) => `${joinedWords(one, unit)}.`);
   return [
     ...kept(paragraph(typeface, `${name}${bought}`, HEADING, width, 0.24)),
     ...(fabric.length > 0
@@ -123,6 +128,7 @@ function fabricItems(
         ]
       : []),
     ...short.flatMap((line) => paragraph(typeface, line, STRONG, width, 0.05)),
+    ...joined.flatMap((line) => paragraph(typeface, line, BODY, width, 0.05)),
     ...fabric.fromStock.flatMap((one, i) =>
       one.strips.flatMap((strip, k) =>
         stripItems(

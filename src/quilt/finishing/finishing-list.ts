@@ -19,6 +19,8 @@ export interface FinishingList {
   readonly size: Point;
   readonly binding: BindingNeed;
   readonly isBias: boolean;
+  /** What a strip of binding is cut across, inches. */
+  readonly bindingAcross: number;
   /** The cheaper way first. */
   readonly backing: readonly [BackingPanels, BackingPanels];
   /** The package that covers it, null where the largest does not. */
@@ -34,7 +36,10 @@ export function finishingList(
   size: Point,
   finishing: Finishing | undefined,
   seam: number,
-  usableWidth = USABLE_WIDTH_IN,
+  usable: { readonly binding: number; readonly backing: number } = {
+    binding: USABLE_WIDTH_IN,
+    backing: USABLE_WIDTH_IN,
+  },
 ): FinishingList {
   const [w, h] = size;
   const { binding, backing, batting, sleeve, label } = finishing ?? {};
@@ -43,8 +48,9 @@ export function finishingList(
   return {
     size,
     isBias,
-    binding: bindingNeed(2 * (w + h), binding?.width ?? BINDING_WIDTH_IN, isBias, usableWidth),
-    backing: backingPanels(size, usableWidth, seam, backing?.extra ?? BACKING_EXTRA_IN),
+    bindingAcross: usable.binding,
+    binding: bindingNeed(2 * (w + h), binding?.width ?? BINDING_WIDTH_IN, isBias, usable.binding),
+    backing: backingPanels(size, usable.backing, seam, backing?.extra ?? BACKING_EXTRA_IN),
     batting: battingFor(size, extra),
     battingNeeded: [w + 2 * extra, h + 2 * extra],
     sleeve: sleeve ? [w - SLEEVE_SHORTER_IN, sleeve.height] : null,
@@ -53,11 +59,7 @@ export function finishingList(
 }
 
 /** What of it is cut from the strips of a fabric: binding, backing, sleeve and label, as plain rectangles. */
-export function finishingPieces(
-  list: FinishingList,
-  finishing: Finishing | undefined,
-  usableWidth = USABLE_WIDTH_IN,
-): PlainPiece[] {
+export function finishingPieces(list: FinishingList, finishing: Finishing | undefined): PlainPiece[] {
   const piece = (
     what: string,
     fabric: string | undefined,
@@ -74,7 +76,7 @@ export function finishingPieces(
   });
   const { binding, backing, sleeve, label } = list;
   const strips: Point =
-    binding.square === null ? [usableWidth, binding.width] : [binding.square, binding.square];
+    binding.square === null ? [list.bindingAcross, binding.width] : [binding.square, binding.square];
   const pieces = [
     piece(
       binding.square === null ? phrase('Binding strips') : phrase('Square for bias binding'),

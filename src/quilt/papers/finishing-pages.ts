@@ -12,18 +12,17 @@ import {
   TITLE,
 } from '../../foundations/booklet/flow.ts';
 import { phrase } from '../../words/phrase.ts';
-import { finishingList } from '../finishing/finishing-list.ts';
 import { plainPieces } from '../finishing/plain-pieces.ts';
+import { finishingOf } from '../finishing/project-finishing.ts';
 import type { Layout } from '../layout.ts';
 import { clothLength, sizeWords } from '../words.ts';
 
 /** Cut sizes and lengths of everything that is no block. */
 export function finishingPages(project: Project, layout: Layout, setting: PageSetting): PageDraft[] {
   const { typeface } = setting;
-  const { unit, seamAllowance, quilt } = project;
+  const { unit, seamAllowance } = project;
   const frame = readingFrame(setting);
-  const { box } = layout;
-  const list = finishingList([box.maxX - box.minX, box.maxY - box.minY], quilt?.finishing, seamAllowance);
+  const list = finishingOf(project, layout);
   const nameOf = (id: string | null): string =>
     project.fabrics.find((fabric) => fabric.id === id)?.name ?? phrase('no fabric chosen yet');
   const line = (text: string): FlowItem[] => paragraph(typeface, text, BODY, frame.width, 0.05);

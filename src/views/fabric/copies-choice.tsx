@@ -1,6 +1,7 @@
 import { useStore } from 'zustand';
 import type { Project } from '../../document/project.ts';
-import { isBlockPlace } from '../../document/quilt.ts';
+import { copiesForQuilts } from '../../document/recoloured-blocks.ts';
+import { blocksToMake } from '../../document/turned-over.ts';
 import { phrase } from '../../words/phrase.ts';
 import { copiesInHand, cuttingChoice } from '../../workspace/cutting-client.ts';
 import { Choice } from '../choice.tsx';
@@ -8,12 +9,9 @@ import { Choice } from '../choice.tsx';
 type Whose = 'every' | 'quilt' | 'own';
 
 /** Copies of every block that its quilts take; null where there is no quilt. */
-function copiesOfQuilt({ quilt }: Project): ReadonlyMap<string, number> | null {
+function copiesOfQuilt({ quilt, blocks }: Project): ReadonlyMap<string, number> | null {
   if (!quilt) return null;
-  const times = 1 + (quilt.copies ?? []).length;
-  const copies = new Map<string, number>();
-  for (const place of quilt.places)
-    if (isBlockPlace(place)) copies.set(place.block, (copies.get(place.block) ?? 0) + times);
+  const copies = copiesForQuilts(quilt, (id) => blocks.some((block) => block.id === id));
   return copies.size === 0 ? null : copies;
 }
 
@@ -49,11 +47,11 @@ export function CopiesChoice({ project }: { readonly project: Project }) {
         value={whose}
         onChoose={(next) => {
           if (next === 'every') cuttingChoice.setState({ copies: null, withQuilt: false });
-          else if (next === 'quilt') cuttingChoice.setState({ copies: quilt, withQuilt: true });
+          else if (next === 'quilt') cuttingChoice.setState({ copies: null, withQuilt: true });
         }}
       />
       <ul className="counted">
-        {project.blocks.map(({ id, name }) => (
+        {blocksToMake(project, copies).map(({ id, name }) => (
           <li key={id}>
             <label htmlFor={`counted-${id}`}>{name}</label>
             <input

@@ -1,10 +1,12 @@
 import { useMemo } from 'react';
+import { joinedWords } from '../../cutting/joined-cloth.ts';
 import { toBuy } from '../../cutting/lengths.ts';
 import { slackOf } from '../../cutting/project-cutting.ts';
 import { costOf, shortageOf } from '../../cutting/shortage.ts';
 import { BOUND_WORDS, boughtWords, sumLines } from '../../cutting/sums.ts';
 import { cutMark } from '../../document/cutting-choices.ts';
 import type { Fabric, Project } from '../../document/project.ts';
+import { blockMade, blocksToMake } from '../../document/turned-over.ts';
 import { formatLength } from '../../geometry/length.ts';
 import { amount, numeral } from '../../words/numeral.ts';
 import { phrase } from '../../words/phrase.ts';
@@ -135,9 +137,10 @@ export function FabricSheet({ project, fabric, cuts }: FabricSheetProps) {
             {plan.plain.map((cut) => (
               <li key={`${cut.what} ${cut.kind} ${cut.width} ${cut.height}`}>
                 <b>{cut.count}</b> · {cut.what}, {bothWords(cut.width, cut.height, unit)}
-                {plan.plainTooLarge.includes(cut) &&
-                  phrase(': wider than the fabric, joined from two lengths and not counted')}
               </li>
+            ))}
+            {plan.joined.map((one) => (
+              <li key={one.parts.what}>{joinedWords(one, unit)}</li>
             ))}
           </ul>
         </section>
@@ -145,7 +148,12 @@ export function FabricSheet({ project, fabric, cuts }: FabricSheetProps) {
       <section className="pieces" aria-labelledby="pieces-title">
         <h3 id="pieces-title">{phrase('Pieces, to tick off as they are cut')}</h3>
         <p className="soft">{phrase('Press a patch to see its cloth laid and flipped over.')}</p>
-        <PiecesTable pieces={pieces} blocks={project.blocks} unit={unit} done={done} />
+        <PiecesTable
+          pieces={pieces}
+          blocks={blocksToMake(project, new Map(pieces.map((one) => [one.block, one.copies])))}
+          unit={unit}
+          done={done}
+        />
       </section>
     </div>
   );
@@ -155,7 +163,7 @@ export function FabricSheet({ project, fabric, cuts }: FabricSheetProps) {
 function Troubles({ project, fabric, cuts: { plan, pieces } }: FabricSheetProps) {
   const { unit } = project;
   const said = (inches: number): string => formatLength(inches, unit);
-  const blockName = (id: string): string => project.blocks.find((block) => block.id === id)?.name ?? id;
+  const blockName = (id: string): string => blockMade(project, id)?.name ?? id;
   const lines: string[] = [];
   if (plan.tooLarge.length > 0) {
     const { block, patch, piece } = plan.tooLarge[0]!;

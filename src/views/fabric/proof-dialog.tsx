@@ -4,12 +4,13 @@ import type { PatchPiece } from '../../cutting/cutting-plan.ts';
 import { grownPatch } from '../../cutting/grown-patch.ts';
 import { chooseSize } from '../../document/edit-cloth.ts';
 import type { Fabric, Project } from '../../document/project.ts';
+import { drawnFor } from '../../document/turned-over.ts';
 import { formatLength, parseLength } from '../../geometry/length.ts';
 import type { Ring } from '../../geometry/point.ts';
 import { boxOf } from '../../geometry/ring.ts';
 import { phrase } from '../../words/phrase.ts';
 import { edit } from '../../workspace/actions.ts';
-import { madePlan } from '../../workspace/plans.ts';
+import { makingAtHand } from '../../workspace/making.ts';
 import { Choice } from '../choice.tsx';
 import { Dialog } from '../dialog.tsx';
 import { Icon } from '../icons.tsx';
@@ -28,8 +29,7 @@ type Moment = 'laid' | 'pressed';
 /** How the cloth of one patch is laid, swung over, and what it leaves beyond the allowance; its size by hand. */
 export function ProofDialog({ project, piece, fabric, onClose }: ProofDialogProps) {
   const [moment, setMoment] = useState<Moment>('pressed');
-  const block = project.blocks.find(({ id }) => id === piece.block);
-  const plan = block && madePlan(block);
+  const { block, plan } = makingAtHand(project, new Map([[piece.block, 1]])).blocks[0] ?? {};
   const patch = plan?.patches.find(({ key }) => key === piece.key);
   const { unit, seamAllowance } = project;
   // What is 1/4 in but for the noise of numbers is said as 1/4 in.
@@ -146,16 +146,15 @@ const pathOf = (ring: Ring): string => `M${ring.map(([x, y]) => `${x} ${y}`).joi
 
 function HandSizeForm({ project, piece }: { readonly project: Project; readonly piece: PatchPiece }) {
   const { unit } = project;
-  const known = project.cutting?.sizes?.find(
-    ({ block, patch }) => block === piece.block && patch === piece.key,
-  );
+  const drawn = drawnFor(project, piece.block);
+  const known = project.cutting?.sizes?.find(({ block, patch }) => block === drawn && patch === piece.key);
   const { width, height } = known ?? piece.piece.cut;
   const [texts, setTexts] = useState([formatLength(width, unit), formatLength(height, unit)] as const);
   const [w, h] = [parseLength(texts[0], unit), parseLength(texts[1], unit)];
   const isUsable = w.ok && h.ok && w.inches > 0 && h.inches > 0;
   const choose = (size: { width: number; height: number } | null): void =>
     edit(size ? phrase('Choose a size to cut') : phrase('Cut the size worked out'), (before) =>
-      chooseSize(before, piece.block, piece.key, size),
+      chooseSize(before, drawn, piece.key, size),
     );
   return (
     <form

@@ -1,6 +1,7 @@
 import './paper.css';
 import { useMemo } from 'react';
 import { useStore } from 'zustand';
+import { blocksToMake } from '../../document/turned-over.ts';
 import type { PrintNote } from '../../foundations/print-work.ts';
 import { phrase } from '../../words/phrase.ts';
 import { goTo } from '../../workspace/actions.ts';
@@ -119,7 +120,7 @@ export default function PaperPlace() {
         {shown && shown.notes.length > 0 && <Notes notes={shown.notes} />}
         {isWhole && <JoinOffers notes={shown.notes} project={project} />}
         {!isEmpty && <PartChoice parts={parts} />}
-        {!isEmpty && <BlockChoice blocks={project.blocks} copies={chosen} />}
+        {!isEmpty && <BlockChoice blocks={blocksToMake(project, chosen)} copies={chosen} />}
         <PageChoice settings={settings} unit={project.unit} page={page} margin={margin} />
         <LayingChoice settings={settings} />
         <PrinterChoice />

@@ -1,6 +1,8 @@
 import type { Project } from '../../document/project.ts';
+import { copiesForQuilts } from '../../document/recoloured-blocks.ts';
 import type { Correction } from '../../foundations/sheet/correction.ts';
 import { DEFAULT_NESTING } from '../../foundations/sheet/filling.ts';
+import { clothOfQuilts } from '../../quilt/finishing/project-finishing.ts';
 import { appAddress } from '../../workspace/app-address.ts';
 import { makingAtHand } from '../../workspace/making.ts';
 import {
@@ -44,6 +46,7 @@ export function printOrder(
   if (toCome > 0) return { order: last?.order ?? null, toCome };
   const correction = correctionOf(known);
   const printedOn = new Date().toLocaleDateString('en', { day: 'numeric', month: 'long', year: 'numeric' });
+  const isQuilt = isQuiltInHand(project, chosen);
   const choices = [
     width,
     height,
@@ -61,12 +64,13 @@ export function printOrder(
     project,
     printedOn,
     ...choices,
+    isQuilt,
     ...jobs.flatMap(({ block, plan, copies }) => [block, plan, copies]),
   ];
   if (last?.from.length === from.length && from.every((part, i) => part === last!.from[i]))
     return { order: last.order, toCome };
   const order: PrintOrder = {
-    work: { project, jobs },
+    work: { project, jobs, ...(isQuilt && { plain: clothOfQuilts(project) }) },
     page: { name: '', width, height },
     margin: margin.value,
     side,
@@ -80,6 +84,13 @@ export function printOrder(
   };
   last = { from, order };
   return { order, toCome };
+}
+
+/** Whether the copies in hand make the whole quilt, so that its plain cloth is on the cutting list too. */
+function isQuiltInHand({ quilt, blocks }: Project, chosen: ReadonlyMap<string, number>): boolean {
+  if (!quilt || quilt.places.length === 0) return false;
+  const needed = copiesForQuilts(quilt, (id) => blocks.some((block) => block.id === id));
+  return needed.size > 0 && [...needed].every(([id, count]) => (chosen.get(id) ?? 0) >= count);
 }
 
 const corrections = new WeakMap<Printers, Correction | null>();

@@ -1,19 +1,19 @@
 import { useStore } from 'zustand';
+import { cuttingPlan } from '../../cutting/cutting-plan.ts';
+import { joinedWords } from '../../cutting/joined-cloth.ts';
+import { NO_SLACK, toBuy } from '../../cutting/lengths.ts';
+import { clothsOf, cuttingRulesOf } from '../../cutting/project-cutting.ts';
 import { QUICK_STEPS } from '../../cutting/strips/lay-strips.ts';
+import { boughtWords } from '../../cutting/sums.ts';
 import { quiltOf } from '../../document/edit-quilt.ts';
 import type { Finishing } from '../../document/quilt.ts';
 import { formatLength } from '../../geometry/length.ts';
 import { BACKING_EXTRA_IN } from '../../quilt/finishing/backing.ts';
 import { BATTING_EXTRA_IN } from '../../quilt/finishing/batting.ts';
 import { BINDING_WIDTH_IN } from '../../quilt/finishing/binding.ts';
-import { clothFor, inAllCopies } from '../../quilt/finishing/cloth.ts';
-import {
-  finishingList,
-  finishingPieces,
-  SLEEVE_HEIGHT_IN,
-  USABLE_WIDTH_IN,
-} from '../../quilt/finishing/finishing-list.ts';
+import { SLEEVE_HEIGHT_IN } from '../../quilt/finishing/finishing-list.ts';
 import { plainPieces } from '../../quilt/finishing/plain-pieces.ts';
+import { clothOfQuilts, finishingOf } from '../../quilt/finishing/project-finishing.ts';
 import { clothLength, sizeWords } from '../../quilt/words.ts';
 import { phrase } from '../../words/phrase.ts';
 import { session, shownProject } from '../../workspace/session.ts';
@@ -29,16 +29,17 @@ export function FinishingPanel() {
   const { unit, seamAllowance, fabrics } = project;
   const quilt = quiltOf(project);
   const layout = layoutOf(project);
-  const { box } = layout;
   const finishing = quilt.finishing ?? {};
-  const list = finishingList([box.maxX - box.minX, box.maxY - box.minY], quilt.finishing, seamAllowance);
+  const list = finishingOf(project, layout);
   const plain = plainPieces(layout, seamAllowance);
   const { copies = [] } = quilt;
-  const cloth = clothFor(
-    inAllCopies([...plain, ...finishingPieces(list, quilt.finishing)], copies),
-    (id) => fabrics.find((fabric) => fabric.id === id)?.width ?? USABLE_WIDTH_IN,
-    QUICK_STEPS,
-  );
+  const cloth = cuttingPlan({
+    made: [],
+    plain: clothOfQuilts(project, layout),
+    cloths: clothsOf(project),
+    rules: cuttingRulesOf(project),
+    steps: QUICK_STEPS,
+  }).fabrics;
   const nameOf = (id: string | null): string =>
     fabrics.find((fabric) => fabric.id === id)?.name ?? phrase('no fabric yet');
   const set = <Key extends keyof Finishing>(key: Key, value: Finishing[Key] | undefined): void =>
@@ -196,22 +197,18 @@ export function FinishingPanel() {
         </h2>
         <table className="quilt-table">
           <tbody>
-            {cloth.map(({ fabric, length, strips, buy, tooWide }) => (
+            {cloth.map(({ fabric, length, strips, joined }) => (
               <tr key={fabric ?? ''}>
                 <th scope="row">
                   {nameOf(fabric)}
-                  {tooWide.length > 0 && (
-                    <span className="soft">
-                      {phrase('wider than the cloth: {tooWide}', {
-                        tooWide: tooWide.map(({ what }) => what).join(', '),
-                      })}
+                  {joined.map((one) => (
+                    <span key={one.parts.what} className="soft">
+                      {joinedWords(one, unit)}
                     </span>
-                  )}
+                  ))}
                 </th>
                 <td>
-                  {unit === 'mm'
-                    ? `${buy.metres.toFixed(1)} m`
-                    : phrase('{yards} yd', { yards: formatLength(buy.yards, 'in').replace(' in', '') })}
+                  {boughtWords(toBuy(length, NO_SLACK), unit)}
                   <span className="soft">
                     {phrase('{strips, plural, one {# strip} other {# strips}}, {length}', {
                       strips: strips.length,

@@ -1,8 +1,8 @@
 import { useStore } from 'zustand';
 import { takeInHand } from '../../document/edit-copies.ts';
-import { mirroredAsBlock } from '../../document/mirrored-block.ts';
-import { isBlockPlace, type Quilt } from '../../document/quilt.ts';
+import type { Quilt } from '../../document/quilt.ts';
 import { copiesForQuilts, makeCopyBlocks } from '../../document/recoloured-blocks.ts';
+import { blocksToMake } from '../../document/turned-over.ts';
 import { phrase } from '../../words/phrase.ts';
 import { edit } from '../../workspace/actions.ts';
 import { session } from '../../workspace/session.ts';
@@ -19,15 +19,12 @@ interface QuiltCopiesProps {
 export function QuiltCopies({ quilt, onPrint }: QuiltCopiesProps) {
   const blocks = useStore(session, (state) => state.project.blocks);
   const fabrics = useStore(session, (state) => state.project.fabrics);
-  const { copies = [], places } = quilt;
+  const { copies = [] } = quilt;
   const times = 1 + copies.length;
   const counts = copiesForQuilts(quilt, (id) => blocks.some((block) => block.id === id));
-  const rows = blocks.flatMap((block) => {
-    const mirrored = places.filter(
-      (place) => isBlockPlace(place) && place.block === block.id && place.mirrored,
-    ).length;
+  const rows = blocksToMake({ blocks, quilt }, counts).flatMap((block) => {
     const count = counts.get(block.id);
-    return count === undefined ? [] : [{ block, count, mirrored }];
+    return count === undefined ? [] : [{ block, count }];
   });
   return (
     <section className="quilt-card" aria-labelledby="copies-title">
@@ -114,35 +111,14 @@ export function QuiltCopies({ quilt, onPrint }: QuiltCopiesProps) {
       })}
       <table className="quilt-table">
         <tbody>
-          {rows.map(({ block, count, mirrored }) => (
+          {rows.map(({ block, count }) => (
             <tr key={block.id}>
               <th scope="row">{block.name}</th>
-              <td>
-                {count} ×
-                {mirrored > 0 && (
-                  <button
-                    type="button"
-                    className="button quilt-small-button"
-                    onClick={() =>
-                      edit(phrase('Make a mirrored block'), (project) => mirroredAsBlock(project, block.id))
-                    }
-                  >
-                    {phrase(
-                      '{mirrored} mirrored: make a block of {mirrored2, plural, one {it} other {them}}',
-                      { mirrored: mirrored * times, mirrored2: mirrored },
-                    )}
-                  </button>
-                )}
-              </td>
+              <td>{count} ×</td>
             </tr>
           ))}
         </tbody>
       </table>
-      {rows.some(({ mirrored }) => mirrored > 0) && (
-        <p className="soft">
-          {phrase('A mirrored block needs foundations of its own: make it a block before you print.')}
-        </p>
-      )}
       <button
         type="button"
         className="button"

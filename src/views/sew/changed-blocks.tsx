@@ -1,11 +1,13 @@
 import { useState } from 'react';
 import { useStore } from 'zustand';
+import { blockMade } from '../../document/turned-over.ts';
 import type { Work } from '../../document/work.ts';
 import type { TakenChanges } from '../../rounds/take-changes.ts';
 import { changesOf } from '../../rounds/work.ts';
 import { phrase } from '../../words/phrase.ts';
 import { say } from '../../workspace/actions.ts';
-import { madePlan, plansCome } from '../../workspace/plans.ts';
+import { makingAtHand } from '../../workspace/making.ts';
+import { plansCome } from '../../workspace/plans.ts';
 import { session } from '../../workspace/session.ts';
 import { changesToTake, takeDrawing } from '../../workspace/sewing.ts';
 import { Dialog } from '../dialog.tsx';
@@ -29,10 +31,10 @@ export function ChangedBlocks({ work }: { readonly work: Work }) {
   } | null>(null);
   const changed = work.blocks.flatMap((block): Changed[] => {
     const { id, name } = block;
-    const now = project.blocks.find((one) => one.id === id);
-    if (!now) return [{ id, name, words: phrase('is no longer in the project.'), isThere: false }];
-    const plan = madePlan(now);
-    if (plan === null) return [];
+    if (blockMade(project, id) === null)
+      return [{ id, name, words: phrase('is no longer in the project.'), isThere: false }];
+    const plan = makingAtHand(project, new Map([[id, 1]])).blocks[0]?.plan;
+    if (plan === undefined) return [];
     const { same, gone, fresh } = changesOf(block, plan);
     if (gone.length === 0 && fresh.length === 0) return [];
     const words = [

@@ -1,6 +1,7 @@
 import { lieOf } from '../../document/place-polygon.ts';
 import type { Project } from '../../document/project.ts';
-import { isBlockPlace } from '../../document/quilt.ts';
+import { type BlockPlace, isBlockPlace } from '../../document/quilt.ts';
+import { madeFor } from '../../document/turned-over.ts';
 import type { Work, WorkBlock } from '../../document/work.ts';
 import { boxOf } from '../../geometry/ring.ts';
 import { sewnOf } from '../../rounds/work.ts';
@@ -89,11 +90,12 @@ function layIn(project: Project, work: Work) {
       });
       continue;
     }
-    const block = blocks.get(place.block);
-    if (!block) continue;
-    const nth = used.get(place.block) ?? 0;
-    used.set(place.block, nth + 1);
-    const { a, b, c, d, e, f } = lieOf(block.outline, place.turn, place.mirrored, place.at);
+    const shown = blockShown(place, blocks);
+    if (!shown) continue;
+    const { block } = shown;
+    const nth = used.get(block.id) ?? 0;
+    used.set(block.id, nth + 1);
+    const { a, b, c, d, e, f } = lieOf(block.outline, place.turn, shown.mirrored, place.at);
     lying.push({
       key: place.id,
       block,
@@ -120,14 +122,25 @@ function layIn(project: Project, work: Work) {
   return { lying, plain: [], box: `0 0 ${columns * cell} ${Math.ceil(copies.length / columns) * cell}` };
 }
 
+/** The block in work that lies in a place: turned over where it is made so, else mirrored as it lies. */
+function blockShown(
+  place: BlockPlace,
+  blocks: ReadonlyMap<string, WorkBlock>,
+): { readonly block: WorkBlock; readonly mirrored: boolean } | null {
+  const made = blocks.get(madeFor(place));
+  if (made) return { block: made, mirrored: false };
+  const drawn = blocks.get(place.block);
+  return drawn ? { block: drawn, mirrored: place.mirrored } : null;
+}
+
 function cornersOf(
   place: NonNullable<Project['quilt']>['places'][number],
   blocks: ReadonlyMap<string, WorkBlock>,
 ): (readonly [number, number])[] {
   const [x, y] = place.at;
   if (!isBlockPlace(place)) return [place.at, [x + place.size[0], y + place.size[1]]];
-  const block = blocks.get(place.block);
-  if (!block) return [place.at];
-  const { a, b, c, d, e, f } = lieOf(block.outline, place.turn, place.mirrored, place.at);
-  return block.outline.map(([px, py]) => [a * px + c * py + e, b * px + d * py + f]);
+  const shown = blockShown(place, blocks);
+  if (!shown) return [place.at];
+  const { a, b, c, d, e, f } = lieOf(shown.block.outline, place.turn, shown.mirrored, place.at);
+  return shown.block.outline.map(([px, py]) => [a * px + c * py + e, b * px + d * py + f]);
 }

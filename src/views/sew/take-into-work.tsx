@@ -1,6 +1,7 @@
 import { useEffect, useMemo, useState } from 'react';
 import { useStore } from 'zustand';
 import { copiesInHand } from '../../document/edit-copies.ts';
+import { blockMade, blocksToMake } from '../../document/turned-over.ts';
 import { ALL_AT_ONCE, type BatchChoice, type BatchOrder } from '../../rounds/batches.ts';
 import { timeWords } from '../../rounds/words.ts';
 import { secondsFor } from '../../rounds/work.ts';
@@ -34,9 +35,8 @@ export function TakeIntoWork() {
   const pace = useStore(sewWishes, (state) => state.pace);
   const time = news === null || pace === null ? null : secondsFor({ time: pace }, news.patches);
   const chosen = useMemo(
-    () =>
-      new Map([...copies].filter(([id, count]) => count > 0 && project.blocks.some((one) => one.id === id))),
-    [copies, project.blocks],
+    () => new Map([...copies].filter(([id, count]) => count > 0 && blockMade(project, id) !== null)),
+    [copies, project],
   );
   useEffect(() => {
     if (toCome === 0 && chosen.size > 0) void planSewing(chosen, isPair, batches);
@@ -65,7 +65,7 @@ export function TakeIntoWork() {
       <div className="sew-taking-columns">
         <fieldset className="sew-copies">
           <legend className="panel-title">{phrase('Blocks and copies')}</legend>
-          {project.blocks.map(({ id, name }) => (
+          {blocksToMake(project, copies).map(({ id, name }) => (
             <div key={id} className="sew-copies-row">
               <label htmlFor={`sew-copies-${id}`}>{name}</label>
               <input
