@@ -42,8 +42,12 @@ test('all blocks with their joining guides in one file', async ({ page }, testIn
   ) as { outlines: { title: string; kids: { title: string; destpageposfrom1: number }[] }[] };
 
   const { blocks, fabrics } = demo();
-  expect(outlines.map(({ title }) => title)).toEqual(blocks.map(({ name }) => name));
-  for (const [i, block] of blocks.entries()) {
+  // Those that the quilt shows mirrored are made turned over as well, each after the block it is of.
+  const drawn = outlines.filter(({ title }) => !title.endsWith(', mirrored'));
+  expect(drawn.map(({ title }) => title)).toEqual(blocks.map(({ name }) => name));
+  expect(drawn.length).toBeLessThan(outlines.length);
+  for (const block of blocks) {
+    const i = outlines.findIndex(({ title }) => title === block.name);
     const guide = outlines[i]!.kids.find(({ title }) => title === 'Joining guide')!;
     const next = outlines[i + 1]?.kids.find(({ title }) => title === 'Joining guide');
     const range = ['-f', `${guide.destpageposfrom1}`];
