@@ -1,4 +1,4 @@
-import type { PlainCuts } from '../cutting/cutting-plan.ts';
+import type { PlainCuts } from '../cutting/plain-cuts.ts';
 import { oneLine } from '../document/file-place.ts';
 import type { Block, Project } from '../document/project.ts';
 import { copiesForQuilts } from '../document/recoloured-blocks.ts';

@@ -5,6 +5,7 @@ import type { CuttingRules, Grain } from './cutting-rules.ts';
 import { isLongStrip, type JoinedCloth, joinedPanels, joinedStrips } from './joined-cloth.ts';
 import { type CutKind, cutKey, PIECES_FROM, type Piece } from './piece.ts';
 import { type Choices, choicesFor, pieceOfSize, proofOf, type Size } from './pieces.ts';
+import type { PlainCuts } from './plain-cuts.ts';
 import { cutsThatSave, type Offer } from './savings.ts';
 import { type CutSize, fitsWidth, type LaidStrip, lengthOfStrips } from './strips/cloth.ts';
 import { layStrips } from './strips/lay-strips.ts';
@@ -91,18 +92,6 @@ export interface CuttingPlan {
   readonly pieces: readonly PatchPiece[];
   /** In the order asked for; patches without a fabric last. */
   readonly fabrics: readonly FabricPlan[];
-}
-
-/** Plain cloth cut beside the patches, all seams added: sashing, borders, binding. */
-export interface PlainCuts {
-  readonly fabric: string | null;
-  readonly kind: CutKind;
-  /** Inches. */
-  readonly width: number;
-  readonly height: number;
-  readonly count: number;
-  /** What it is: `Sashing`. */
-  readonly what: string;
 }
 
 /** What cutting looks at of a block in hand. */

@@ -1,6 +1,6 @@
 import { formatLength, type LengthUnit } from '../geometry/length.ts';
 import { phrase } from '../words/phrase.ts';
-import type { PlainCuts } from './cutting-plan.ts';
+import type { PlainCuts } from './plain-cuts.ts';
 import { ROUNDING } from './strips/cloth.ts';
 
 /** Plain cloth larger than the fabric gives at once, and what is cut and sewn together for it. */

@@ -1,4 +1,4 @@
-import type { PlainCuts } from '../cutting/cutting-plan.ts';
+import type { PlainCuts } from '../cutting/plain-cuts.ts';
 import type { Project } from '../document/project.ts';
 import { drawnFor } from '../document/turned-over.ts';
 import type { MadeBlock } from '../making/making.ts';

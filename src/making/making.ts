@@ -1,9 +1,9 @@
 import type { Block, Project } from '../document/project.ts';
-import { turnedOverId } from '../document/turned-over.ts';
+import { turnedOver, turnedOverId } from '../document/turned-over.ts';
 import { piece } from '../piecing/piece.ts';
 import type { PiecingPlan } from '../piecing/plan.ts';
 import { pieceOptionsOf, type Sheet } from './piece-options.ts';
-import { madeTurnedOver } from './turned-over.ts';
+import { planOver } from './turned-over.ts';
 
 /** A block in hand: how it is sewn, and how often. What papers, cloth, quilt and rounds are made from. */
 export interface MadeBlock {
@@ -51,6 +51,8 @@ export function madeAsChosen(
   const over = copiesOf(turnedOverId(block.id));
   return [
     ...(own === undefined ? [] : [{ block, plan, copies: own, isMirrored: false }]),
-    ...(over === undefined ? [] : [madeTurnedOver(block, plan, over)]),
+    ...(over === undefined
+      ? []
+      : [{ block: turnedOver(block), plan: planOver(block, plan), copies: over, isMirrored: true }]),
   ];
 }

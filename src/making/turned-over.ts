@@ -5,17 +5,11 @@ import { mirrorPlan } from '../piecing/mirror-plan.ts';
 import type { PieceOptions } from '../piecing/options.ts';
 import { piece } from '../piecing/piece.ts';
 import type { PiecingPlan } from '../piecing/plan.ts';
-import type { MadeBlock } from './making.ts';
-
-/** A block made turned over, from itself and its plan: its papers have the same letters and numbers, mirrored. */
-export function madeTurnedOver(block: Block, plan: PiecingPlan, copies: number): MadeBlock {
-  return { block: turnedOver(block), plan: planOver(block, plan), copies, isMirrored: true };
-}
 
 const images = new WeakMap<PiecingPlan, PiecingPlan>();
 
-/** The same object for the same plan. */
-function planOver({ outline }: Block, plan: PiecingPlan): PiecingPlan {
+/** The plan of a block turned over, from that of the block: the same object for the same plan. */
+export function planOver({ outline }: Block, plan: PiecingPlan): PiecingPlan {
   const known = images.get(plan);
   if (known !== undefined) return known;
   const { minX, maxX } = boxOf(outline);

@@ -1,6 +1,6 @@
 import type { Remote } from 'comlink';
 import { createStore } from 'zustand/vanilla';
-import type { PlainCuts } from '../cutting/cutting-plan.ts';
+import type { PlainCuts } from '../cutting/plain-cuts.ts';
 import { clothsOf, cuttingRulesOf, handSizesOf } from '../cutting/project-cutting.ts';
 import type { Project } from '../document/project.ts';
 import { copiesForQuilts } from '../document/recoloured-blocks.ts';

@@ -6,10 +6,10 @@ import {
   cuttingPlan,
   type FabricPlan,
   type PatchPiece,
-  type PlainCuts,
 } from '../cutting/cutting-plan.ts';
 import type { CuttingRules, Grain } from '../cutting/cutting-rules.ts';
 import { type Choices, choicesFor, type Size } from '../cutting/pieces.ts';
+import type { PlainCuts } from '../cutting/plain-cuts.ts';
 import { QUICK_STEPS, THOROUGH_STEPS } from '../cutting/strips/lay-strips.ts';
 import type { Patch } from '../piecing/plan.ts';
 

@@ -1,7 +1,8 @@
 import { describe, expect, it } from 'vitest';
-import { type Cloth, cuttingPlan, type PlainCuts } from '../../src/cutting/cutting-plan.ts';
+import { type Cloth, cuttingPlan } from '../../src/cutting/cutting-plan.ts';
 import { cuttingReport } from '../../src/cutting/cutting-report.ts';
 import type { CuttingRules } from '../../src/cutting/cutting-rules.ts';
+import type { PlainCuts } from '../../src/cutting/plain-cuts.ts';
 import type { MadeBlock } from '../../src/making/making.ts';
 import { piece } from '../../src/piecing/piece.ts';
 import { pieceFaults, reportFaults } from '../checker/check-cutting.ts';

@@ -2,13 +2,13 @@ import {
   type CuttingPlan,
   cuttingPlan,
   type FabricPlan,
-  type PlainCuts,
   type Strip,
   type StripCut,
 } from '../../cutting/cutting-plan.ts';
 import { KIND_WORDS } from '../../cutting/cutting-table.ts';
 import { joinedWords } from '../../cutting/joined-cloth.ts';
 import { toBuy } from '../../cutting/lengths.ts';
+import type { PlainCuts } from '../../cutting/plain-cuts.ts';
 import { clothsOf, cuttingRulesOf, handSizesOf, slackOf } from '../../cutting/project-cutting.ts';
 import { THOROUGH_STEPS } from '../../cutting/strips/lay-strips.ts';
 import { BOUND_WORDS, boughtWords, sumLines } from '../../cutting/sums.ts';
