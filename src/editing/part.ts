@@ -9,7 +9,7 @@ import type { Block, Cut, Fabric, Project } from '../document/project.ts';
 import { holdsPoint } from '../geometry/inner-spot.ts';
 import { TOUCH_IN } from '../geometry/lattice.ts';
 import type { Point, Ring, Segment } from '../geometry/point.ts';
-import { type Box, boxOf, distanceToSegment } from '../geometry/ring.ts';
+import { type Box, boxOf, distanceToSegment, signedArea } from '../geometry/ring.ts';
 import { edgesOf } from '../geometry/segments.ts';
 
 /** A part of a drawing: cuts, and the fabrics of what they enclose. It is copied, pasted, and kept as a motif. */
@@ -23,6 +23,8 @@ export interface PartPatch {
   readonly ring: Ring;
   /** Its place among the part's fabrics. */
   readonly fabric: number;
+  /** It ends at the outline, so that it is more ground than figure: laid only where nothing is drawn yet. */
+  readonly isGround?: boolean;
 }
 
 export type PartFabric = Pick<Fabric, 'name' | 'color'>;
@@ -31,14 +33,17 @@ export type PartFabric = Pick<Fabric, 'name' | 'color'>;
 export function partOfCuts(block: Block, fabrics: readonly Fabric[], cutIds: readonly string[]): Part {
   const chosen = new Set(cutIds);
   const cuts = block.cuts.filter(({ id }) => chosen.has(id));
-  const lines: readonly Segment[] = [
-    ...cuts.map(({ from, to }): Segment => [from, to]),
-    ...(cuts.length === block.cuts.length ? edgesOf(block.outline) : []),
-  ];
-  const enclosed = (knownDrawing(block)?.patches ?? []).filter(({ area }) =>
-    edgesOf(area.polygon).every((edge) => lines.some((line) => liesOn(edge, line))),
+  const lines = cuts.map(({ from, to }): Segment => [from, to]);
+  const edges = cuts.length === block.cuts.length ? edgesOf(block.outline) : [];
+  const isWithin = (patch: EnteredPatch, sides: readonly Segment[]): boolean =>
+    edgesOf(patch.area.polygon).every((edge) => sides.some((side) => liesOn(edge, side)));
+  const patches = (knownDrawing(block)?.patches ?? []).filter((patch) =>
+    isWithin(patch, [...lines, ...edges]),
   );
-  return { cuts: cuts.map(bare), ...clothOf(enclosed, fabrics) };
+  return {
+    cuts: cuts.map(bare),
+    ...clothOf(patches, fabrics, (patch) => !isWithin(patch, lines)),
+  };
 }
 
 /** A patch with its fabric, its sides as cuts. Null where no patch holds the place. */
@@ -46,7 +51,7 @@ export function partOfPatch(block: Block, fabrics: readonly Fabric[], at: Point)
   const patch = knownDrawing(block)?.patches.find(({ area }) => holdsPoint(area, at));
   if (patch === undefined) return null;
   const cuts = edgesOf(patch.area.polygon).map(([from, to]): NewCut => ({ from, to, role: 'auto' }));
-  return { cuts, ...clothOf([patch], fabrics) };
+  return { cuts, ...clothOf([patch], fabrics, () => false) };
 }
 
 const bare = ({ from, to, role }: Cut): NewCut => ({ from, to, role });
@@ -57,13 +62,16 @@ const liesOn = (edge: Segment, line: Segment): boolean =>
 function clothOf(
   patches: readonly EnteredPatch[],
   all: readonly Fabric[],
+  isGround: (patch: EnteredPatch) => boolean,
 ): Pick<Part, 'patches' | 'fabrics'> {
   const used: Fabric[] = [];
-  const laid = patches.flatMap(({ area, entry }): readonly PartPatch[] => {
+  const laid = patches.flatMap((patch): readonly PartPatch[] => {
+    const { area, entry } = patch;
     const fabric = all.find(({ id }) => id === entry.fabric);
     if (fabric === undefined) return [];
     if (!used.includes(fabric)) used.push(fabric);
-    return [{ ring: area.polygon, fabric: used.indexOf(fabric) }];
+    const ground = isGround(patch) ? { isGround: true } : {};
+    return [{ ring: area.polygon, fabric: used.indexOf(fabric), ...ground }];
   });
   return { patches: laid, fabrics: used.map(({ name, color }) => ({ name, color })) };
 }
@@ -75,7 +83,7 @@ export const boxOfPart = ({ cuts }: Part): Box => boxOf(cuts.flatMap(({ from, to
 export const movedPart = (part: Part, move: (point: Point) => Point): Part => ({
   ...part,
   cuts: part.cuts.map(({ from, to, ...rest }) => ({ ...rest, from: move(from), to: move(to) })),
-  patches: part.patches.map(({ ring, fabric }) => ({ ring: ring.map(move), fabric })),
+  patches: part.patches.map((patch) => ({ ...patch, ring: patch.ring.map(move) })),
 });
 
 /** The part so wide, inches, its middle at a place. */
@@ -95,17 +103,42 @@ export function partAt(part: Part, width: number, middle: Point): Part {
 export function placePart(project: Project, blockId: string, part: Part): Project {
   const drawn = addCuts(project, blockId, part.cuts);
   if (drawn === project) return project;
-  const { ids, project: withFabrics } = fabricsFor(drawn, part.fabrics);
-  const patches = knownDrawing(findBlock(withFabrics, blockId)!)?.patches ?? [];
-  return part.fabrics.reduce((now, _, k) => {
-    const id = ids[k];
-    if (id === undefined) return now;
-    const rings = part.patches.filter(({ fabric }) => fabric === k).map(({ ring }) => ring);
-    const spots = patches
-      .filter(({ area }) => rings.some((ring) => liesWithin(area.polygon, ring)))
-      .map(({ entry }) => entry.at);
-    return spots.length === 0 ? now : paintPatches(now, blockId, spots, id);
-  }, withFabrics);
+  const isEmpty = findBlock(project, blockId)?.cuts.length === 0;
+  return layCloth(
+    drawn,
+    blockId,
+    isEmpty ? part : { ...part, patches: part.patches.filter(({ isGround }) => isGround !== true) },
+  );
+}
+
+/** Lays the fabrics of a part on the patches that lie wholly within its own, each after the smallest that holds it. */
+function layCloth(project: Project, blockId: string, part: Part): Project {
+  const { ids, project: withFabrics } = fabricsFor(project, part.fabrics);
+  const bySize = part.patches.toSorted((a, b) => areaOf(a) - areaOf(b));
+  const spots = new Map<string, Point[]>();
+  for (const { area, entry } of knownDrawing(findBlock(withFabrics, blockId)!)?.patches ?? []) {
+    const id = ids[bySize.find(({ ring }) => liesWithin(area.polygon, ring))?.fabric ?? -1];
+    if (id !== undefined) spots.set(id, [...(spots.get(id) ?? []), entry.at]);
+  }
+  return [...spots].reduce((now, [id, at]) => paintPatches(now, blockId, at, id), withFabrics);
+}
+
+const areaOf = ({ ring }: PartPatch): number => Math.abs(signedArea(ring));
+
+/** What an edit that copies cuts by moves of the plane makes, with the fabrics of what they enclose copied along. */
+export function withCloth(
+  project: Project,
+  blockId: string,
+  cutIds: readonly string[],
+  moves: readonly ((point: Point) => Point)[],
+  copy: (project: Project) => Project,
+): Project {
+  const copied = copy(project);
+  const block = findBlock(project, blockId);
+  if (copied === project || block === null) return copied;
+  const part = partOfCuts(block, project.fabrics, cutIds);
+  const figure = { ...part, patches: part.patches.filter(({ isGround }) => isGround !== true) };
+  return moves.reduce((now, move) => layCloth(now, blockId, movedPart(figure, move)), copied);
 }
 
 /** Corners may lie on the ring; a patch with a corner in each of two notches is told by its middle. */
@@ -169,7 +202,7 @@ export function readPart(json: Readonly<Record<string, unknown>>): Part | null {
       fabrics[fabric] !== undefined &&
       ring.length > 2 &&
       ring.every((at) => at !== null)
-      ? [{ ring, fabric }]
+      ? [{ ring, fabric, ...(value.isGround === true ? { isGround: true } : {}) }]
       : [];
   });
   return { cuts, patches, fabrics };

@@ -22,7 +22,7 @@ export default function HelpDialog({ onClose }: { readonly onClose: () => void }
             <Phrase text="Take the <b>Line</b> tool and drag from one edge to another, or click both ends. The pointer is caught by corners, lines, crossings and the grid, and says by what. <b>Select</b> moves a line, its joints, a corner or an edge of the outline; what ends on a moved line stays on it. Hold Alt and nothing catches, and an end leaves its joint. While a line or an outline runs, type a length, Tab, an angle; T types a place. With a finger, switches stand for Shift and Alt, and two fingers move the sheet; beside a pen the hand may rest." />
           </p>
           <p>
-            <Phrase text="<b>Chain</b> goes on from click to click, straight, in arcs or rounded. <b>Shorten</b> takes a stretch of a line away, or extends its end to the next line. While a symmetry is on (S), all of it happens at every image. K shows the block plain, without marks." />
+            <Phrase text="<b>Chain</b> goes on from click to click, straight, in arcs or rounded. <b>Shorten</b> takes a stretch of a line away, or extends its end to the next line. While a symmetry is on (S), all of it happens at every image. K shows the block plain, without marks. A menu at the pointer says what can be done there: press the right button, hold a finger down with <b>Select</b>, or press the menu key. Several chosen lines are turned and sized by the handles round them, copied with their fabrics, and kept as <b>motifs</b> for every project in this browser." />
           </p>
         </section>
         <div className="help-column">

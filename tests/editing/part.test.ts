@@ -1,5 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import type { Block, Project } from '../../src/document/project.ts';
+import { formNamed } from '../../src/editing/forms/forms.ts';
 import {
   boxOfPart,
   partAt,
@@ -57,9 +58,8 @@ describe('a part of a drawing', () => {
   });
 
   it('is pasted with its fabrics beside itself, and what was there keeps its own', () => {
-    const part = partOfCuts({ ...KITE, cuts: KITE.cuts.slice(0) }, FABRICS, all);
-    const enclosed = { ...part, patches: part.patches.filter(({ ring }) => ring.length === 3) };
-    const placed = placePart(project, KITE.id, partAt(enclosed, 4, [9, 9]));
+    const part = partOfCuts(KITE, FABRICS, all);
+    const placed = placePart(project, KITE.id, partAt(part, 4, [9, 9]));
     expect(placed.fabrics).toBe(project.fabrics);
     expect(colours(placed)).toEqual(['Madder', 'Madder', 'Night', 'Night', 'Sand']);
   });
@@ -98,5 +98,33 @@ describe('a part of a drawing', () => {
     expect(
       partFromText(`{"format":"underpaper-cuts",${cuts},"fabrics":[{"name":"A","color":"url(x)"}]}`),
     ).toMatchObject({ fabrics: [] });
+  });
+
+  it('of a whole drawing is laid with its ground where nothing is drawn yet', () => {
+    const empty: Project = { ...project, blocks: [{ ...KITE, cuts: [], patches: [] }] };
+    const placed = placePart(empty, KITE.id, partOfCuts(KITE, FABRICS, all));
+    expect(colours(placed)).toEqual(['Madder', 'Night', 'Sand']);
+  });
+
+  // The four touch at their corners and enclose a square of the ground.
+  it('is repeated round the middle with its fabrics', () => {
+    const { block, ...target } = {
+      block: KITE,
+      unit: 'in' as const,
+      cuts: KITE.cuts,
+      chosen: null,
+      patch: null,
+      gridIn: 0,
+      crosshair: null,
+    };
+    const work = formNamed('repeat')!.work({ block, ...target }, { fold: '4' });
+    expect(work.ok).toBe(true);
+    const repeated = work.ok ? work.change(project) : project;
+    expect(colours(repeated)).toEqual([
+      ...Array(4).fill('Madder'),
+      ...Array(4).fill('Night'),
+      'Sand',
+      'Sand',
+    ]);
   });
 });

@@ -1,6 +1,14 @@
 import { addCuts } from '../../document/edit-cuts.ts';
 import { scaleBlock, setOutline } from '../../document/edit-outline.ts';
-import { copyTurned, MIRRORS, scaleCuts, type Turn, turnBy, turnCuts } from '../../document/edit-turn.ts';
+import {
+  copyTurned,
+  MIRRORS,
+  scaleCuts,
+  type Turn,
+  turnBy,
+  turnCuts,
+  turned,
+} from '../../document/edit-turn.ts';
 import type { Project } from '../../document/project.ts';
 import type { Point } from '../../geometry/point.ts';
 import { boxOf } from '../../geometry/ring.ts';
@@ -8,6 +16,7 @@ import { shifted } from '../../geometry/segments.ts';
 import { phrase } from '../../words/phrase.ts';
 import { ALIGNMENTS, type Alignment, alignCuts } from '../align.ts';
 import { frameOf, type SizeHandle, spotOf } from '../frame.ts';
+import { withCloth } from '../part.ts';
 import { moveCornerAttached, moveEdgeAttached, shiftCutsAttached } from '../reshape.ts';
 import { middleOf, turns } from '../symmetry.ts';
 import { choice, number, refused, text } from './fields.ts';
@@ -25,6 +34,22 @@ const AS = choice('as', phrase('What becomes of it'), [
   ['copy', phrase('Copied')],
 ]);
 
+/** Copies of cuts under moves about a point, with the fabrics of what they enclose. */
+const copied = (
+  project: Project,
+  blockId: string,
+  cutIds: readonly string[],
+  moves: readonly Turn[],
+  about: Point,
+): Project =>
+  withCloth(
+    project,
+    blockId,
+    cutIds,
+    moves.map((move) => (at: Point) => turned(move, about, at)),
+    (before) => copyTurned(before, blockId, cutIds, moves, about),
+  );
+
 /** The point that a turn or mirror keeps. */
 function aboutOf({ block, cuts }: Target, values: Values): Point {
   return text(values, 'about') === 'block'
@@ -41,7 +66,7 @@ function turnedWork(target: Target, values: Values, label: string, turn: Turn): 
         ok: true,
         label: phrase('{label}, copied', { label }),
         selectsNew: true,
-        change: (p) => copyTurned(p, id, ids, [turn], about),
+        change: (p) => copied(p, id, ids, [turn], about),
       }
     : { ok: true, label, change: (project) => turnCuts(project, id, ids, turn, about) };
 }
@@ -75,7 +100,9 @@ export const move: Form = {
         to: shifted(to, by),
         role,
       }));
-      const change = (p: Project) => addCuts(p, block.id, copies);
+      const ids = cuts.map(({ id }) => id);
+      const change = (p: Project) =>
+        withCloth(p, block.id, ids, [(at) => shifted(at, by)], (before) => addCuts(before, block.id, copies));
       return { ok: true, label: phrase('Copy lines'), selectsNew: true, change };
     }
     const ids = cuts.map(({ id }) => id);
@@ -130,7 +157,7 @@ export const resize: Form = {
           ok: true,
           label: phrase('Resize lines, copied'),
           selectsNew: true,
-          change: (p) => copyTurned(p, block.id, ids, [[across, 0, 0, down]], about),
+          change: (p) => copied(p, block.id, ids, [[across, 0, 0, down]], about),
         }
       : {
           ok: true,
@@ -185,7 +212,7 @@ export const repeat: Form = {
     label: phrase('Repeat lines'),
     selectsNew: true,
     change: (project) =>
-      copyTurned(
+      copied(
         project,
         block.id,
         cuts.map(({ id }) => id),
