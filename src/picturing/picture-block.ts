@@ -177,15 +177,31 @@ function withoutIdleLines(ground: Ground, start: Node): Node {
   }
 }
 
+/** New fabrics nearer than this in CIELAB nobody would buy twice: about what is just told apart side by side. */
+const SAME_FABRIC = 4;
+
+/** For each new fabric the first that is as good as the same; one at hand stands for itself. */
+function standIns(choices: readonly Choice[]): readonly number[] {
+  return choices.map(({ lab, atHand }, k) => {
+    if (atHand !== undefined) return k;
+    return choices.findIndex(
+      (one) => Math.hypot(one.lab.l - lab.l, one.lab.a - lab.a, one.lab.b - lab.b) < SAME_FABRIC,
+    );
+  });
+}
+
 function blockOf(root: Node, sums: Sums, choices: readonly Choice[], wish: PictureWish): PictureBlock {
   const labs: Palette = choices.map(({ lab }) => lab);
   const leaves = leavesOf(root);
   const laid = leaves.map(({ sum }) => nearestFabric(sum, labs));
   const explained = laid.reduce((sum, { value }) => sum + value, 0);
-  const used = [...new Set(laid.map(({ fabric }) => fabric))].sort((a, b) => labs[b]!.l - labs[a]!.l);
+  const standIn = standIns(choices);
+  const used = [...new Set(laid.map(({ fabric }) => standIn[fabric]!))].sort(
+    (a, b) => labs[b]!.l - labs[a]!.l,
+  );
   const { mean } = sums;
   return {
-    patches: leaves.map(({ piece }, k) => ({ piece, fabric: used.indexOf(laid[k]!.fabric) })),
+    patches: leaves.map(({ piece }, k) => ({ piece, fabric: used.indexOf(standIn[laid[k]!.fabric]!) })),
     lines: linesOf(root),
     fabrics: used.map((k) => {
       const { lab, atHand } = choices[k]!;

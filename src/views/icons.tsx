@@ -76,6 +76,7 @@ const DRAWINGS = {
   shelf: (
     <path d="M2.4 15.8H17.6M3.4 7.4H9.2V13.2H3.4ZM10.8 7.4H16.6V13.2H10.8ZM3.4 13.2 9.2 7.4M10.8 7.4 16.6 13.2" />
   ),
+  photo: <path d="M3 4.2H17V15.8H3ZM3 13.4 7.6 8.6 11 12.2 13 10.2 17 14M13.4 7.4H13.5" />,
   plus: <path d="M10 4V16M4 10H16" />,
   minus: <path d="M4 10H16" />,
   close: <path d="M5 5 15 15M15 5 5 15" />,

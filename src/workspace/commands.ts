@@ -24,6 +24,7 @@ export type CommandName =
   | 'add-block'
   | 'from-the-shelf'
   | 'bring-in-drawing'
+  | 'block-from-picture'
   | 'lay-picture'
   | 'take-elsewhere'
   | 'recolour'
@@ -102,6 +103,13 @@ export const COMMANDS: readonly AppCommand[] = [
     keys: [],
     enabled: () => true,
     run: chooseDrawing,
+  },
+  {
+    name: 'block-from-picture',
+    label: () => phrase('Make a block from a picture…'),
+    keys: [],
+    enabled: () => true,
+    run: () => askFor({ kind: 'from-picture', file: null }),
   },
   {
     name: 'lay-picture',

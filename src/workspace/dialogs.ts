@@ -11,6 +11,8 @@ export type AskedDialog =
   /** Parts of drawings that all projects of this browser share. */
   | { readonly kind: 'motifs' }
   | { readonly kind: 'recolour' }
+  /** A block made from a picture; null until one is chosen. */
+  | { readonly kind: 'from-picture'; readonly file: Blob | null }
   /** A picture to be squared up and laid under a block; null for the one that lies there. */
   | { readonly kind: 'under-picture'; readonly blockId: string; readonly picture: ReadPicture | null }
   /** The picture of a fabric: the one it has, or a file that was dropped or pasted. */

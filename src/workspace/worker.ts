@@ -4,6 +4,7 @@ import { loadLanguage, readLanguage } from '../words/language.ts';
 const PROGRAMS: Readonly<Record<string, () => Promise<unknown>>> = {
   cutting: () => import('./cutting-worker.ts'),
   piecing: () => import('./piecing-worker.ts'),
+  picturing: () => import('./picturing-worker.ts'),
   rounds: () => import('./rounds-worker.ts'),
   sheets: () => import('./pdf-worker.ts'),
 };

@@ -82,6 +82,15 @@ export function BlockList() {
           <button
             type="button"
             className="icon-button"
+            aria-label={phrase('Make a block from a picture')}
+            title={phrase('Make a block from a picture: a photo becomes patches that can be sewn')}
+            onClick={() => runCommand('block-from-picture')}
+          >
+            <Icon name="photo" />
+          </button>
+          <button
+            type="button"
+            className="icon-button"
             aria-label={phrase('Add a block')}
             title={phrase('Add a block')}
             onClick={() => setAdding(true)}

@@ -117,7 +117,7 @@ export function ChangedBlocks({ work }: { readonly work: Work }) {
             )}
           </ul>
           <p>{phrase('The rounds that are done stay done; new papers join the rounds to come.')}</p>
-          <div className="dialog-acts">
+          <div className="buttons">
             <button type="button" className="button" data-first-focus onClick={() => ask(null)}>
               {phrase('Not now')}
             </button>

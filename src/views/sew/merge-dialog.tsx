@@ -55,7 +55,7 @@ export function MergeDialog({ work, onClose }: { readonly work: Work; readonly o
           <Named work={work} papers={merged.fromHere} />
         </div>
       )}
-      <div className="dialog-acts">
+      <div className="buttons">
         <button type="button" className="button" onClick={onClose}>
           {phrase('Close')}
         </button>

@@ -104,7 +104,7 @@ export function PaperDialog({ project, work, paper, colors }: PaperDialogProps) 
           <p className="sew-soft">{phrase('Spoiled a piece? Cut one more of the size above.')}</p>
         </div>
       </div>
-      <div className="dialog-acts">
+      <div className="buttons">
         <button type="button" className="button sew-big" disabled={isPrinting} onClick={() => void print()}>
           {isPrinting ? phrase('Writing …') : phrase('Print it again')}
         </button>

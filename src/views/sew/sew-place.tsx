@@ -155,7 +155,7 @@ function AtTheMachine({ project, work }: { readonly project: Project; readonly w
               'What is ticked is forgotten; drawings, plans and fabrics stay. Save the project to a file first if you may want to go on with it.',
             )}
           </p>
-          <div className="dialog-acts">
+          <div className="buttons">
             <button type="button" className="button" data-first-focus onClick={() => askPutAway(false)}>
               {phrase('Keep it')}
             </button>

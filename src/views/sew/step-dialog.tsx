@@ -80,7 +80,7 @@ export function StepDialog({ project, work, paper, patch, colors, isSpoken }: St
           colors={colors}
         />
       )}
-      <div className="dialog-acts">
+      <div className="buttons">
         <button
           type="button"
           className="button sew-big"

@@ -1,3 +1,4 @@
+import { lazy, Suspense } from 'react';
 import { useStore } from 'zustand';
 import { closeDialog, dialogs } from '../../workspace/dialogs.ts';
 import { PictureDialog } from '../block/picture-dialog.tsx';
@@ -8,6 +9,8 @@ import { BringInDialog } from './bring-in-dialog.tsx';
 import { ElsewhereDialog } from './elsewhere-dialog.tsx';
 import { MotifDialog } from './motif-dialog.tsx';
 import { ShelfDialog } from './shelf-dialog.tsx';
+
+const FromPictureDialog = lazy(() => import('../picturing/from-picture-dialog.tsx'));
 
 /** The dialog that a command, a menu or a dropped file asked for. */
 export function AskedDialog() {
@@ -20,6 +23,12 @@ export function AskedDialog() {
       // Another file is another dialog, begun anew.
       return (
         <BringInDialog key={asked.text} fileName={asked.fileName} text={asked.text} onClose={closeDialog} />
+      );
+    case 'from-picture':
+      return (
+        <Suspense fallback={null}>
+          <FromPictureDialog file={asked.file} onClose={closeDialog} />
+        </Suspense>
       );
     case 'motifs':
       return <MotifDialog onClose={closeDialog} />;

@@ -1,0 +1,41 @@
+import { expect, test } from '@playwright/test';
+import sharp from 'sharp';
+import { openApp, verdict } from './window.ts';
+
+/** A ship at sea, drawn for the trial: sky, water, a hull and a sail. */
+const SHIP = `<svg xmlns="http://www.w3.org/2000/svg" width="640" height="480">
+  <rect width="640" height="480" fill="#bcd7e6"/><rect y="320" width="640" height="160" fill="#1d3557"/>
+  <path d="M140 300H500L440 380H200Z" fill="#8a3b2c"/><path d="M310 60L310 290L460 290Z" fill="#f4f1e6"/>
+</svg>`;
+
+test('a picture becomes a block that sews, in one step of the history', async ({ page }) => {
+  await openApp(page);
+  await page.getByRole('button', { name: 'Make a block from a picture' }).click();
+  const dialog = page.getByRole('dialog', { name: 'A block from a picture' });
+  const file = dialog.locator('input[type="file"]');
+
+  // What is no picture is told in a sentence, and nothing changes.
+  await file.setInputFiles({
+    name: 'ship.png',
+    mimeType: 'image/png',
+    buffer: Buffer.from('a ship, in words'),
+  });
+  await expect(dialog.getByRole('alert')).toBeVisible();
+
+  const png = await sharp(Buffer.from(SHIP)).png().toBuffer();
+  await file.setInputFiles({ name: 'ship.png', mimeType: 'image/png', buffer: png });
+  await expect(dialog.getByText(/\d+ patches in \d+ fabrics on \d+ foundations?/)).toBeVisible();
+  await dialog.getByRole('slider', { name: 'Patches' }).fill('16');
+  await expect(dialog.getByText(/^1?\d patches in/)).toBeVisible();
+  // What is on show can be stopped at; a control answers at once all the same.
+  await dialog.getByRole('checkbox', { name: 'Both halves alike' }).check();
+  await expect(dialog.getByRole('button', { name: 'Another version' })).toBeVisible();
+  await dialog.getByRole('button', { name: 'Make the block' }).click();
+
+  await expect(dialog).toHaveCount(0);
+  await expect(verdict(page)).toContainText(/Sews on (one|\d+) foundations?/);
+  const blocks = page.getByRole('region', { name: 'Blocks' });
+  await expect(blocks.getByText('ship', { exact: true })).toBeVisible();
+  await page.keyboard.press('Control+z');
+  await expect(blocks.getByText('ship', { exact: true })).toHaveCount(0);
+});

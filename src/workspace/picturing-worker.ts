@@ -1,0 +1,124 @@
+import { expose } from 'comlink';
+import { completedByMirror, mirroredHalf, mirroredWeights } from '../picturing/mirror.ts';
+import { type PictureBlock, type PictureWish, pictureBlocks } from '../picturing/picture-block.ts';
+import { type Pixels, sumsOf } from '../picturing/pixels.ts';
+import { drawnBlock } from '../picturing/to-block.ts';
+import type { PieceOptions } from '../piecing/options.ts';
+import { piece } from '../piecing/piece.ts';
+import { verdictSentence } from '../piecing/sentences.ts';
+
+/** What is asked: the picture twice, coarse and fine, over a block of this size. */
+export interface PicturingOrder {
+  readonly coarse: Pixels;
+  readonly fine: Pixels;
+  /** How much each pixel of the fine picture matters, 1 where nothing was brushed; null for all alike. */
+  readonly weights: Float32Array | null;
+  /** Inches. */
+  readonly width: number;
+  readonly height: number;
+  readonly wish: PictureWish;
+  readonly isMirrored: boolean;
+  readonly options: PieceOptions;
+}
+
+/** A block so far, how it is sewn, and how far the work has come, 0 to 1. */
+export interface PicturingNews {
+  readonly block: PictureBlock;
+  readonly done: number;
+  readonly patches: number;
+  readonly foundations: number;
+  readonly joins: number;
+  readonly matches: number;
+  readonly verdict: string;
+}
+
+let number = 0;
+
+/** Lets a newer order come in between. */
+const breathe = (): Promise<void> => new Promise((resolve) => setTimeout(resolve, 0));
+
+const picturing = {
+  /** Makes better and better blocks, telling of each; false where another order, or a stop, came meanwhile. Null: no patch keeps the limits. */
+  async make(order: PicturingOrder, onNews: (news: PicturingNews) => void): Promise<boolean | null> {
+    const own = ++number;
+    const { width, height, wish, isMirrored } = order;
+    const [w, half] = isMirrored
+      ? [width / 2, Math.max(1, Math.round(wish.patches / 2))]
+      : [width, wish.patches];
+    const [coarse, fine] = isMirrored
+      ? [mirroredHalf(order.coarse), mirroredHalf(order.fine)]
+      : [order.coarse, order.fine];
+    const weights =
+      order.weights && isMirrored
+        ? mirroredWeights(order.weights, order.fine.width, order.fine.height)
+        : order.weights;
+    const coarseWeights = weights && scaledWeights(weights, fine, coarse);
+    const results = pictureBlocks(
+      sumsOf(coarse, w, coarseWeights),
+      sumsOf(fine, w, weights),
+      [0, 0, w, 0, w, height, 0, height],
+      { ...wish, patches: half },
+    );
+    for (;;) {
+      const { done, value } = results.next();
+      if (own !== number) return false;
+      if (done) return value === null ? null : true;
+      const block = isMirrored ? completedByMirror(value.block, width, height) : value.block;
+      onNews(newsOf(block, value.done, order));
+      await breathe();
+      if (own !== number) return false;
+    }
+  },
+
+  stop(): void {
+    number++;
+  },
+};
+
+function newsOf(
+  block: PictureBlock,
+  done: number,
+  { width, height, options }: PicturingOrder,
+): PicturingNews {
+  const outline = [
+    [0, 0],
+    [width, 0],
+    [width, height],
+    [0, height],
+  ] as const;
+  const drawn = drawnBlock(
+    block,
+    { id: 'picture', name: '', outline },
+    block.fabrics.map((_, k) => `f${k}`),
+    (n) => `new${n}`,
+  );
+  const plan = piece(drawn.block, options);
+  return {
+    block,
+    done,
+    patches: plan.patches.length,
+    foundations: plan.sections.length,
+    joins: plan.joins.length,
+    matches: plan.joins.reduce(
+      (sum, { points }) => sum + points.filter(({ kind }) => kind === 'match').length,
+      0,
+    ),
+    verdict: verdictSentence(plan),
+  };
+}
+
+/** Weights of the fine picture as the coarse one sees them. */
+function scaledWeights(weights: Float32Array, fine: Pixels, coarse: Pixels): Float32Array {
+  return Float32Array.from({ length: coarse.width * coarse.height }, (_, at) => {
+    const x = Math.min(fine.width - 1, Math.floor((((at % coarse.width) + 0.5) * fine.width) / coarse.width));
+    const y = Math.min(
+      fine.height - 1,
+      Math.floor(((Math.floor(at / coarse.width) + 0.5) * fine.height) / coarse.height),
+    );
+    return weights[y * fine.width + x]!;
+  });
+}
+
+export type PicturingHand = typeof picturing;
+
+expose(picturing);
