@@ -1,7 +1,7 @@
 import type { Assembly, Cost, Solved, Wish } from './assembly.ts';
 import { cornerCount, hasPair, neighboursAmong, PAIRS_A_WORD, wordsOf } from './pairs.ts';
 import type { Pattern } from './pattern.ts';
-import { knotOf } from './peel.ts';
+import { knotOf, sewsOnOneFoundation } from './peel.ts';
 import { joinsInside } from './pins.ts';
 import { cellsOf, maskOf, type Region } from './region.ts';
 import { type Seam, seamBetween } from './seam.ts';
@@ -110,7 +110,7 @@ export function everySplit(pattern: Pattern, region: Region, wish: Wish, allowed
   }
 
   function doesPeel(set: number): boolean {
-    if (peels[set] === 0) peels[set] = knotOf(pattern, regionOf(set)).length === 1 ? 1 : -1;
+    if (peels[set] === 0) peels[set] = sewsOnOneFoundation(pattern, regionOf(set)) ? 1 : -1;
     return peels[set] === 1;
   }
 

@@ -27,6 +27,11 @@ export interface Pattern {
   readonly lineOf: Int32Array;
   /** Could a seam be straight as far as a printed line shows, and yet not keep to one of `lines`? */
   readonly isBlurred: boolean;
+  /**
+   * The cells round each inner vertex that no cell goes straight past: where all of them are in a region, the one sewn
+   * last touches the others along two lines. None where the drawing is blurred.
+   */
+  readonly stuck: readonly Int32Array[];
 }
 
 export interface StraightLine {
@@ -46,6 +51,7 @@ export function patternOf(division: Division, straight: Int32Array): Pattern {
   lines.forEach(({ runs }, index) => {
     for (const run of runs) for (const h of run) lineOf[h >> 1] = index;
   });
+  const blurred = isBlurred({ division, lines, lineOf });
   return {
     division,
     cells: loops.length,
@@ -53,10 +59,36 @@ export function patternOf(division: Division, straight: Int32Array): Pattern {
     neighbours: loops.map((own, c) => neighboursIn(division, own, c)),
     lines,
     lineOf,
-    isBlurred: isBlurred({ division, lines, lineOf }),
+    isBlurred: blurred,
+    stuck: blurred ? [] : stuckIn(division, straight),
     straight,
     role: new Uint8Array(division.line.length),
   };
+}
+
+function stuckIn({ origin, vertices, previous, next, face }: Division, straight: Int32Array): Int32Array[] {
+  const stuck: Int32Array[] = [];
+  const isSeen = new Uint8Array(vertices.length);
+  const isPast = (h: number): boolean => {
+    const before = previous[h]!;
+    if (straight[before >> 1] !== straight[h >> 1]) return false;
+    const [a, b, c] = [vertices[origin[before]!]!, vertices[origin[h]!]!, vertices[origin[h ^ 1]!]!];
+    return (b[0] - a[0]) * (c[0] - b[0]) + (b[1] - a[1]) * (c[1] - b[1]) > 0;
+  };
+  for (let first = 0; first < origin.length; first++) {
+    if (isSeen[origin[first]!] === 1) continue;
+    isSeen[origin[first]!] = 1;
+    const cells: number[] = [];
+    let isStuck = true;
+    let h = first;
+    do {
+      isStuck &&= face[h] !== OUTSIDE && !isPast(h);
+      cells.push(face[h]!);
+      h = next[h ^ 1]!;
+    } while (isStuck && h !== first);
+    if (isStuck) stuck.push(Int32Array.from(cells));
+  }
+  return stuck;
 }
 
 /** The same pattern with the roles of the lines it was divided by. */

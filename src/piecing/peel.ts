@@ -179,4 +179,13 @@ export function peeled(pattern: Pattern, region: Region): { taken: readonly numb
 }
 
 export const sewsOnOneFoundation = (pattern: Pattern, region: Region): boolean =>
-  knotOf(pattern, region).length === 1;
+  !holdsStuck(pattern, region) && knotOf(pattern, region).length === 1;
+
+function holdsStuck({ stuck }: Pattern, region: Region): boolean {
+  for (const cells of stuck) {
+    let k = 0;
+    while (k < cells.length && region[cells[k]!] === 1) k++;
+    if (k === cells.length) return true;
+  }
+  return false;
+}

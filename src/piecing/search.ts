@@ -5,7 +5,7 @@ import { everySplit, type Looks, MOST_LOOKS } from './every-split.ts';
 import { cornersOf, type OpenedRing, openingsOf, ringsWithin } from './openings.ts';
 import { type Chord, chordLength, chordsOf, isUncrossed, type Parting, partAlong } from './partings.ts';
 import type { Pattern } from './pattern.ts';
-import { knotOf } from './peel.ts';
+import { knotOf, sewsOnOneFoundation } from './peel.ts';
 import { joinsInside } from './pins.ts';
 import { keyOf, maskOf, type Region, wholeOf, without } from './region.ts';
 import { ringsOf } from './rings.ts';
@@ -109,7 +109,7 @@ export function cheapestAssembly(
   }
 
   function rememberBound(region: Region, key: string, binding: Binding, rings: readonly OpenedRing[]): Bound {
-    const peels = (isHazy || binding.joins === 0) && knotOf(pattern, region).length === 1;
+    const peels = (isHazy || binding.joins === 0) && sewsOnOneFoundation(pattern, region);
     const refused = peels ? joinsInside(pattern, region) : 0;
     const joins = peels ? 0 : isHazy ? 1 : Math.max(1, binding.joins);
     const cost: Cost = [cornersOf(rings), 0, 0, 1 + joins, isHazy ? 0 : binding.matches, 0];
