@@ -1,7 +1,7 @@
 import type { Assembly, Cost, Solved, Wish } from './assembly.ts';
 import { cornerCount, hasPair, neighboursAmong, PAIRS_A_WORD, wordsOf } from './pairs.ts';
 import type { Pattern } from './pattern.ts';
-import { knotOf, sewsOnOneFoundation } from './peel.ts';
+import { contactOf, knotOf, sewsOnOneFoundation } from './peel.ts';
 import { joinsInside } from './pins.ts';
 import { cellsOf, maskOf, type Region } from './region.ts';
 import { type Seam, seamBetween } from './seam.ts';
@@ -22,6 +22,11 @@ export interface Looks {
 
 /** More than any set of `MOST_SPLIT` cells is as a number. */
 const SETS = 2 ** MOST_SPLIT;
+
+export interface SplitEveryWay extends Solved {
+  /** Does no assembly of a block of up to `ALWAYS_SPLIT` cells cost less, whatever is straight as far as a printed line shows? */
+  readonly isExact: boolean;
+}
 
 /** One way to make a set of cells: one foundation (`split` 0), sewn on from some (`isSewnOn`), or from two sets. */
 interface Made {
@@ -46,7 +51,12 @@ const MATCHES = 2 ** 30;
  * Cost: O(3^n) splits of n cells at worst; those not connected are never met, and a split is gone into only while
  * what it must cost is no more than the best so far.
  */
-export function everySplit(pattern: Pattern, region: Region, wish: Wish, allowed: Looks): Solved | null {
+export function everySplit(
+  pattern: Pattern,
+  region: Region,
+  wish: Wish,
+  allowed: Looks,
+): SplitEveryWay | null {
   const cells = cellsOf(region);
   const n = cells.length;
   if (n > MOST_SPLIT) return null;
@@ -64,10 +74,12 @@ export function everySplit(pattern: Pattern, region: Region, wish: Wish, allowed
   const turns = new Map<number, number>();
   const seams = new Map<number, Seam>();
   const made = new Map<number, Made>();
+  const comesOff = new Int8Array(isHazy ? all + 1 : 0);
+  let isExact = true;
   let looks = 0;
   const best = bestOf(all);
   allowed.left -= looks;
-  return best ? { cost: costOf(best.weight), assembly: assemblyOf(all, best) } : null;
+  return best ? { cost: costOf(best.weight), assembly: assemblyOf(all, best), isExact } : null;
 
   function bestOf(set: number): Made | null {
     const known = made.get(set);
@@ -110,8 +122,28 @@ export function everySplit(pattern: Pattern, region: Region, wish: Wish, allowed
   }
 
   function doesPeel(set: number): boolean {
-    if (peels[set] === 0) peels[set] = sewsOnOneFoundation(pattern, regionOf(set)) ? 1 : -1;
+    if (peels[set] === 0) {
+      peels[set] = sewsOnOneFoundation(pattern, regionOf(set)) ? 1 : -1;
+      if (isHazy && peels[set] === -1 && isExact && n <= ALWAYS_SPLIT && comesOffInSomeOrder(set))
+        isExact = false;
+    }
     return peels[set] === 1;
+  }
+
+  /** Where lines all but meet, a cell taken off may hold another, so that the way cells come off matters. */
+  function comesOffInSomeOrder(set: number): boolean {
+    if ((set & (set - 1)) === 0) return true;
+    if (comesOff[set] === 0) {
+      const region = regionOf(set);
+      comesOff[set] = -1;
+      for (let left = set; left !== 0 && comesOff[set] === -1; left &= left - 1) {
+        const one = left & -left;
+        const rest = set & ~one;
+        if (!doesHold(rest) || !comesOffInSomeOrder(rest)) continue;
+        if (contactOf(pattern, region, cells[31 - Math.clz32(one)]!).kind === 'straight') comesOff[set] = 1;
+      }
+    }
+    return comesOff[set] === 1;
   }
 
   function sewnOn(set: number): Made | null {

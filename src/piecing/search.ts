@@ -1,7 +1,7 @@
 import { type Assembly, type Cost, costInWords, type Solved, type Wish } from './assembly.ts';
 import { type Binding, bindingOf, bindingUnder, forcedEdges, settledBy } from './binding.ts';
 import { type Clashes, clashesOf, crossedVertices } from './clashes.ts';
-import { everySplit, type Looks, MOST_LOOKS } from './every-split.ts';
+import { ALWAYS_SPLIT, everySplit, type Looks, MOST_LOOKS, type SplitEveryWay } from './every-split.ts';
 import { cornersOf, type OpenedRing, openingsOf, ringsWithin } from './openings.ts';
 import { type Chord, chordLength, chordsOf, isUncrossed, type Parting, partAlong } from './partings.ts';
 import type { Pattern } from './pattern.ts';
@@ -13,7 +13,7 @@ import { ringsOf } from './rings.ts';
 export interface SearchResult {
   readonly assembly: Assembly;
   readonly cost: Cost;
-  /** True when no cheaper assembly exists; false when the budget ran out, a join is set in, or the drawing is blurred. */
+  /** True when no cheaper assembly exists; false when the budget ran out, a join is set in, or a large drawing is blurred. */
   readonly isProven: boolean;
   /** True when the budget left nothing out: a larger one finds the same. */
   readonly isComplete: boolean;
@@ -54,7 +54,7 @@ export function cheapestAssembly(
   const memo = new Map<string, Solved>();
   const bounds = new Map<string, Bound>();
   const looks: Looks = { left: MOST_LOOKS };
-  const splits = new Map<string, Solved | null>();
+  const splits = new Map<string, SplitEveryWay | null>();
   const isCrossing = crossedVertices(pattern);
   // What clashes bind is told by lines; it holds only where lines can be told apart.
   const isHazy = pattern.isBlurred;
@@ -73,11 +73,16 @@ export function cheapestAssembly(
   return {
     cost,
     assembly,
-    isProven: isComplete && rings.length === 0 && (assembly.kind === 'foundation' || !isHazy),
+    isProven: isComplete && cost[0] === 0 && (assembly.kind === 'foundation' || !isHazy || isExact()),
     isComplete,
     rings: heldIn(assembly),
     clashes,
   };
+
+  /** Were all ways to part the whole looked through, each seam measured? Then nothing hangs on telling lines apart. */
+  function isExact(): boolean {
+    return whole.length <= ALWAYS_SPLIT && splitEveryWay(whole)?.isExact === true;
+  }
 
   /** What comes of it when straight seams suffice; null, and all forgotten, where a ring is met. */
   function solvedStraight(): Solved | null {
@@ -95,7 +100,7 @@ export function cheapestAssembly(
     }
   }
 
-  function splitEveryWay(region: Region): Solved | null {
+  function splitEveryWay(region: Region): SplitEveryWay | null {
     const key = keyOf(region);
     const known = splits.get(key);
     if (known !== undefined) return known;
