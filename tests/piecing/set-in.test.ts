@@ -59,3 +59,12 @@ describe('plans with set-in seams', () => {
       expect(told(piece(medallion(wedges)))).toEqual({ corners: wedges, papers: 2 });
   });
 });
+
+describe('plans alike in corners and papers', () => {
+  it('of them the one with the fewest match points is taken: seams can be laid on fewer crossings', () => {
+    const plan = piece(setInDesign('islands', new Prng(5)));
+    expect(plan.verdict).toBe('set-in-seams');
+    // The same corners on as many papers can also be had with two.
+    expect(plan.joins.flatMap(({ points }) => points.filter(({ kind }) => kind === 'match'))).toHaveLength(1);
+  });
+});
