@@ -12,6 +12,7 @@ import {
 import type { Project, Unit } from '../document/project.ts';
 import { BOOKLET_PARTS, type BookletPart } from '../foundations/booklet/parts.ts';
 import type { FabricStyle } from '../foundations/foundation/fabric-marks.ts';
+import type { Tone } from '../foundations/marks.ts';
 import { DEFAULT_NESTING, type Together, type Turning } from '../foundations/sheet/filling.ts';
 import type { Side } from '../foundations/side.ts';
 import { parseLength } from '../geometry/length.ts';
@@ -40,6 +41,8 @@ export interface PaperSettings {
   readonly grain: boolean;
   /** Whether papers carry a square code to be scanned; null: where something is in work. */
   readonly codes: boolean | null;
+  readonly large: boolean;
+  readonly tone: Tone;
   readonly zoom: Zoom;
 }
 
@@ -54,6 +57,8 @@ const USUAL: PaperSettings = {
   style: 'outline',
   grain: false,
   codes: null,
+  large: false,
+  tone: 'black',
   zoom: 'page',
 };
 
@@ -80,6 +85,8 @@ const keptSettings = z.object({
   style: z.enum(['outline', 'shaded', 'hatched']).catch(USUAL.style),
   grain: z.boolean().catch(USUAL.grain),
   codes: z.boolean().nullable().catch(USUAL.codes),
+  large: z.boolean().catch(USUAL.large),
+  tone: z.enum(['black', 'grey']).catch(USUAL.tone),
   zoom: z.enum(['overview', 'page', 'true-size']).catch(USUAL.zoom),
 });
 

@@ -11,7 +11,9 @@ import { cautionPages } from './cautions.ts';
 import { coverPages } from './cover.ts';
 import { cuttingPages } from './cutting-pages.ts';
 import { type PageDraft, type PageSetting, withFoot } from './flow.ts';
+import { freezerPages } from './freezer-pages.ts';
 import { guidePages } from './guide/guide-pages.ts';
+import { indexPages } from './index-pages.ts';
 import { lineDrawingPages } from './line-drawing.ts';
 import { BOOKLET_PARTS, type BookletPart, type Bookmark, PART_NAMES, type PagePart } from './parts.ts';
 import { pileLabelPages } from './pile-labels.ts';
@@ -44,17 +46,19 @@ export function layOutBooklet(
     };
   const pageNotes: PrintNote[] = [];
   const blocks = blocksOf(work, options, pageNotes);
-  const setting = settingOf(work, options);
-  const drafts = draftPages(blocks, work, setting, parts);
-  const layout: SheetLayout = parts.has('foundations')
-    ? foundations(work, options)
-    : {
-        sheets: [],
-        foundations: 0,
-        notes: drafts.length > 0 || pageNotes.length > 0 ? pageNotes : [NOTHING],
-      };
+  // The index tells where the foundations lie, whether they are printed with it or not.
+  const laid = parts.has('foundations') || parts.has('index') ? foundations(work, options) : null;
+  const drafts = draftPages(blocks, work, options, parts, laid?.sheets ?? []);
+  const layout: SheetLayout =
+    laid && parts.has('foundations')
+      ? laid
+      : {
+          sheets: [],
+          foundations: 0,
+          notes: laid?.notes ?? (drafts.length > 0 || pageNotes.length > 0 ? pageNotes : [NOTHING]),
+        };
   const total = drafts.length + layout.sheets.length;
-  const pages = drafts.map((draft, i) => corrected(withFoot(draft, setting, i + 1, total), options));
+  const pages = drafts.map((draft, i) => finished(draft, work, options, i + 1, total));
   // Foundations alone are sheets; among other pages they are counted with them.
   const papers =
     drafts.length === 0
@@ -85,23 +89,42 @@ export function firstPage(
   parts: ReadonlySet<BookletPart>,
 ): Sheet | null {
   const part = BOOKLET_PARTS.find((one) => parts.has(one));
-  if (part === undefined || part === 'foundations' || marginFault(options.page, options.margin) !== null)
+  if (
+    part === undefined ||
+    part === 'foundations' ||
+    part === 'index' ||
+    marginFault(options.page, options.margin) !== null
+  )
     return null;
   const isAboutAll = part === 'cover' || part === 'labels' || part === 'cutting';
   const jobs = isAboutAll ? work.jobs : work.jobs.slice(0, 1);
-  const setting = settingOf(work, options);
-  const [draft] = draftPages(blocksOf({ ...work, jobs }, options, []), work, setting, new Set([part]));
-  return draft ? corrected(withFoot(draft, setting, 1, null), options) : null;
+  const [draft] = draftPages(blocksOf({ ...work, jobs }, options, []), work, options, new Set([part]), []);
+  return draft ? finished(draft, work, options, 1, null) : null;
 }
 
-/** What all pages to read are set with. */
-function settingOf(work: PrintWork, options: SheetOptions): PageSetting {
+/** How much larger all type of the pages to read is where it is to be large: 9.5 pt becomes 14. */
+const LARGE = 1.5;
+
+/** Pages that hold drawings at true size. */
+const TRUE_SIZE: ReadonlySet<PagePart> = new Set<PagePart>(['templates']);
+
+const enlargement = ({ large }: SheetOptions, part: PagePart): number =>
+  large && !TRUE_SIZE.has(part) ? LARGE : 1;
+
+/** What the pages of a part are set with. */
+function settingOf(work: PrintWork, options: SheetOptions, part: PagePart): PageSetting {
   const scale = scaleOf(options);
   const [across, down] = scale ?? [1, 1];
+  const times = enlargement(options, part);
   return {
     ...options,
-    // A corrected drawing is laid out on what the page is before it is scaled.
-    page: { ...options.page, width: options.page.width / across, height: options.page.height / down },
+    // A drawing that is corrected or enlarged is laid out on what the page is before it is scaled.
+    page: {
+      ...options.page,
+      width: options.page.width / across / times,
+      height: options.page.height / down / times,
+    },
+    margin: options.margin / times,
     correction: scale
       ? correctionWords(
           options.correction!,
@@ -113,10 +136,27 @@ function settingOf(work: PrintWork, options: SheetOptions): PageSetting {
   };
 }
 
-/** A page drawn on what it is before it is scaled, as it is then. */
-function corrected(sheet: Sheet, options: SheetOptions): Sheet {
-  const scale = scaleOf(options);
-  return scale ? { ...sheet, width: scale[0] * sheet.width, height: scale[1] * sheet.height, scale } : sheet;
+/** A page with its foot, scaled as it is printed. */
+function finished(
+  draft: PageDraft,
+  work: PrintWork,
+  options: SheetOptions,
+  number: number,
+  of: number | null,
+): Sheet {
+  const sheet = withFoot(draft, settingOf(work, options, draft.part), number, of);
+  const [across, down] = scaleOf(options) ?? [1, 1];
+  const times = enlargement(options, draft.part);
+  const scale: Point = [across * times, down * times];
+  return {
+    ...sheet,
+    ...((scale[0] !== 1 || scale[1] !== 1) && {
+      width: scale[0] * sheet.width,
+      height: scale[1] * sheet.height,
+      scale,
+    }),
+    ...(options.tone && { tone: options.tone }),
+  };
 }
 
 const scaleOf = ({ correction }: SheetOptions): Point | null =>
@@ -160,20 +200,25 @@ function blocksOf(
 function draftPages(
   blocks: readonly BlockWork[],
   work: PrintWork,
-  setting: PageSetting,
+  options: SheetOptions,
   parts: ReadonlySet<BookletPart>,
+  sheets: readonly Sheet[],
 ): readonly PageDraft[] {
   if (blocks.length === 0) return [];
-  const makers: Readonly<Record<PagePart, () => readonly PageDraft[]>> = {
-    cover: () => coverPages(blocks, setting),
-    cautions: () => cautionPages(setting),
-    cutting: () => cuttingPages(blocks, work, setting),
-    guide: () => blocks.flatMap((block) => guidePages(block, setting)),
-    'line-drawing': () => blocks.flatMap((block) => lineDrawingPages(block, setting)),
-    labels: () => pileLabelPages(blocks, setting),
-    templates: () => blocks.flatMap((block) => templatePages(block, setting)),
+  const makers: Readonly<Record<PagePart, (setting: PageSetting) => readonly PageDraft[]>> = {
+    cover: (setting) => coverPages(blocks, setting),
+    cautions: cautionPages,
+    freezer: freezerPages,
+    cutting: (setting) => cuttingPages(blocks, work, setting),
+    guide: (setting) => blocks.flatMap((block) => guidePages(block, setting)),
+    'line-drawing': (setting) => blocks.flatMap((block) => lineDrawingPages(block, setting)),
+    labels: (setting) => pileLabelPages(blocks, setting),
+    index: (setting) => indexPages(blocks, sheets, setting),
+    templates: (setting) => blocks.flatMap((block) => templatePages(block, setting)),
   };
-  return BOOKLET_PARTS.flatMap((part) => (part !== 'foundations' && parts.has(part) ? makers[part]() : []));
+  return BOOKLET_PARTS.flatMap((part) =>
+    part !== 'foundations' && parts.has(part) ? makers[part](settingOf(work, options, part)) : [],
+  );
 }
 
 /** The outline: what is about the whole project first, then each block with its parts. */

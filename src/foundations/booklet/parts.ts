@@ -1,7 +1,16 @@
 import { phrase } from '../../words/phrase.ts';
 
 /** What a page of a booklet is for, beside the foundations. */
-export type PagePart = 'cover' | 'cautions' | 'cutting' | 'guide' | 'line-drawing' | 'templates' | 'labels';
+export type PagePart =
+  | 'cover'
+  | 'cautions'
+  | 'freezer'
+  | 'cutting'
+  | 'guide'
+  | 'line-drawing'
+  | 'templates'
+  | 'labels'
+  | 'index';
 
 /** What can be printed: the foundations, and each other kind of page. */
 export type BookletPart = 'foundations' | PagePart;
@@ -10,11 +19,13 @@ export type BookletPart = 'foundations' | PagePart;
 export const BOOKLET_PARTS: readonly BookletPart[] = [
   'cover',
   'cautions',
+  'freezer',
   'cutting',
   'guide',
   'line-drawing',
   'labels',
   'templates',
+  'index',
   'foundations',
 ];
 
@@ -27,6 +38,8 @@ export const PART_NAMES: Readonly<Record<BookletPart, string>> = {
   templates: phrase('Cutting templates'),
   labels: phrase('Labels for piles'),
   cautions: phrase('Cautions'),
+  freezer: phrase('Freezer paper'),
+  index: phrase('Sheet index'),
   cutting: phrase('Cutting list'),
 };
 

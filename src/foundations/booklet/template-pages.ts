@@ -68,10 +68,14 @@ export function templatePages(block: BlockWork, setting: PageSetting): readonly 
   const room = roomOver(foot);
   const drawn = hasTiles ? drawnFor(room) : untiled;
   if (room.height < 1 || room.width < 1) return [];
-  const pieces = drawn.flatMap((one) => piecesOf(one, room, typeface));
+  const pieces = drawn.flatMap((one, i) => {
+    const shapes = piecesOf(one, room, typeface);
+    const tileOf = shapes.length > 1 ? String(i) : null;
+    return shapes.map((shape) => ({ shape, tileOf }));
+  });
   const pages: Part[][] = [];
   const laid = fillSheets(
-    pieces.map((shape) => ({ shape, group: block.blockId, copy: 1 })),
+    pieces.map((piece) => ({ ...piece, group: block.blockId, copy: 1 })),
     room,
     { ...DEFAULT_NESTING, effort: EFFORT },
   );
@@ -86,7 +90,7 @@ export function templatePages(block: BlockWork, setting: PageSetting): readonly 
     ];
     const [x, y] = placement.at;
     pages[sheet].push({
-      marks: pieces[i]!.marks,
+      marks: pieces[i]!.shape.marks,
       placement: { ...placement, at: [frame.x + x, frame.y + headHeight + y] },
       paper: null,
     });

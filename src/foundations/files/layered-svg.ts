@@ -32,7 +32,7 @@ export function toLayeredSvg(sheet: Sheet, typeface: FullTypeface): string {
   const marks = marksOf(sheet);
   const layers = (['cut', 'score', 'draw'] as const).map((layer) => {
     const own = marks.filter((mark) => layerOf(mark.kind === 'text' ? 'rule' : mark.pen) === layer);
-    return `<g id="${layer}">${drawingOf(own, layer === 'cut', (mark) => outlinedText(mark, typeface))}</g>`;
+    return `<g id="${layer}">${drawingOf(own, layer === 'cut', (mark) => outlinedText(mark, typeface), sheet.tone)}</g>`;
   });
   return framed(sheet, layers.join(''));
 }

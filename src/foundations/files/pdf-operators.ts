@@ -1,5 +1,15 @@
 import type { Point } from '../../geometry/point.ts';
-import { type Mark, PENS, type PenName, type Placement, type Print, PT, type TextMark } from '../marks.ts';
+import {
+  type Mark,
+  PENS,
+  type PenName,
+  type Placement,
+  type Print,
+  PT,
+  type TextMark,
+  type Tone,
+  toned,
+} from '../marks.ts';
 
 /** Glyphs of a text that are set in one go, as the array of a TJ operator, and where they begin: 1 is the type size. */
 export interface GlyphRun {
@@ -20,6 +30,8 @@ export interface Ink {
   set(mark: TextMark): SetText | null;
   /** The name of the pattern that a print is; null shows the colour under it. */
   pattern(print: Print): string | null;
+  /** How dark lines and letters are; black when absent. */
+  readonly tone?: Tone | undefined;
 }
 
 /**
@@ -41,7 +53,8 @@ export function operatorsOf(marks: readonly Mark[], ink: Ink): string {
       if (mark.kind === 'text' || mark.pen !== pen) continue;
       (mark.kind === 'circle' && mark.filled ? dots : strokes).push(path(mark));
     }
-    const { width, dash, grey } = PENS[pen];
+    const { width, dash } = PENS[pen];
+    const grey = level(PENS[pen].grey, ink);
     if (strokes.length > 0 && width > 0) {
       // Lines that are not dashed have round ends (cap 1); corners are mitred (join 0).
       const cap = dash.length > 0 ? `0 J [${dash.map(units).join(' ')}] 0 d` : '1 J';
@@ -49,12 +62,17 @@ export function operatorsOf(marks: readonly Mark[], ink: Ink): string {
     }
     if (dots.length > 0) out.push(`q ${grey} g`, ...dots, 'f Q');
   }
+  const texts: string[] = [];
   for (const mark of marks) {
     const text = mark.kind === 'text' ? ink.set(mark) : null;
-    if (text) out.push(words(mark as TextMark, text));
+    if (text) texts.push(words(mark as TextMark, text));
   }
+  const isGrey = ink.tone === 'grey' && texts.length > 0;
+  out.push(...(isGrey ? [`q ${level(0, ink)} g`, ...texts, 'Q'] : texts));
   return out.join('\n');
 }
+
+const level = (grey: number, { tone }: Ink): number => Math.round(toned(grey, tone) * 1e3) / 1e3;
 
 /** The matrix of a placement, as the operands of cm. */
 export function matrixOf({ at, quarterTurns }: Placement): string {

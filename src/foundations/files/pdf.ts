@@ -3,7 +3,16 @@ import type { Point } from '../../geometry/point.ts';
 import { boxOf } from '../../geometry/ring.ts';
 import { currentLanguage } from '../../words/language.ts';
 import type { Bookmark } from '../booklet/parts.ts';
-import { type Mark, type Print, PT, placeMark, scaleMark, type TextMark } from '../marks.ts';
+import {
+  type Mark,
+  type Print,
+  PT,
+  placeMark,
+  scaleMark,
+  type TextMark,
+  type Tone,
+  toned,
+} from '../marks.ts';
 import type { Sheet } from '../sheet/sheet.ts';
 import { fontsOf } from '../type/fonts.ts';
 import { FACES, type FullTypeface, type TextPicture, type Typeface } from '../type/typeface.ts';
@@ -114,6 +123,8 @@ function pressOf(
 ): (sheet: Sheet, section: PDFKit.PDFStructureElement, isFirst: boolean) => void {
   const internals = pdf as unknown as Internals;
   const alike = startsAlike(sheets);
+  // One print is in one tone.
+  const tone = sheets[0]?.tone;
   const forms = new Map<readonly Mark[], { readonly name: string; readonly form: unknown }>();
   const known = { regular: new Map<string, SetText>(), semibold: new Map<string, SetText>() };
 
@@ -123,6 +134,7 @@ function pressOf(
   /** The operators of marks; what they need is entered into the resources. */
   const written = (marks: readonly Mark[], fonts: Resources): string =>
     operatorsOf(marks, {
+      tone,
       set(mark) {
         if (mark.text === '' || isPicture(mark)) return null;
         pdf.font(mark.face);
@@ -164,7 +176,7 @@ function pressOf(
       const picture = mark.kind === 'text' ? pictureOf(mark) : null;
       if (!picture || mark.kind !== 'text') continue;
       pdf.markContent('Span', { actual: mark.text });
-      pastePicture(pdf, internals, mark, picture);
+      pastePicture(pdf, internals, mark, picture, tone);
       pdf.endMarkedContent();
     }
   };
@@ -362,6 +374,7 @@ function pastePicture(
   internals: Internals,
   { at, turn }: TextMark,
   { width, height, dpi, left, up, grey }: TextPicture,
+  tone: Tone | undefined,
 ): void {
   const image = pdf.ref({
     Type: 'XObject',
@@ -370,6 +383,7 @@ function pastePicture(
     Height: height,
     ColorSpace: 'DeviceGray',
     BitsPerComponent: 8,
+    ...(tone === 'grey' && { Decode: [toned(0, tone), 1] }),
   });
   image.end(grey);
   const { xobjects } = internals.page;

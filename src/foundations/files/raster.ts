@@ -1,5 +1,5 @@
 import type { Point } from '../../geometry/point.ts';
-import { type Mark, PENS, type PenName, type TextMark } from '../marks.ts';
+import { type Mark, PENS, type PenName, type TextMark, type Tone, toned } from '../marks.ts';
 import { marksOf, type Sheet } from '../sheet/sheet.ts';
 import { outlinesOf } from '../type/outlines.ts';
 import type { FullTypeface, TextPicture } from '../type/typeface.ts';
@@ -31,6 +31,8 @@ export interface Brush {
  */
 export function paintSheet(brush: Brush, sheet: Sheet, typeface: FullTypeface, dpi: number): void {
   const marks = marksOf(sheet);
+  const { tone } = sheet;
+  const ink = greyOf(0, tone);
   brush.setTransform(dpi, 0, 0, dpi, 0, 0);
   brush.fillStyle = '#ffffff';
   brush.fillRect(0, 0, sheet.width, sheet.height);
@@ -45,8 +47,7 @@ export function paintSheet(brush: Brush, sheet: Sheet, typeface: FullTypeface, d
   for (const pen of Object.keys(PENS) as PenName[]) {
     const { width, dash, grey } = PENS[pen];
     if (width === 0) continue;
-    const level = Math.round(255 * grey);
-    const color = `rgb(${level}, ${level}, ${level})`;
+    const color = greyOf(grey, tone);
     brush.strokeStyle = color;
     brush.fillStyle = color;
     brush.lineWidth = width;
@@ -60,8 +61,13 @@ export function paintSheet(brush: Brush, sheet: Sheet, typeface: FullTypeface, d
       else brush.stroke();
     }
   }
-  brush.fillStyle = '#000000';
-  for (const mark of marks) if (mark.kind === 'text') writeText(brush, mark, typeface, dpi);
+  brush.fillStyle = ink;
+  for (const mark of marks) if (mark.kind === 'text') writeText(brush, mark, typeface, dpi, tone);
+}
+
+function greyOf(grey: number, tone: Tone | undefined): string {
+  const level = Math.round(255 * toned(grey, tone));
+  return `rgb(${level}, ${level}, ${level})`;
 }
 
 function trace(brush: Brush, mark: Exclude<Mark, TextMark>): void {
@@ -91,6 +97,7 @@ function paintPicture(
   at: Point,
   turn: number,
   dpi: number,
+  tone: Tone | undefined,
 ): void {
   const angle = (turn * Math.PI) / 180;
   const [cos, sin] = [dpi * Math.cos(angle), dpi * Math.sin(angle)];
@@ -99,10 +106,10 @@ function paintPicture(
     for (let x = 0; x < width; x++) {
       const level = grey[y * width + x]!;
       if (level > 250) continue;
-      brush.fillStyle = `rgb(${level}, ${level}, ${level})`;
+      brush.fillStyle = greyOf(level / 255, tone);
       brush.fillRect(x / own - left, y / own - up, 1 / own, 1 / own);
     }
-  brush.fillStyle = '#000000';
+  brush.fillStyle = greyOf(0, tone);
   brush.setTransform(dpi, 0, 0, dpi, 0, 0);
 }
 
@@ -111,10 +118,11 @@ function writeText(
   { at, turn, face, size, text }: TextMark,
   typeface: FullTypeface,
   dpi: number,
+  tone: Tone | undefined,
 ): void {
   const picture = typeface.picture?.(text, face, size);
   if (picture) {
-    paintPicture(brush, picture, at, turn, dpi);
+    paintPicture(brush, picture, at, turn, dpi, tone);
     return;
   }
   const angle = (turn * Math.PI) / 180;

@@ -1,5 +1,5 @@
 import type { Point } from '../../geometry/point.ts';
-import { type Mark, PENS, type PenName, type Print, PT, type TextMark } from '../marks.ts';
+import { type Mark, PENS, type PenName, type Print, PT, type TextMark, type Tone, toned } from '../marks.ts';
 import { marksOf, type Sheet } from '../sheet/sheet.ts';
 
 /** The screen's own cut of the typeface first, then an installed one. */
@@ -10,7 +10,7 @@ const FONTS = "'Source Sans 3 Variable', 'Source Sans 3', sans-serif";
  * live text; its measured length is stated, so it keeps its place whatever font the viewer puts in.
  */
 export const toSvg = (sheet: Sheet): string =>
-  framed(sheet, `<g font-family="${FONTS}">${drawingOf(marksOf(sheet), false, textOf)}</g>`);
+  framed(sheet, `<g font-family="${FONTS}">${drawingOf(marksOf(sheet), false, textOf, sheet.tone)}</g>`);
 
 export function framed(sheet: Sheet, drawing: string): string {
   const size = `width="${trimmed(sheet.width)}in" height="${trimmed(sheet.height)}in"`;
@@ -22,6 +22,7 @@ export function drawingOf(
   marks: readonly Mark[],
   isWhole: boolean,
   write: (mark: TextMark) => string,
+  tone?: Tone,
 ): string {
   const prints = new Map<string, string>();
   const fills = marks.flatMap((mark) => {
@@ -32,20 +33,21 @@ export function drawingOf(
   });
   const paths = (Object.keys(PENS) as PenName[]).flatMap((pen) => {
     const d = marks.map((mark) => (mark.kind !== 'text' && mark.pen === pen ? outline(mark) : '')).join('');
-    return d === '' || PENS[pen].width === 0 ? [] : [pathOf(pen, d, isWhole)];
+    return d === '' || PENS[pen].width === 0 ? [] : [pathOf(pen, d, isWhole, tone)];
   });
   const dots = marks.flatMap((mark) =>
     mark.kind === 'circle' && mark.filled
       ? [`<circle cx="${units(mark.at[0])}" cy="${units(mark.at[1])}" r="${units(mark.radius)}"/>`]
       : [],
   );
+  const inTone = tone === 'grey' ? ` fill="${greyOf(toned(0, tone))}"` : '';
   const texts = marks.flatMap((mark) => (mark.kind === 'text' && mark.text !== '' ? [write(mark)] : []));
   return [
     prints.size > 0 ? `<defs>${[...prints.values()].join('')}</defs>` : '',
     fills.length > 0 ? `<g>${fills.join('')}</g>` : '',
     `<g fill="none" stroke-linecap="round" stroke-linejoin="miter">${paths.join('')}</g>`,
-    dots.length > 0 ? `<g>${dots.join('')}</g>` : '',
-    texts.length > 0 ? `<g>${texts.join('')}</g>` : '',
+    dots.length > 0 ? `<g${inTone}>${dots.join('')}</g>` : '',
+    texts.length > 0 ? `<g${inTone}>${texts.join('')}</g>` : '',
   ].join('');
 }
 
@@ -75,13 +77,13 @@ function signOf(data: string): string {
   return sum.toString(36);
 }
 
-function pathOf(pen: PenName, d: string, isWhole: boolean): string {
+function pathOf(pen: PenName, d: string, isWhole: boolean, tone: Tone | undefined): string {
   const { width, dash, grey } = PENS[pen];
   const dashes =
     dash.length > 0 && !isWhole
       ? ` stroke-dasharray="${dash.map(units).join(' ')}" stroke-linecap="butt"`
       : '';
-  return `<path class="${pen}" d="${d}" stroke="${greyOf(grey)}" stroke-width="${units(width)}"${dashes}/>`;
+  return `<path class="${pen}" d="${d}" stroke="${greyOf(toned(grey, tone))}" stroke-width="${units(width)}"${dashes}/>`;
 }
 
 function outline(mark: Exclude<Mark, TextMark>): string {

@@ -26,11 +26,18 @@ const SEWN_FROM: Readonly<Record<Side, string>> = {
  * Which way is up on the finished block, and which side is sewn from: upright inside a patch, the largest first;
  * else the arrow alone, also in the allowance.
  */
-export function* upTries({ typeface, side, patches, outline, allowance }: LabelRequest): Generator<Try> {
+export function* upTries({
+  typeface,
+  side,
+  patches,
+  outline,
+  allowance,
+  large,
+}: LabelRequest): Generator<Try> {
   const bySize = [...patches].sort(
     (a, b) => Math.abs(signedArea(b.area.polygon)) - Math.abs(signedArea(a.area.polygon)),
   );
-  for (const size of [7, SMALLEST_PT]) {
+  for (const size of [...(large ? [10] : []), 7, SMALLEST_PT]) {
     const block = stack(typeface, [
       [UP, 'semibold', size],
       [SEWN_FROM[side], 'regular', size],

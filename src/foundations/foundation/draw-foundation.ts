@@ -42,6 +42,8 @@ export interface DrawingRequest {
   readonly style: FabricStyle;
   /** Whether patches at the edge of the block carry a straight-grain arrow. */
   readonly grain: boolean;
+  /** Whether larger type is tried before the usual. */
+  readonly large: boolean;
   readonly typeface: Typeface;
 }
 

@@ -29,6 +29,12 @@ const SLIDE_IN = 0.09;
 
 const SIZES: readonly number[] = [7.5, 7, 6.5, SMALLEST_PT];
 
+/** Tried before them where type is to be large. */
+const LARGE_SIZES: readonly number[] = [11, 10, 9, 8];
+
+const sizesOf = ({ large }: Pick<LabelRequest, 'large'>): readonly number[] =>
+  large ? [...LARGE_SIZES, ...SIZES] : SIZES;
+
 /** Across an edge: in its allowance, just inside its sewing line, or beyond its trim line, where it is cut off. */
 type Zone = 'allowance' | 'inside' | 'beyond';
 
@@ -128,7 +134,7 @@ export function* mateTries(request: LabelRequest, one: JoiningEdge): Generator<T
   texts.push(phrase('to {mates}', { mates: mates.join(', ') }));
   for (const zone of ZONES)
     for (const text of texts)
-      for (const size of SIZES)
+      for (const size of sizesOf(request))
         yield* inZone(request, edge, stack(request.typeface, [[text, 'regular', size]]), zone);
 }
 
@@ -141,7 +147,7 @@ export function* pointTries(
   edge: JoiningEdge,
   point: RegistrationPoint,
 ): Generator<Try> {
-  const { allowance, typeface } = request;
+  const { allowance, typeface, large } = request;
   const { length, turn, along, at } = axisOf(edge.edge);
   const here = along(point.at);
   const index = edge.points.indexOf(point);
@@ -151,7 +157,9 @@ export function* pointTries(
   const pad = 0.9 * PT;
   // Where seams must meet the label is bold.
   const face = point.kind === 'match' ? 'semibold' : 'regular';
-  const blocks = [7, 6.5, SMALLEST_PT].map((size) => stack(typeface, [[point.label, face, size]]));
+  const blocks = [...(large ? [10, 8.5] : []), 7, 6.5, SMALLEST_PT].map((size) =>
+    stack(typeface, [[point.label, face, size]]),
+  );
   const one = (block: TextBlock, aside: number, depth: number): Try => ({
     block,
     slot: { at: at(here + aside, depth), turn },
@@ -214,7 +222,7 @@ export function* lengthTries(request: LabelRequest, runs: readonly Run[]): Gener
   for (const zone of ZONES)
     for (const wording of wordings)
       for (const run of ordered)
-        for (const size of SIZES.slice(1)) {
+        for (const size of sizesOf(request).slice(1)) {
           const lines = wording(run).map((line) => [line, 'regular', size] as const);
           yield* inZone(request, run.side, stack(request.typeface, lines), zone);
         }
@@ -273,7 +281,7 @@ export function* titleTries(request: LabelRequest, runs: readonly Run[]): Genera
           [`${name} ${section.letter}`, copy],
         ],
   );
-  const wordings = texts.flatMap((lines) => SIZES.map((size) => ({ lines, size })));
+  const wordings = texts.flatMap((lines) => sizesOf(request).map((size) => ({ lines, size })));
   // Room for the copy with the widest number.
   const set = (wording: Omit<Title, 'slot'>): TextBlock => setTitle(request, wording, copies);
   const entitled = (one: Try, wording: Omit<Title, 'slot'>, isCutOff = false): TitleTry => ({

@@ -1,7 +1,7 @@
 import { type Area, levelStretches } from '../../geometry/inner-spot.ts';
 import type { Point, Ring, Segment } from '../../geometry/point.ts';
 import { boxOf } from '../../geometry/ring.ts';
-import type { Mark } from '../marks.ts';
+import { type Mark, shiftMark } from '../marks.ts';
 import { insideBox, type LabelBox } from './ground.ts';
 import type { LaidPatch } from './label-request.ts';
 
@@ -79,6 +79,27 @@ function hatchLines(area: Area, number: number, labels: readonly LabelBox[]): Ma
         marks.push({ kind: 'line', pen: 'hatch', points });
   }
   return marks;
+}
+
+/** A box with the lines of a fabric, from its upper left corner, as a key shows them. */
+export function hatchSample(
+  number: number,
+  { width, height }: { readonly width: number; readonly height: number },
+): Mark[] {
+  // A line runs through [0, 0]: laid so far inside, even a low box shows two lines of the narrower spacing.
+  const inset = 0.04;
+  const [right, foot] = [width - inset, height - inset];
+  const ring: Ring = [
+    [-inset, -inset],
+    [right, -inset],
+    [right, foot],
+    [-inset, foot],
+  ];
+  const marks: Mark[] = [
+    ...hatchLines({ polygon: ring, holes: [] }, number, []),
+    { kind: 'polygon', pen: 'picture', ring },
+  ];
+  return marks.map((mark) => shiftMark(mark, inset, inset));
 }
 
 /** The parts of a straight stretch that lie in none of the boxes. */

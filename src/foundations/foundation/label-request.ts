@@ -45,6 +45,8 @@ export interface LaidPatch {
   readonly fabricId: string | null;
   /** Along the edge of the block, where a straight-grain arrow is wished for; else null. */
   readonly grain: Point | null;
+  /** Position 1 of its paper. */
+  readonly isFirst: boolean;
 }
 
 /** A part of the outer sewing line that is sewn to other sections, on the paper. The section lies to the right of it. */
@@ -72,6 +74,8 @@ export interface LabelRequest {
   readonly unit: LengthUnit;
   readonly allowance: number;
   readonly typeface: Typeface;
+  /** Whether larger type is tried before the usual. */
+  readonly large: boolean;
   readonly patches: readonly LaidPatch[];
   readonly outline: Ring;
   readonly trim: Ring;

@@ -40,6 +40,7 @@ export function laidPatch(
     fabric: fabric ?? null,
     fabricId: fabric ? patch.fabric : null,
     grain: edge && vector(toPaper([0, 0]), toPaper(edge)),
+    isFirst: patch.position === 1,
   };
 }
 
@@ -66,6 +67,7 @@ export function laidUnit(
       },
       fabricId: null,
       grain: null,
+      isFirst: true,
     },
   ];
 }

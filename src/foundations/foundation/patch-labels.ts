@@ -1,6 +1,7 @@
 import { type Area, holdsPoint, innerSpot, levelStretches } from '../../geometry/inner-spot.ts';
 import type { Point, Ring } from '../../geometry/point.ts';
 import { boxOf, distance } from '../../geometry/ring.ts';
+import { phrase } from '../../words/phrase.ts';
 import { type Mark, PT } from '../marks.ts';
 import type { TextBlock } from '../type/lettering.ts';
 import type { Face, Typeface } from '../type/typeface.ts';
@@ -23,6 +24,14 @@ const SIZES: readonly (readonly [number: number, fabric: number])[] = [
   [SMALLEST_PT, SMALLEST_PT],
 ];
 
+/** Tried before them where type is to be large; with codes before smaller names. */
+const LARGE_SIZES: typeof SIZES = [
+  [20, 14],
+  [17, 12],
+  [14, 10.5],
+  [12, 9],
+];
+
 type Lines = readonly (readonly [text: string, face: Face, points: number])[];
 
 export interface PatchTry extends Try {
@@ -37,9 +46,10 @@ export interface PatchTry extends Try {
 export function insidePatch(request: LabelRequest, ground: Ground, laid: LaidPatch): PatchTry | null {
   const { area } = laid;
   const box = boxOf(area.polygon);
-  for (const { lines, coded } of wordings(request, laid)) {
+  for (const { lines, coded, isSpare } of wordings(request, laid)) {
     const block = stack(request.typeface, lines);
-    if (block.width > box.maxX - box.minX || block.height > box.maxY - box.minY) continue;
+    const [wide, high] = isSpare ? ROOM_TO_SPARE : [1, 1];
+    if (wide * block.width > box.maxX - box.minX || high * block.height > box.maxY - box.minY) continue;
     const size = lines[0]![2];
     const pad = Math.max(0.8, Math.min(2.5, size / 5)) * PT;
     // Fewer spots are tried at the larger sizes, since a smaller one will do.
@@ -99,43 +109,57 @@ function readingTurn(ring: Ring): number {
   return turn < -Math.PI / 2 - 1e-9 ? turn + Math.PI : turn;
 }
 
-function* wordings(request: LabelRequest, laid: LaidPatch): Generator<{ lines: Lines; coded: boolean }> {
-  const { fabric, id: number } = laid;
+interface Wording {
+  readonly lines: Lines;
+  readonly coded: boolean;
+  /** It says more than it must: only where the patch has room to spare. */
+  readonly isSpare?: boolean;
+}
+
+function* wordings(request: LabelRequest, laid: LaidPatch): Generator<Wording> {
+  if (request.large) yield* wordingsIn(LARGE_SIZES, LARGE_SIZES, request, laid);
+  yield* wordingsIn(SIZES, SIZES.slice(1), request, laid);
+  if (laid.fabric)
+    yield { lines: [[`${laid.id} ${laid.fabric.code}`, 'semibold', SMALLEST_PT]], coded: true };
+}
+
+/** How many times as wide and as high as the words a patch must be that has room to spare for more of them. */
+const ROOM_TO_SPARE = [1.5, 2] as const;
+
+/** So many of the sizes are tried with the words that say where to start. */
+const START_TRIES = 3;
+
+const START = phrase('start here');
+
+/** Number and name in some sizes, largest first, then number and code; position 1 says that one starts there. */
+function* wordingsIn(
+  sizes: typeof SIZES,
+  codeSizes: typeof SIZES,
+  { typeface }: LabelRequest,
+  { fabric, id: number, isFirst }: LaidPatch,
+): Generator<Wording> {
+  const inSizes = function* (
+    some: typeof SIZES,
+    unders: readonly (readonly string[])[],
+    coded: boolean,
+  ): Generator<Wording> {
+    for (const start of isFirst ? [[START], []] : [[]])
+      for (const [size, small] of start.length > 0 ? some.slice(0, START_TRIES) : some)
+        for (const under of unders) {
+          const smaller = [...under, ...start].map((text) => [text, 'regular', small] as const);
+          yield { lines: [[number, 'semibold', size], ...smaller], coded, isSpare: start.length > 0 };
+        }
+  };
   if (!fabric) {
-    for (const [size] of SIZES) yield { lines: [[number, 'semibold', size]], coded: false };
+    yield* inSizes(sizes, [[]], false);
     return;
   }
   const { name, code } = fabric;
   if (name !== null) {
-    const [upper, lower] = balanced(request.typeface, name);
-    for (const [size, small] of SIZES) {
-      yield {
-        lines: [
-          [number, 'semibold', size],
-          [name, 'regular', small],
-        ],
-        coded: false,
-      };
-      if (lower !== '')
-        yield {
-          lines: [
-            [number, 'semibold', size],
-            [upper, 'regular', small],
-            [lower, 'regular', small],
-          ],
-          coded: false,
-        };
-    }
+    const [upper, lower] = balanced(typeface, name);
+    yield* inSizes(sizes, lower === '' ? [[name]] : [[name], [upper, lower]], false);
   }
-  for (const [size, small] of SIZES.slice(1))
-    yield {
-      lines: [
-        [number, 'semibold', size],
-        [code, 'regular', small],
-      ],
-      coded: true,
-    };
-  yield { lines: [[`${number} ${code}`, 'semibold', SMALLEST_PT]], coded: true };
+  yield* inSizes(codeSizes, [[code]], true);
 }
 
 /** A name in two lines as even as its blanks allow; the lower is empty where it has none. */

@@ -27,7 +27,9 @@ export function registrationMarks(
   const ticks: Segment[] = [];
   const crossed: Point[] = [];
   const ringed: Point[] = [];
-  for (const { edge, points, stop, ticks: count } of edges) {
+  const isTurned = turnsAt(edges);
+  for (const one of edges) {
+    const { edge, points, stop, ticks: count } = one;
     const along = direction(edge);
     const outward: Point = [along[1], -along[0]];
     if (stop) marks.push(...stopMark(stop, along));
@@ -41,6 +43,15 @@ export function registrationMarks(
         marks.push({ kind: 'circle', pen: 'registration', at, radius: CROSS_IN, filled: false });
       }
       if (allowance <= 0) continue;
+      // Where a set-in seam turns its corner, ticks from both sides would lie across each other: cross and ring say it.
+      if (isTurned(one, at)) {
+        ticks.push([at, [at[0] + allowance * outward[0], at[1] + allowance * outward[1]]]);
+        if (!ringed.some((other) => distance(other, at) < CROSS_IN / 4)) {
+          ringed.push(at);
+          marks.push({ kind: 'circle', pen: 'registration', at, radius: CROSS_IN, filled: false });
+        }
+        continue;
+      }
       const tickFrom = (from: Point): Segment => {
         const far = Math.min(allowance, rayTo(trims, from, outward));
         return [from, [from[0] + far * outward[0], from[1] + far * outward[1]]];
@@ -66,6 +77,19 @@ const stopMark = (at: Point, [x, y]: Point): Mark[] => [
     points: [at, [at[0] - STOP_BAR_IN * y, at[1] + STOP_BAR_IN * x]],
   },
 ];
+
+/** Whether a point is a corner at which one join runs on along the next side of the paper. */
+function turnsAt(edges: readonly JoiningEdge[]): (edge: JoiningEdge, at: Point) => boolean {
+  return (edge, at) =>
+    edge.step !== null &&
+    edges.some(
+      (other) =>
+        other !== edge &&
+        other.step === edge.step &&
+        other.edge.some((end) => distance(end, at) < CROSS_IN / 4) &&
+        edge.edge.some((end) => distance(end, at) < CROSS_IN / 4),
+    );
+}
 
 /** Two arms aslant to the seam, so that neither hides in it. */
 function cross(at: Point, along: Point): Mark[] {

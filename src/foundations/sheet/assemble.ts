@@ -1,12 +1,12 @@
 import { formatLength, type LengthUnit } from '../../geometry/length.ts';
-import type { Point } from '../../geometry/point.ts';
 import { boxOf } from '../../geometry/ring.ts';
 import type { PiecingPlan } from '../../piecing/plan.ts';
 import { phrase } from '../../words/phrase.ts';
+import type { FabricLabel } from '../foundation/label-request.ts';
 import type { Mark } from '../marks.ts';
-import type { Foundation } from '../print-work.ts';
+import type { Foundation, PrintWork } from '../print-work.ts';
 import type { Typeface } from '../type/typeface.ts';
-import { LINE_DOWN_SIZE, numberLine, type SheetWords, testLineDown } from './band.ts';
+import { LINE_DOWN_SIZE, numberLine, type SheetWords, testLineDown, timesOf } from './band.ts';
 import { CAPTION_IN, captioned, PICTURE_GAP_IN, PICTURE_HIGH_IN, PICTURE_IN } from './captioned.ts';
 import { copiesOf } from './copies.ts';
 import type { DrawnFoundation } from './draw.ts';
@@ -15,6 +15,7 @@ import { DEFAULT_NESTING } from './filling.ts';
 import { frontPicture } from './front-picture.ts';
 import { itemsOf } from './items.ts';
 import { type Print, scaleOf } from './orientation.ts';
+import { type PieceList, pieceLists } from './piece-list.ts';
 import type { Part, Sheet, SheetOptions } from './sheet.ts';
 
 /** The sheets with all that stands on them: papers, the line down, pictures and maps, and the foot. */
@@ -22,7 +23,8 @@ export function assemble(
   drawn: readonly DrawnFoundation[],
   print: Print,
   options: SheetOptions,
-  unit: LengthUnit,
+  work: PrintWork,
+  fabrics: ReadonlyMap<string, FabricLabel>,
 ): { readonly sheets: readonly Sheet[]; readonly unseen: readonly string[] } {
   const { typeface, nesting = DEFAULT_NESTING } = options;
   const items = copiesOf(
@@ -34,26 +36,42 @@ export function assemble(
   layLineDown(filled, print, typeface);
   const { page, band } = print;
   const foot = onSheet(print, [0, print.room.height]);
-  const numberAt: Point = [foot[0] + band.numberAt[0], foot[1] + band.numberAt[1]];
+  const { at } = band.number;
+  const number = { ...band.number, at: [foot[0] + at[0], foot[1] + at[1]] as const };
   const scale = scaleOf(options);
   const footOf = remembered(band.draw, (words: SheetWords) => JSON.stringify(words));
   const sizeOf = remembered(
     (block: string) => {
       const { job, blockName } = foundationOf(drawn, block);
-      return `${blockName} ${sizeWords(job.plan, unit)}`;
+      return `${blockName} ${sizeWords(job.plan, work.project.unit)}`;
     },
     (block) => block,
   );
   const pictures = picturesFor(drawn, print, typeface);
+  /** Signs of the fabrics whose hatching lies on a sheet. */
+  const hatched = ({ parts }: FilledSheet): readonly string[] =>
+    options.style !== 'hatched'
+      ? []
+      : parts.flatMap(({ paper }) =>
+          paper === null
+            ? []
+            : foundationOf(drawn, paper.block).job.plan.patches.flatMap((patch) =>
+                patch.section === paper.section && patch.fabric !== null
+                  ? (fabrics.get(patch.fabric)?.code ?? [])
+                  : [],
+              ),
+        );
+  const layLists = listLayer(drawn, print, pieceLists(work, fabrics, typeface, timesOf(options)));
   const sheets = filled.map((one, i): Sheet => {
     const words = {
       isFirst: i === 0,
       tiles: one.hasTiles,
-      signs: signsOn(one.parts),
+      signs: [...new Set([...signsOn(one.parts), ...hatched(one)])].sort(),
       sizes: blocksOn(one).map(sizeOf),
     };
     const title = phrase('Sheet {i} of {filled}', { i: i + 1, filled: filled.length });
     const beside = pictures.on(one, words.isFirst);
+    layLists(one);
     const parts = [
       ...one.parts,
       { marks: footOf(words), placement: { at: foot, quarterTurns: 0 }, paper: null, isFoot: true as const },
@@ -63,8 +81,9 @@ export function assemble(
       height: page.height,
       title,
       parts: [...parts, ...beside],
-      number: { line: numberLine(typeface, [title], numberAt, band.numberWidth), widest: band.numberWidth },
+      number: { line: numberLine(typeface, [title], number), room: number },
       ...(scale ? { scale } : {}),
+      ...(options.tone && { tone: options.tone }),
     };
   });
   return { sheets, unseen: [...pictures.unseen()] };
@@ -144,6 +163,29 @@ function picturesFor(
     });
   };
   return { on, unseen: () => unseen };
+}
+
+/**
+ * Lays the piece list of every foundation once, on the first sheet with a paper of it that has room for the list in one
+ * of its shapes.
+ */
+function listLayer(
+  drawn: readonly DrawnFoundation[],
+  print: Print,
+  listsOf: (foundation: Foundation) => readonly PieceList[],
+): (filled: FilledSheet) => void {
+  const wanted = new Map(
+    drawn.map(({ foundation }) => [`${foundation.job.block.id} ${foundation.section.letter}`, foundation]),
+  );
+  return (filled) => {
+    for (const { paper } of [...filled.parts]) {
+      const name = paper && `${paper.block} ${paper.section}`;
+      const foundation = name === null ? undefined : wanted.get(name);
+      if (!foundation) continue;
+      if (listsOf(foundation).some((list) => layBetween(filled, list.marks, list, print)))
+        wanted.delete(name!);
+    }
+  };
 }
 
 /** `6 × 4 in`, finished. */

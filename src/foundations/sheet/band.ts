@@ -1,5 +1,6 @@
 import type { Point } from '../../geometry/point.ts';
 import { phrase } from '../../words/phrase.ts';
+import { hatchSample } from '../foundation/fabric-marks.ts';
 import { SMALLEST_PT, stack } from '../foundation/label-request.ts';
 import { type Mark, PT, shiftMark, type TextMark } from '../marks.ts';
 import type { Side } from '../side.ts';
@@ -16,10 +17,8 @@ export interface Band {
   readonly height: number;
   /** The marks of one sheet's band, from the band's upper left corner. */
   draw(words: SheetWords): Mark[];
-  /** Where the line begins that says which sheet it is, from the same corner. */
-  readonly numberAt: Point;
-  /** How long that line may be, inches. */
-  readonly numberWidth: number;
+  /** Of the line that says which sheet it is, from the same corner. */
+  readonly number: NumberRoom;
   /** Where the upper left corner of the line down goes, from the same corner and mostly above it; null for nowhere. */
   readonly lineDownAt: Point | null;
   /** Where a line of half that length goes, inside the band. */
@@ -39,11 +38,18 @@ export interface PictureRoom {
 export function numberLine(
   typeface: Typeface,
   wordings: readonly string[],
-  at: Point,
-  widest: number,
+  { at, widest, size }: NumberRoom,
 ): TextMark {
-  const text = wordings.find((one) => lengthOf(typeface, { text: one, ...PLAIN }) <= widest);
-  return textAt(typeface, { text: text ?? wordings.at(-1) ?? '', ...PLAIN }, at);
+  const style = { face: 'regular', size } as const;
+  const text = wordings.find((one) => lengthOf(typeface, { text: one, ...style }) <= widest);
+  return textAt(typeface, { text: text ?? wordings.at(-1) ?? '', ...style }, at);
+}
+
+/** Where the line begins that says which sheet it is, how long it may be and its type size, inches. */
+export interface NumberRoom {
+  readonly at: Point;
+  readonly widest: number;
+  readonly size: number;
 }
 
 /** What a band says that differs from sheet to sheet, beside its number. */
@@ -58,6 +64,14 @@ export interface SheetWords {
   readonly sizes: readonly string[];
 }
 
+/** A sign on papers and what it means: `#3 Night sea`, beside a sample of its lines where fabrics are hatched. */
+export interface KeyEntry {
+  readonly sign: string;
+  readonly text: string;
+  /** The place of the fabric among all, from 0, where its lines are to be shown. */
+  readonly hatch?: number;
+}
+
 /** What a band says on every sheet of a print. */
 export interface BandWords {
   /** Name of the project, as the typeface can print it. */
@@ -65,13 +79,15 @@ export interface BandWords {
   /** The day of printing, written out. */
   readonly printedOn: string;
   readonly side: Side;
-  /** Fabrics that are shown by their code: `#3 Night sea`. A sheet explains the signs that stand on it alone. */
-  readonly key: readonly string[];
+  /** Fabrics that are shown by a sign. A sheet explains the signs that stand on it alone. */
+  readonly key: readonly KeyEntry[];
   /** Whether any sheet of the print holds tiles. */
   readonly tiles: boolean;
   /** How the drawing is corrected for the printer; null or absent when it is not. */
   readonly correction?: string | null;
   readonly legend: LegendWords;
+  /** Whether its type is large. */
+  readonly large?: boolean;
 }
 
 const SQUARE_IN = 1;
@@ -117,9 +133,23 @@ const CAUTIONS = [
 
 type Styled = Omit<TextLine, 'text'>;
 
-const STRONG: Styled = { face: 'semibold', size: 8 * PT };
-const PLAIN: Styled = { face: 'regular', size: 6.5 * PT };
-const FINE: Styled = { face: 'regular', size: SMALLEST_PT * PT };
+interface Styles {
+  readonly STRONG: Styled;
+  readonly PLAIN: Styled;
+  readonly FINE: Styled;
+}
+
+const stylesOf = (times: number): Styles => ({
+  STRONG: { face: 'semibold', size: times * 8 * PT },
+  PLAIN: { face: 'regular', size: times * 6.5 * PT },
+  FINE: { face: 'regular', size: times * SMALLEST_PT * PT },
+});
+
+/** How much larger the type of the foot is where it is to be large: more would leave papers no room. */
+const LARGE_TIMES = 1.3;
+
+/** How many times the usual size the type of a sheet’s own words has. */
+export const timesOf = ({ large }: { readonly large?: boolean }): number => (large ? LARGE_TIMES : 1);
 const leading = ({ size }: Styled): number => 1.22 * size;
 
 interface Column {
@@ -129,6 +159,8 @@ interface Column {
 
 /** Plans the band for a printable width in inches: one row where it is wide enough, else stacked. */
 export function planBand(whole: number, words: BandWords, typeface: Typeface): Band {
+  const times = timesOf(words);
+  const { STRONG, PLAIN, FINE } = stylesOf(times);
   // The line down stands at the right of all words, where these leave room for it.
   const lineColumn = LINE_DOWN_SIZE.width + GAP_IN / 2;
   const hasLine = whole - lineColumn >= SQUARE_IN + GAP_IN + SCALE_WIDTH_IN;
@@ -141,10 +173,11 @@ export function planBand(whole: number, words: BandWords, typeface: Typeface): B
   };
   const project = (wide: number): Column =>
     column(wide, [shortened(typeface, { text: words.project, ...STRONG }, wide), STRONG]);
-  const keyOn = ({ signs }: SheetWords): readonly TextLine[] =>
+  const keyOn = ({ signs }: SheetWords): SetKey =>
     keyOf(
-      words.key.filter((entry) => signs.includes(signOf(entry))),
+      words.key.filter(({ sign }) => signs.includes(sign)),
       width,
+      PLAIN,
       typeface,
     );
   const aboutColumn = (wide: number, { tiles }: Pick<SheetWords, 'tiles'>): Column =>
@@ -186,13 +219,13 @@ export function planBand(whole: number, words: BandWords, typeface: Typeface): B
 
   const scale = column(
     scaleWidth,
-    [phrase('Print at actual size, 100%, then measure.'), { ...STRONG, size: 7.5 * PT }],
+    [phrase('Print at actual size, 100%, then measure.'), { ...STRONG, size: times * 7.5 * PT }],
     [SHRUNK_WORDS, PLAIN],
   );
   const cautions = column(cautionWidth, ...CAUTIONS.map((text) => [text, FINE] as const));
-  const keyLines = keyOf(words.key, width, typeface);
-  const legend = legendOf(width, words.legend, typeface);
-  const keyHeight = keyLines.length === 0 ? 0 : keyLines.length * leading(PLAIN) + 0.06;
+  const wholeKey = keyOf(words.key, width, PLAIN, typeface);
+  const legend = legendOf(width, words.legend, typeface, times);
+  const keyHeight = wholeKey.height === 0 ? 0 : wholeKey.height + 0.06;
 
   const lineRoom = 0.26;
   let rowHeight = Math.max(SQUARE_IN + 2 * INSET_IN, scale.height + lineRoom);
@@ -218,8 +251,7 @@ export function planBand(whole: number, words: BandWords, typeface: Typeface): B
     height: top + rows,
     halfLineAt: [whole - LINE_DOWN_SIZE.width, top],
     lineDownAt: hasLine ? [whole - LINE_DOWN_SIZE.width, top + rows - LINE_DOWN_SIZE.height] : null,
-    numberAt: [nameX, numberY + 0.78 * PLAIN.size],
-    numberWidth: nameWidth,
+    number: { at: [nameX, numberY + 0.78 * PLAIN.size], widest: nameWidth, size: PLAIN.size },
     draw: (sheet) => {
       const first = sheet.isFirst;
       const sizes = sizeColumn(nameWidth, sheet.sizes);
@@ -234,7 +266,7 @@ export function planBand(whole: number, words: BandWords, typeface: Typeface): B
           ],
         },
         ...legend.marks.map((mark) => shiftMark(mark, 0, HEAD_IN)),
-        ...write({ lines: keyOn(sheet), height: keyHeight }, 0, HEAD_IN + legend.height),
+        ...keyOn(sheet).marks.map((mark) => shiftMark(mark, 0, HEAD_IN + legend.height)),
         ...testSquare([INSET_IN, top + INSET_IN], typeface),
         ...write(scale, scaleX, top),
         ...testLine([scaleX, testLineY], typeface),
@@ -252,21 +284,35 @@ export function planBand(whole: number, words: BandWords, typeface: Typeface): B
   };
 }
 
-/** The sign that an entry of the key explains: its first word. */
-const signOf = (entry: string): string => entry.split(' ', 1)[0] ?? '';
+interface SetKey {
+  readonly height: number;
+  readonly marks: readonly Mark[];
+}
+
+/** From one entry of the key to the next, and size of a sample of hatching, inches. */
+const KEY_GAP_IN = 0.16;
+const HATCH_SAMPLE = { width: 0.32, height: 0.2 } as const;
 
 /** Key entries in lines as wide as the band, entries kept whole. */
-function keyOf(entries: readonly string[], width: number, typeface: Typeface): TextLine[] {
-  const lines: string[] = [];
-  for (const entry of entries) {
-    const text = shortened(typeface, { text: entry, ...PLAIN }, width);
-    const last = lines.at(-1);
-    const longer = last === undefined ? text : `${last}     ${text}`;
-    if (last !== undefined && typeface.extent(longer, 'regular').width * PLAIN.size <= width)
-      lines[lines.length - 1] = longer;
-    else lines.push(text);
+function keyOf(entries: readonly KeyEntry[], width: number, style: Styled, typeface: Typeface): SetKey {
+  const marks: Mark[] = [];
+  const lineHigh = Math.max(
+    leading(style),
+    entries.some(({ hatch }) => hatch !== undefined) ? HATCH_SAMPLE.height + 0.03 : 0,
+  );
+  let [x, y] = [0, 0];
+  const middle = (lineHigh - leading(style)) / 2;
+  for (const { text, hatch } of entries) {
+    const sample = hatch === undefined ? 0 : HATCH_SAMPLE.width + 0.05;
+    const line = { ...style, text: shortened(typeface, { text, ...style }, width - sample) };
+    const long = sample + lengthOf(typeface, line);
+    if (x > 0 && x + long > width) [x, y] = [0, y + lineHigh];
+    if (hatch !== undefined)
+      marks.push(...hatchSample(hatch, HATCH_SAMPLE).map((mark) => shiftMark(mark, x, y)));
+    marks.push(textAt(typeface, line, [x + sample, y + middle + 0.78 * style.size]));
+    x += long + KEY_GAP_IN;
   }
-  return lines.map((text) => ({ text, ...PLAIN }));
+  return { height: entries.length === 0 ? 0 : y + lineHigh, marks };
 }
 
 /** The 1 in test square, from line middle to line middle. */

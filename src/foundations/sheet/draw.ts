@@ -22,7 +22,7 @@ export function drawIn(
   fabrics: ReadonlyMap<string, FabricLabel>,
   ticks: ReadonlyMap<number, TickCount>,
   work: PrintWork,
-  { side, style = 'outline', grain = false, codes = null, typeface }: SheetOptions,
+  { side, style = 'outline', grain = false, large = false, codes = null, typeface }: SheetOptions,
   drawings: DrawingStore,
 ): DrawnFoundation {
   const { job, section, blockName } = foundation;
@@ -40,6 +40,7 @@ export function drawIn(
     ticks,
     style,
     grain,
+    large,
     typeface,
   };
   return { foundation, drawing: drawings(request, drawFoundation), division: room.division };

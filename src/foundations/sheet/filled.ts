@@ -1,7 +1,6 @@
-import { turnedByQuarters } from '../../geometry/nest.ts';
 import type { Point, Ring } from '../../geometry/point.ts';
 import { phrase } from '../../words/phrase.ts';
-import type { Mark, Placement } from '../marks.ts';
+import { type Mark, placedRing } from '../marks.ts';
 import { boxShape } from './division.ts';
 import { fillSheets, type Nesting } from './filling.ts';
 import { freeSpot, isFreeAt } from './free-spot.ts';
@@ -20,6 +19,8 @@ export interface FilledSheet {
   hasTiles: boolean;
   /** The first of its items, in the order of the work. */
   readonly first: number;
+  /** The first of its tiles likewise; null where there is none. */
+  firstTile: number | null;
 }
 
 export const emptySheet = (first: number): FilledSheet => ({
@@ -28,6 +29,7 @@ export const emptySheet = (first: number): FilledSheet => ({
   maps: [],
   hasTiles: false,
   first,
+  firstTile: null,
 });
 
 /** Papers and tiles on their sheets. The packing goes by size; the sheets come in the order of the work. */
@@ -40,7 +42,8 @@ export function filledSheets(items: readonly Item[], print: Print, nesting: Nest
     sheets[sheet] = filled;
     filled.hasTiles ||= tile !== null;
     if (map) filled.maps.push(map);
-    filled.taken.push(...shape.rings.map((ring) => placeRing(ring, placement)));
+    if (tile && filled.firstTile === null) filled.firstTile = i;
+    filled.taken.push(...shape.rings.map((ring) => placedRing(ring, placement)));
     filled.parts.push({
       marks,
       placement: { ...placement, at: onSheet(print, placement.at) },
@@ -53,7 +56,8 @@ export function filledSheets(items: readonly Item[], print: Print, nesting: Nest
       says: paperWords(item),
     });
   }
-  return sheets.sort((a, b) => a.first - b.first);
+  // Sheets with tiles come as the tiles do, whatever else lies on them, so that those of one paper stay together.
+  return sheets.sort((a, b) => (a.firstTile ?? a.first) - (b.firstTile ?? b.first));
 }
 
 /** What a paper is called where it cannot be seen. */
@@ -77,7 +81,7 @@ export function layBetween(
 ): boolean {
   const at = freeSpot(filled.taken, print.room, size);
   if (!at) return false;
-  filled.taken.push(placeRing(boxShape(size).rings[0]!, { at, quarterTurns: 0 }));
+  filled.taken.push(placedRing(boxShape(size).rings[0]!, { at, quarterTurns: 0 }));
   filled.parts.push({ marks, placement: { at: onSheet(print, at), quarterTurns: 0 }, paper: null });
   return true;
 }
@@ -91,16 +95,10 @@ export function layAt(
   print: Print,
 ): boolean {
   if (!isFreeAt(filled.taken, at, size)) return false;
-  filled.taken.push(placeRing(boxShape(size).rings[0]!, { at, quarterTurns: 0 }));
+  filled.taken.push(placedRing(boxShape(size).rings[0]!, { at, quarterTurns: 0 }));
   filled.parts.push({ marks, placement: { at: onSheet(print, at), quarterTurns: 0 }, paper: null });
   return true;
 }
 
 /** From the corner of a sheet's room to the corner of the sheet. */
 export const onSheet = ({ corner }: Print, [x, y]: Point): Point => [corner[0] + x, corner[1] + y];
-
-const placeRing = (ring: Ring, { at, quarterTurns }: Placement): Ring =>
-  ring.map((point): Point => {
-    const [x, y] = turnedByQuarters(point, quarterTurns);
-    return [at[0] + x, at[1] + y];
-  });

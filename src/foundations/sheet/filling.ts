@@ -1,7 +1,8 @@
 import { type NestShape, nest } from '../../geometry/nest.ts';
 import type { Ring } from '../../geometry/point.ts';
-import { distance } from '../../geometry/ring.ts';
-import type { Placement } from '../marks.ts';
+import { distance, signedArea } from '../../geometry/ring.ts';
+import { type Placement, placedRing } from '../marks.ts';
+import { CUTTING_GAP_IN, freeSpot } from './free-spot.ts';
 import { layInLevels, type Rectangle } from './level-packing.ts';
 
 /** How papers may be turned to fit: by whole quarters, or so that any of their sides lies level. */
@@ -20,9 +21,6 @@ export interface Nesting {
 /** Papers as they come, any that fit together on a sheet. The effort keeps the first sheets within a moment. */
 export const DEFAULT_NESTING: Nesting = { turning: 'quarters', together: 'fewest', effort: 4e7 };
 
-/** Free space between two papers to cut in, inches. */
-export const CUTTING_GAP_IN = 1 / 8;
-
 /** A paper or tile to be laid: its box from its upper left corner, and what it covers of it. */
 export interface SheetShape extends Rectangle {
   readonly rings: readonly Ring[];
@@ -36,6 +34,8 @@ export interface SheetItem {
   /** Only items of one group share sheets. */
   readonly group: string;
   readonly copy: number;
+  /** Names the paper that it is a tile of; null for a whole paper. */
+  readonly tileOf: string | null;
 }
 
 /** Where an item lies, from the upper left corner of the sheet's room. */
@@ -59,7 +59,7 @@ export function fillSheets(
   let sheets = 0;
   for (const group of new Set(items.map((item) => item.group))) {
     const own = [...items.keys()].filter((i) => items[i]!.group === group);
-    const fill = nesting.together === 'blocks' ? fillCopies : fillGroup;
+    const fill = nesting.together === 'blocks' ? fillCopies : fillTilesFirst;
     const found = fill(
       own.map((i) => items[i]!),
       room,
@@ -81,17 +81,87 @@ function fillCopies(
   room: Rectangle,
   nesting: Nesting | null,
 ): readonly LaidItem[] {
-  const mixed = fillGroup(items, room, nesting);
+  const mixed = fillTilesFirst(items, room, nesting);
   // Copies are alike and come one after the other, so that one says how all are laid.
   const one = items.filter(({ copy }) => copy === items[0]!.copy);
   const copies = items.length / one.length;
-  const alone = copies > 1 && one.length > 1 ? fillGroup(one, room, nesting) : mixed;
+  const alone = copies > 1 && one.length > 1 ? fillTilesFirst(one, room, nesting) : mixed;
   const each = sheetsOf(alone);
   if (alone === mixed || copies * each > sheetsOf(mixed)) return mixed;
   return items.map((_, i) => {
     const laid = alone[i % one.length]!;
     return { ...laid, sheet: laid.sheet + each * Math.floor(i / one.length) };
   });
+}
+
+/** Places looked for beside tiles before the rest goes on sheets of its own. */
+const MOST_LOOKS = 600;
+
+/**
+ * The tiles of each paper on sheets one after another, so that they are found and joined together; other papers in the
+ * room that is left beside them, the largest first, and the rest on further sheets.
+ */
+function fillTilesFirst(
+  items: readonly SheetItem[],
+  room: Rectangle,
+  nesting: Nesting | null,
+): readonly LaidItem[] {
+  const papers = new Map<string, number[]>();
+  for (const [i, { tileOf }] of items.entries())
+    if (tileOf !== null) papers.set(tileOf, [...(papers.get(tileOf) ?? []), i]);
+  if (papers.size === 0) return fillGroup(items, room, nesting);
+  const laid: LaidItem[] = [];
+  /** What is covered on each sheet with tiles, and how much of it. */
+  const taken: { readonly rings: Ring[]; area: number; readonly tooLarge: Set<SheetShape> }[] = [];
+  const put = (i: number, sheet: number, placement: Placement): void => {
+    laid[i] = { sheet, placement };
+    taken[sheet] ??= { rings: [], area: 0, tooLarge: new Set() };
+    const { rings } = items[i]!.shape;
+    taken[sheet].rings.push(...rings.map((ring) => placedRing(ring, placement)));
+    taken[sheet].area += Math.abs(signedArea(rings[0]!));
+    taken[sheet].tooLarge.clear();
+  };
+  for (const own of papers.values()) {
+    const from = taken.length;
+    const found = fillGroup(
+      own.map((i) => items[i]!),
+      room,
+      nesting,
+    );
+    for (const [k, i] of own.entries()) put(i, from + found[k]!.sheet, found[k]!.placement);
+  }
+  let looks = 0;
+  const areaOf = (i: number): number => Math.abs(signedArea(items[i]!.shape.rings[0]!));
+  const whole = [...items.keys()].filter((i) => items[i]!.tileOf === null);
+  for (const i of whole.toSorted((a, b) => areaOf(b) - areaOf(a) || a - b)) {
+    const { shape } = items[i]!;
+    for (const [sheet, { rings, area, tooLarge }] of taken.entries()) {
+      if (area + areaOf(i) > room.width * room.height || tooLarge.has(shape)) continue;
+      if (looks++ >= MOST_LOOKS) break;
+      const upright = freeSpot(rings, room, shape);
+      const turned = upright ? null : freeSpot(rings, room, { width: shape.height, height: shape.width });
+      if (!upright && !turned) {
+        tooLarge.add(shape);
+        continue;
+      }
+      put(
+        i,
+        sheet,
+        upright
+          ? { at: upright, quarterTurns: 0 }
+          : { at: [turned![0] + shape.height, turned![1]], quarterTurns: 1 },
+      );
+      break;
+    }
+  }
+  const rest = whole.filter((i) => laid[i] === undefined);
+  const found = fillGroup(
+    rest.map((i) => items[i]!),
+    room,
+    nesting,
+  );
+  for (const [k, i] of rest.entries()) laid[i] = { ...found[k]!, sheet: found[k]!.sheet + taken.length };
+  return laid;
 }
 
 function fillGroup(

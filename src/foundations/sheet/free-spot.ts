@@ -1,8 +1,10 @@
 import type { Point, Ring } from '../../geometry/point.ts';
 import { boxOf, contains } from '../../geometry/ring.ts';
 import { boxMeetsSegment, type LabelBox } from '../foundation/ground.ts';
-import { CUTTING_GAP_IN } from './filling.ts';
 import type { Rectangle } from './level-packing.ts';
+
+/** Free space between two papers to cut in, inches. */
+export const CUTTING_GAP_IN = 1 / 8;
 
 /** Distance between two places looked at, inches. */
 const STEP_IN = 0.125;

@@ -48,7 +48,7 @@ export function itemsOf(
   if (!division)
     return (copy) => {
       const marks = [...drawing.marks, ...title(copy)];
-      return [{ shape, group, foundation, copy, marks, tile: null }];
+      return [{ shape, group, foundation, copy, marks, tile: null, tileOf: null }];
     };
   const { grid } = division;
   const tileShape = boxShape(withHead(tileSize(drawing, grid)));
@@ -84,6 +84,7 @@ export function itemsOf(
         group,
         foundation,
         copy,
+        tileOf: `${foundation.job.block.id} ${foundation.section.letter} ${copy}`,
         tile: { number: i + 1, of: tiles.length },
         ...(i === 0 ? { map } : {}),
         marks: [

@@ -14,7 +14,7 @@ import {
 } from '../print-work.ts';
 import { printable } from '../type/typeface.ts';
 import { assemble } from './assemble.ts';
-import type { BandWords } from './band.ts';
+import type { BandWords, KeyEntry } from './band.ts';
 import { type DrawnFoundation, drawIn } from './draw.ts';
 import { DEFAULT_NESTING } from './filling.ts';
 import { roomOf } from './label-rooms.ts';
@@ -52,7 +52,7 @@ export function layOutSheets(
   if (typeof settled === 'string') return refused(REFUSALS[settled]);
   const { print, drawn } = settled;
   notes.push(...layoutNotes(drawn, print.room));
-  const { sheets, unseen } = assemble(drawn, print, options, work.project.unit);
+  const { sheets, unseen } = assemble(drawn, print, options, work, fabrics);
   notes.push(...frontNotes(foundations, unseen));
   return {
     sheets,
@@ -77,7 +77,12 @@ function settle(
   const ticksOf = new Map(work.jobs.map(({ plan }) => [plan, tickCounts(plan)]));
   // A foundation is drawn again only where its room has changed.
   const drawnIn = new Map<Foundation, { readonly room: string; readonly drawn: DrawnFoundation }>();
-  let key: ReadonlySet<string> = new Set();
+  // Hatching is explained for every fabric, codes where they are used.
+  let key: ReadonlySet<string> = new Set(
+    options.style === 'hatched'
+      ? foundations.flatMap(({ job }) => job.plan.patches.flatMap(({ fabric }) => fabric ?? []))
+      : [],
+  );
   for (;;) {
     const print = bestOrientation(foundations, options, bandWords(work, options, fabrics, project, key));
     if (typeof print === 'string') return print;
@@ -109,8 +114,13 @@ const bandWords = (
   side: options.side,
   key: all
     .filter(({ id }) => key.has(id))
-    .map(({ id }) => keyEntry(fabrics.get(id)!))
-    .concat(options.grain ? [phrase('↔ straight grain of the fabric')] : []),
+    .map(({ id }): KeyEntry => {
+      const label = fabrics.get(id)!;
+      const hatch = options.style === 'hatched' ? label.look?.number : undefined;
+      return { sign: label.code, text: keyEntry(label), ...(hatch !== undefined && { hatch }) };
+    })
+    .concat(options.grain ? [{ sign: '↔', text: phrase('↔ straight grain of the fabric') }] : []),
+  large: options.large ?? false,
   tiles: false,
   correction: correctionOf(options),
   legend: {

@@ -21,8 +21,6 @@ export interface LegendWords {
   readonly units: boolean;
 }
 
-const STYLE: Omit<TextLine, 'text'> = { face: 'regular', size: 6.5 * PT };
-const LINE_IN = 1.3 * 6.5 * PT;
 /** Length of a sample of a line, from it to its words, and from one entry to the next. */
 const SAMPLE_IN = 0.3;
 const BESIDE_IN = 0.05;
@@ -37,22 +35,24 @@ interface Entry {
   readonly draw: (at: Point) => readonly Mark[];
 }
 
-/** The legend, in as few lines as its entries need in a width. */
-export function legendOf(width: number, words: LegendWords, typeface: Typeface): Legend {
+/** The legend, in as few lines as its entries need in a width; its type so many times the usual. */
+export function legendOf(width: number, words: LegendWords, typeface: Typeface, times = 1): Legend {
+  const style: Omit<TextLine, 'text'> = { face: 'regular', size: times * 6.5 * PT };
+  const lineHigh = 1.3 * style.size;
   const marks: Mark[] = [];
   let [x, y] = [0, 0];
   for (const { text, width: sample, draw } of entriesOf(words)) {
-    const line = { text, ...STYLE };
+    const line = { text, ...style };
     const long = sample + BESIDE_IN + lengthOf(typeface, line);
-    if (x > 0 && x + long > width) [x, y] = [0, y + LINE_IN];
-    const baseline = y + 0.78 * STYLE.size;
+    if (x > 0 && x + long > width) [x, y] = [0, y + lineHigh];
+    const baseline = y + 0.78 * style.size;
     marks.push(
-      ...draw([x, baseline - 0.3 * STYLE.size]),
+      ...draw([x, baseline - 0.3 * style.size]),
       textAt(typeface, line, [x + sample + BESIDE_IN, baseline]),
     );
     x += long + APART_IN;
   }
-  return { height: y + LINE_IN + 0.03, marks };
+  return { height: y + lineHigh + 0.03, marks };
 }
 
 function entriesOf({ allowance, unit, joins, units }: LegendWords): readonly Entry[] {

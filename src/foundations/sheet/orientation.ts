@@ -105,7 +105,17 @@ function sheetCount(foundations: readonly Foundation[], room: Rectangle, nesting
   const items = copiesOf(foundations, nesting, (foundation) => {
     const shapes = shapesOf(foundation.size, room);
     const group = groupOf(foundation, nesting);
-    return (copy) => shapes.map((shape): SheetItem => ({ shape, group, copy }));
+    const { job, section } = foundation;
+    const paper = `${job.block.id} ${section.letter}`;
+    return (copy) =>
+      shapes.map(
+        (shape): SheetItem => ({
+          shape,
+          group,
+          copy,
+          tileOf: shapes.length > 1 ? `${paper} ${copy}` : null,
+        }),
+      );
   });
   return sheetsOf(fillSheets(items, room, { ...nesting, effort: 0 }, items.length <= MOST_NESTED_TWICE));
 }

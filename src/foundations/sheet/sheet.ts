@@ -2,11 +2,11 @@ import type { Page } from '../../document/pages.ts';
 import type { Point } from '../../geometry/point.ts';
 import { phrase } from '../../words/phrase.ts';
 import type { FabricStyle } from '../foundation/fabric-marks.ts';
-import { type Mark, type Placement, placeMark, scaleMark, type TextMark } from '../marks.ts';
+import { type Mark, type Placement, placeMark, scaleMark, type TextMark, type Tone } from '../marks.ts';
 import type { PrintNote } from '../print-work.ts';
 import type { Side } from '../side.ts';
 import type { Typeface } from '../type/typeface.ts';
-import { numberLine } from './band.ts';
+import { type NumberRoom, numberLine } from './band.ts';
 import type { Correction } from './correction.ts';
 import type { Nesting } from './filling.ts';
 
@@ -21,6 +21,10 @@ export interface SheetOptions {
   readonly style?: FabricStyle;
   /** Whether patches at the edge of the block carry a straight-grain arrow; they do not when absent. */
   readonly grain?: boolean;
+  /** How dark all is drawn; black when absent. */
+  readonly tone?: Tone;
+  /** Whether type is large, for those who read with trouble; the usual sizes when absent. */
+  readonly large?: boolean;
   /** For a printer that is a little off; none when absent. */
   readonly correction?: Correction | null;
   /** The address that square codes lead to, see `codedAddress`; papers carry none when absent. */
@@ -56,10 +60,12 @@ export interface Sheet {
   readonly height: number;
   readonly title: string;
   readonly parts: readonly Part[];
-  /** Of a sheet of foundations: the line that says which it is, and how long it may be, inches. */
-  readonly number?: { readonly line: TextMark; readonly widest: number };
+  /** Of a sheet of foundations: the line that says which it is, and the room for it. */
+  readonly number?: { readonly line: TextMark; readonly room: NumberRoom };
   /** What the drawing, not the page, is multiplied by across and down to correct the printer; 1 when absent. */
   readonly scale?: Point;
+  /** Black when absent. */
+  readonly tone?: Tone;
 }
 
 export interface SheetLayout {
@@ -95,8 +101,8 @@ export function numbered(
   typeface: Typeface,
 ): Sheet {
   if (!sheet.number) return sheet;
-  const { line, widest } = sheet.number;
-  return { ...sheet, title, number: { line: numberLine(typeface, wordings, line.at, widest), widest } };
+  const { room } = sheet.number;
+  return { ...sheet, title, number: { line: numberLine(typeface, wordings, room), room } };
 }
 
 /** Which page of a file a sheet of foundations is, and which of the sheets of foundations. Counted from 1. */

@@ -28,11 +28,12 @@ export function tilesOf(
   grid: TileGrid,
   typeface: Typeface,
 ): readonly Tile[] {
-  const tiles: Tile[] = [];
   const outlines = marks.flatMap((mark) =>
     mark.kind === 'polygon' && mark.pen === 'edge' ? [mark.ring] : [],
   );
   const crosses = alignmentCrosses(grid).map((points): Mark => ({ kind: 'line', pen: 'tile-cross', points }));
+  const windows: (Pick<Tile, 'column' | 'row'> & { readonly view: View; readonly shown: readonly Mark[] })[] =
+    [];
   for (let row = 0; row < grid.rows; row++) {
     for (let column = 0; column < grid.columns; column++) {
       const x = column * grid.stepX;
@@ -45,22 +46,47 @@ export function tilesOf(
       };
       const shown = marks.flatMap((mark) => inView(mark, view, typeface));
       const middle: Point = [(view.minX + view.maxX) / 2, (view.minY + view.maxY) / 2];
-      if (!shown.some((mark) => mark.kind !== 'text') && !outlines.some((ring) => contains(ring, middle)))
-        continue;
-      const trims: Mark[] = [];
-      if (column > 0) trims.push(trimAt([x + OVERLAP_IN / 2, view.minY], [x + OVERLAP_IN / 2, view.maxY]));
-      if (row > 0) trims.push(trimAt([view.minX, y + OVERLAP_IN / 2], [view.maxX, y + OVERLAP_IN / 2]));
-      const all = [...shown, ...[...crosses, ...trims].flatMap((mark) => inView(mark, view, typeface))];
-      tiles.push({
-        column: column + 1,
-        row: row + 1,
-        width: view.maxX - view.minX,
-        height: view.maxY - view.minY,
-        marks: all.map((mark) => shiftMark(mark, -x, -y)),
-      });
+      if (shown.some((mark) => mark.kind !== 'text') || outlines.some((ring) => contains(ring, middle)))
+        windows.push({ column, row, view, shown });
     }
   }
-  return tiles;
+  // Only where another sheet shows the other side of an overlap is there anything to be joined there.
+  const meets = (column: number, row: number): boolean =>
+    windows.some((one) => one.column === column && one.row === row);
+  return windows.map(({ column, row, view, shown }): Tile => {
+    const { minX: x, minY: y, maxX, maxY } = view;
+    const before = [meets(column - 1, row), meets(column, row - 1)] as const;
+    const after = [meets(column + 1, row), meets(column, row + 1)] as const;
+    const joined: View = {
+      minX: before[0] || column === 0 ? x : x + OVERLAP_IN,
+      minY: before[1] || row === 0 ? y : y + OVERLAP_IN,
+      maxX: after[0] || column === grid.columns - 1 ? maxX : maxX - OVERLAP_IN,
+      maxY: after[1] || row === grid.rows - 1 ? maxY : maxY - OVERLAP_IN,
+    };
+    const trims: Mark[] = [];
+    if (before[0]) trims.push(trimAt([x + OVERLAP_IN / 2, y], [x + OVERLAP_IN / 2, maxY]));
+    if (before[1]) trims.push(trimAt([x, y + OVERLAP_IN / 2], [maxX, y + OVERLAP_IN / 2]));
+    const all = [
+      ...shown,
+      ...crosses.filter((cross) => liesIn(cross, joined)).flatMap((mark) => inView(mark, view, typeface)),
+      ...trims.flatMap((mark) => inView(mark, view, typeface)),
+    ];
+    return {
+      column: column + 1,
+      row: row + 1,
+      width: maxX - x,
+      height: maxY - y,
+      marks: all.map((mark) => shiftMark(mark, -x, -y)),
+    };
+  });
+}
+
+/** Whether the middle of a line lies in a view. */
+function liesIn(mark: Mark, { minX, minY, maxX, maxY }: View): boolean {
+  if (mark.kind !== 'line') return true;
+  const [[ax, ay], [bx, by]] = [mark.points[0]!, mark.points.at(-1)!];
+  const [x, y] = [(ax + bx) / 2, (ay + by) / 2];
+  return x >= minX && x <= maxX && y >= minY && y <= maxY;
 }
 
 /** Further marks of the paper, as far as one of its tiles shows them, from the corner of the tile. */

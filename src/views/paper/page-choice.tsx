@@ -80,6 +80,24 @@ export function PageChoice({ settings, unit, page, margin }: PageChoiceProps) {
             : phrase('Not mirrored: for methods that sew from the other side.')}
         </p>
       </div>
+      <Choice
+        label={phrase('Type')}
+        options={[
+          ['usual', phrase('[[size of type]] Usual')],
+          ['large', phrase('[[size of type]] Large')],
+        ]}
+        value={settings.large ? 'large' : 'usual'}
+        onChoose={(type) => set({ large: type === 'large' })}
+      />
+      <Choice
+        label={phrase('Ink')}
+        options={[
+          ['black', phrase('Black')],
+          ['grey', phrase('Draft, in grey')],
+        ]}
+        value={settings.tone}
+        onChoose={(tone) => set({ tone })}
+      />
     </section>
   );
 }

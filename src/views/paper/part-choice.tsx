@@ -10,8 +10,10 @@ const OFFERED: readonly (readonly [BookletPart, string])[] = [
   ['cover', phrase('The blocks in colour, sizes and fabrics')],
   ['line-drawing', phrase('The bare lines of each block')],
   ['templates', phrase('Every patch with its allowance, not mirrored')],
+  ['index', phrase('On which sheet each paper lies, with boxes to tick')],
   ['labels', phrase('Fabric, code and patches of each pile')],
   ['cautions', phrase('For cutter, iron, needles, glue and magnets')],
+  ['freezer', phrase('How to sew beside a paper that is ironed on and used again')],
 ];
 
 /** What to print of the chosen blocks. */

@@ -40,7 +40,7 @@ export function printOrder(
   const chosen = chosenCopies(project, openBlock);
   if (!page.ok || !margin.ok || chosen.size === 0) return { order: null, toCome: 0 };
   const { width, height } = page.value;
-  const { side, turning, together, style, grain, parts } = settings;
+  const { side, turning, together, style, grain, large, tone, parts } = settings;
   const codes = hasCodes(settings, project) ? appAddress() : null;
   const { blocks: jobs, toCome } = makingAtHand(project, chosen);
   if (toCome > 0) return { order: last?.order ?? null, toCome };
@@ -57,6 +57,8 @@ export function printOrder(
     style,
     grain,
     codes,
+    large,
+    tone,
     parts,
     correction,
   ];
@@ -78,6 +80,8 @@ export function printOrder(
     style,
     grain,
     codes,
+    large,
+    tone,
     correction,
     parts: [...parts],
     printedOn,

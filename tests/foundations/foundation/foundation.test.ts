@@ -53,6 +53,7 @@ function draw(plan: PiecingPlan, section = 'A', more: Partial<DrawingRequest> = 
     ticks: tickCounts(plan),
     style: 'outline',
     grain: false,
+    large: false,
     typeface,
     ...more,
   });

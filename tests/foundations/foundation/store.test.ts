@@ -104,6 +104,7 @@ describe('papers kept from one layout to the next', () => {
           ticks: new Map(),
           style: 'outline',
           grain: false,
+          large: false,
           typeface,
         },
         () => ({
