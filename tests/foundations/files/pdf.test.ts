@@ -305,7 +305,7 @@ describe.skipIf(!has('pdfinfo'))(`read aloud, the PDF${missing('pdfinfo')}`, () 
     for (const { says } of papers) expect(says).toMatch(/^Foundation of .+, section [A-Z]+, copy 1 of 1/);
     for (const { title } of sheets) expect(tree).toContain(`"${title}"`);
     // The foot is read once, a sentence over several lines as one paragraph, no word run into the next.
-    expect(tree.match(/Print at actual size, 100 %, then measure\./g)).toHaveLength(1);
+    expect(tree.match(/Print at actual size, 100%, then measure\./g)).toHaveLength(1);
     expect(tree).toContain('Printed side: the mirror image of the front. Fabric goes on the blank side.');
   });
 
