@@ -187,7 +187,7 @@ describe('cures', () => {
     ]);
     const before = piece(block);
     const found = allOf(block).cures.find(({ sentence }) => sentence.includes('meet at one spot'))!;
-    expect(found.sentence).toBe('Let cuts 1, 2 and 3 meet at one spot.');
+    expect(found.sentence).toBe('Let lines 1, 2 and 3 meet at one spot.');
     expect(found.after).toMatchObject({ patches: 6, foundations: 2, cautions: 0 });
     expect(before.patches).toHaveLength(7);
     // Six wedges round one spot: three lines through it.

@@ -161,7 +161,7 @@ describe('ten patterns of the harbour town that cannot be sewn, or only in too m
     expect(isCured(trouble, block)).toBe(false);
     const finding = plan.findings.find((f) => f.code === code)!;
     expect(finding, `findings: ${plan.findings.map((f) => f.code)}`).toBeDefined();
-    for (const n of cuts) expect(finding.message.toLowerCase()).toMatch(new RegExp(`\\bcut ${n}\\b`));
+    for (const n of cuts) expect(finding.message.toLowerCase()).toMatch(new RegExp(`\\bline ${n}\\b`));
     const named = [...finding.message.matchAll(/\b([A-Z]+\d+)\b/g)].map((match) => match[1]!);
     if (about.length > 0) {
       const meant = about.map((p) => plan.patches.find((patch) => insideShape(p, patch))!.id);

@@ -137,7 +137,7 @@ describe('what a finding says', () => {
           expect(finding.message, example.what).toContain(id);
         for (const id of finding.cuts)
           expect(finding.message.toLowerCase(), example.what).toContain(
-            `cut ${block.cuts.findIndex((cut) => cut.id === id) + 1}`,
+            `line ${block.cuts.findIndex((cut) => cut.id === id) + 1}`,
           );
       }
     }
