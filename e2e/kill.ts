@@ -120,3 +120,70 @@ export async function endOnce(way: WayToEnd, url: string, rng: Prng): Promise<En
     await own.end();
   }
 }
+
+export interface TickEnding {
+  /** Ticks made before the end. */
+  readonly ticks: number;
+  /** Ticks that are not there any more. */
+  readonly lost: number;
+}
+
+/**
+ * Takes two blocks into work and ticks papers one after another, killing the browser in the midst of it so many times.
+ * Throws where the plan of rounds is not what it was, or what comes back is none of the states that were.
+ */
+export async function endTicking(url: string, rng: Prng, times: number): Promise<TickEnding[]> {
+  const own = new OwnBrowser();
+  const endings: TickEnding[] = [];
+  try {
+    let page = await (await own.begin()).newPage();
+    await page.goto(url);
+    await expect(page.locator('.save-saved')).toBeVisible();
+    await page.keyboard.press('Alt+5');
+    const fields = page.getByRole('group', { name: 'Blocks and copies' }).getByRole('spinbutton');
+    await expect(fields.first()).toBeVisible();
+    for (const field of await fields.all()) await field.fill('0');
+    for (const name of ['Lighthouse', 'Sailing boat', 'Gull over waves'])
+      await page.getByRole('spinbutton', { name, exact: true }).fill('20');
+    await expect(page.getByText(/rounds for 220 papers/)).toBeVisible();
+    await page.getByRole('button', { name: 'Take into work' }).click();
+    await expect(page.locator('.sew-round')).toBeVisible();
+    await expect(page.locator('.save-saved')).toBeAttached();
+    const planOf = (of: Page): Promise<string> =>
+      of.locator('.sew-round-head h1, .sew-where-name').allTextContents().then(String);
+    const sewnOf = async (of: Page): Promise<number> =>
+      Number(
+        (await of.locator('.sew-progress .sew-soft').textContent())!.replaceAll(',', '').match(/^\d+/)![0],
+      );
+    for (let k = 0; k < times; k++) {
+      const plan = (await planOf(page)).replace(/^[^,]*/, '');
+      const counts = [await sewnOf(page)];
+      for (let n = rng.whole(2, 7); n > 0; n--) {
+        const papers = page.locator('.sew-paper.is-sewn');
+        if ((await papers.count()) === 0) {
+          const onward = page.getByRole('button', { name: /^On to round/ });
+          if ((await onward.count()) === 0) break;
+          await onward.click();
+        }
+        await papers.first().click();
+        counts.push(await sewnOf(page));
+        // As fast as a hand ticks, now and then in the very moment.
+        await page.waitForTimeout(rng.pick([0, 120, 200, 400]));
+      }
+      await own.kill();
+      page = await (await own.begin()).newPage();
+      await page.goto(url);
+      await expect(page.getByRole('navigation', { name: 'Places' })).toBeVisible();
+      await page.keyboard.press('Alt+5');
+      await expect(page.locator('.sew-progress')).toBeVisible();
+      const at = counts.indexOf(await sewnOf(page));
+      if (at < 0) throw new Error(`ticks came back as none of ${counts}`);
+      if ((await planOf(page)).replace(/^[^,]*/, '') !== plan)
+        throw new Error('the papers in work are not what they were');
+      endings.push({ ticks: counts.length - 1, lost: counts.length - 1 - at });
+    }
+    return endings;
+  } finally {
+    await own.end();
+  }
+}

@@ -2,13 +2,13 @@ import { spawnSync } from 'node:child_process';
 import { join } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { preview } from 'vite';
-import { type Ending, endOnce, WAYS_TO_END } from '../../e2e/kill.ts';
+import { type Ending, endOnce, endTicking, WAYS_TO_END } from '../../e2e/kill.ts';
 import { Prng } from '../designs/prng.ts';
 
 /**
  * `npm run audit [KILLS [FILES [SEED]]]`, on the last build: pages ended without warning in the midst of fast editing,
- * 200 times unless told, and project files with something changed in them, 20,000 unless told. Takes about half an
- * hour; a sample of both is part of `npm test`. The exit status is 1 when more than the last second of work was lost,
+ * and a browser killed in the midst of ticking what is sewn, each 200 times unless told, and project files with something changed in them, 20,000 unless told. Takes about an
+ * hour; a sample of both is part of `npm test`. The exit status is 1 when more than the last second of work, or the last tick, was lost,
  * anything came back torn, or a file was neither opened nor refused in a sentence.
  */
 
@@ -45,6 +45,18 @@ if (kills > 0) {
     console.log(
       `${way}: ${ours.length} times after ${edits} edits; lost in the middle ${lost[lost.length >> 1] ?? '-'} ms, at most ${lost.at(-1) ?? '-'} ms`,
     );
+  }
+  try {
+    const ticked = await endTicking(url, new Prng(seed), kills);
+    const most = Math.max(...ticked.map(({ lost }) => lost));
+    const all = ticked.reduce((sum, { ticks }) => sum + ticks, 0);
+    console.log(
+      `killed while ticking: ${ticked.length} times after ${all} ticks; lost at most ${most}, ${ticked.filter(({ lost }) => lost > 0).length} times any`,
+    );
+    if (most > 1) failures++;
+  } catch (trouble) {
+    failures++;
+    console.log(`killed while ticking: ${trouble instanceof Error ? trouble.message : trouble}`);
   }
   await server.close();
 }
