@@ -36,7 +36,7 @@ test('what to cut is there for every fabric, proved, drawn and ticked off', asyn
 
 test('cloth at hand, its price and copies change the sums', async ({ page }) => {
   await openFabric(page);
-  await page.getByLabel('Price a yard').fill('12,00');
+  await page.getByLabel('Price per yard').fill('12,00');
   await page.getByLabel('At hand, off the bolt').fill('1/8 yd');
   await page.getByLabel('At hand, off the bolt').press('Enter');
   await expect(page.getByText('What is at hand falls short by')).toBeVisible();

@@ -20,6 +20,7 @@ import { session, shownProject } from '../../workspace/session.ts';
 import { Choice } from '../choice.tsx';
 import { FabricSelect } from './fabric-select.tsx';
 import { changePart } from './quilt-acts.ts';
+import { QuiltBack } from './quilt-back.tsx';
 import { SizeField } from './set-field.tsx';
 import { layoutOf } from './shown-quilt.ts';
 
@@ -175,7 +176,7 @@ export function FinishingPanel() {
                 },
               )}
         </p>
-        <BackingPicture panels={cheaper.panels} isUpright={cheaper.seams === 'upright'} size={list.size} />
+        <QuiltBack list={list} finishing={finishing} fabrics={fabrics} seam={seamAllowance} />
         <p>
           {list.batting === null
             ? phrase('Batting: {sizeWords}, larger than any package. Join two.', {
@@ -258,48 +259,5 @@ export function FinishingPanel() {
         )}
       </section>
     </>
-  );
-}
-
-/** The quilt from behind: its backing in panels. */
-function BackingPicture({
-  panels,
-  isUpright,
-  size: [w, h],
-}: {
-  readonly panels: number;
-  readonly isUpright: boolean;
-  readonly size: readonly [number, number];
-}) {
-  if (!(w > 0) || !(h > 0)) return null;
-  const seams = Array.from({ length: panels - 1 }, (_, k) => (k + 1) / panels);
-  return (
-    <svg
-      className="quilt-backing"
-      viewBox={`-2 -2 ${w + 4} ${h + 4}`}
-      role="img"
-      aria-label={phrase('Backing of {panels} panels', { panels })}
-    >
-      <rect width={w} height={h} fill="var(--sheet)" stroke="var(--ink)" strokeWidth={w / 120} />
-      {seams.map((t) =>
-        isUpright ? (
-          <path
-            key={t}
-            d={`M${w * t} 0V${h}`}
-            stroke="var(--madder)"
-            strokeWidth={w / 90}
-            strokeDasharray={`${w / 30} ${w / 50}`}
-          />
-        ) : (
-          <path
-            key={t}
-            d={`M0 ${h * t}H${w}`}
-            stroke="var(--madder)"
-            strokeWidth={w / 90}
-            strokeDasharray={`${w / 30} ${w / 50}`}
-          />
-        ),
-      )}
-    </svg>
   );
 }

@@ -142,13 +142,13 @@ function BoardBar() {
       <div className="quilt-acts">
         <button
           type="button"
-          className="icon-button"
+          className="button quilt-small-button"
           aria-pressed={view.showsNumbers}
           aria-label={phrase('Numbers of the places')}
           title={phrase('Numbers of the places (N)')}
           onClick={() => quiltView.setState({ showsNumbers: !view.showsNumbers })}
         >
-          <span aria-hidden="true">12</span>
+          <span aria-hidden="true">{phrase('Numbers')}</span>
         </button>
         <Choice
           label={phrase('Show')}
