@@ -13,7 +13,7 @@ import { cornerName, edgeName } from '../editing/whereabouts.ts';
 import { capital, cutName, cutWords, placeWords, snapWords } from '../editing/words.ts';
 import { MAX_COORDINATE_IN, snapPoint } from '../geometry/lattice.ts';
 import type { Point } from '../geometry/point.ts';
-import { phrase } from '../words/phrase.ts';
+import { midSentence, phrase } from '../words/phrase.ts';
 import { session } from '../workspace/session.ts';
 import { announce, board } from './board-state.ts';
 import { toScreen } from './camera.ts';
@@ -155,7 +155,7 @@ function hitWords(hit: Hit, block: Block, unit: Unit): string {
     case 'cut-end': {
       const cut = block.cuts.find(({ id }) => id === hit.cut)!;
       const name = cutName(block.cuts, cut.id);
-      const what = hit.kind === 'cut' ? name : phrase('End of {name}', { name: name.toLowerCase() });
+      const what = hit.kind === 'cut' ? name : phrase('End of {name}', { name: midSentence(name) });
       return phrase('{what} picked up, {cutWords}. {goOn}', { what, cutWords: cutWords(cut, unit), goOn });
     }
     case 'corner':

@@ -1,4 +1,5 @@
 import { formatLength, type LengthUnit } from '../geometry/length.ts';
+import { numeral } from '../words/numeral.ts';
 import { phrase } from '../words/phrase.ts';
 import type { FabricPlan } from './cutting-plan.ts';
 import { type Slack, toBuy } from './lengths.ts';
@@ -18,12 +19,14 @@ export function stripSums({ strips }: Pick<FabricPlan, 'strips'>): readonly Stri
   return [...counts].map(([height, count]) => ({ count, height, total: count * height }));
 }
 
-const percent = (share: number): string => `${Number((100 * share).toFixed(2))} %`;
+const THREE = { minimumFractionDigits: 3, maximumFractionDigits: 3 };
+
+const percent = (share: number): string => `${numeral(100 * share, { maximumFractionDigits: 2 })} %`;
 
 /** `7/8 yd`, `1 1/4 yd`, `0.9 m`. */
 export function boughtWords({ yards, metres }: { yards: number; metres: number }, unit: LengthUnit): string {
   return unit === 'mm'
-    ? `${metres.toFixed(1)} m`
+    ? `${numeral(metres, { minimumFractionDigits: 1, maximumFractionDigits: 1 })} m`
     : phrase('{yards} yd', { yards: formatLength(yards, 'in').replace(/ in$/, '') });
 }
 
@@ -45,12 +48,23 @@ export function sumLines(plan: FabricPlan, slack: Slack, unit: LengthUnit): read
     );
   if (slack.shrinkage > 0)
     lines.push(
-      `before it shrinks by ${percent(slack.shrinkage)}: ÷ ${Number((1 - slack.shrinkage).toFixed(4))} = ${said(buy.inches)}`,
+      phrase('before it shrinks by {shrinkage}: ÷ {share} = {length}', {
+        shrinkage: percent(slack.shrinkage),
+        share: numeral(1 - slack.shrinkage, { maximumFractionDigits: 4 }),
+        length: said(buy.inches),
+      }),
     );
   lines.push(
     unit === 'mm'
-      ? `÷ 1,000 = ${((buy.inches * 25.4) / 1000).toFixed(3)} m, rounded up to a tenth: ${boughtWords(buy, unit)}`
-      : `÷ 36 = ${(buy.inches / 36).toFixed(3)} yd, rounded up to an eighth: ${boughtWords(buy, unit)}`,
+      ? phrase('÷ {thousand, number} = {metres} m, rounded up to a tenth: {bought}', {
+          thousand: 1000,
+          metres: numeral((buy.inches * 25.4) / 1000, THREE),
+          bought: boughtWords(buy, unit),
+        })
+      : phrase('÷ 36 = {yards} yd, rounded up to an eighth: {bought}', {
+          yards: numeral(buy.inches / 36, THREE),
+          bought: boughtWords(buy, unit),
+        }),
   );
   return lines;
 }

@@ -5,7 +5,7 @@ import type { Point, Segment } from '../geometry/point.ts';
 import { boxOf, distance, distanceToSegment, signedArea } from '../geometry/ring.ts';
 import { crossing, edgesOf } from '../geometry/segments.ts';
 import type { Patch } from '../piecing/plan.ts';
-import { phrase } from '../words/phrase.ts';
+import { midSentence, phrase } from '../words/phrase.ts';
 import { capital, cutName, lengthWords, placeWords } from './words.ts';
 
 /** Places told by what is there, for whoever does not see the drawing. */
@@ -33,11 +33,11 @@ export function placeStory(block: Block, at: Point, unit: Unit, exceptCut: strin
   );
   const [first, second] = on;
   if (first === undefined) return phrase('open ground at {at}', { at: placeWords(at, unit) });
-  const name = cutName(block.cuts, first.id).toLowerCase();
+  const name = midSentence(cutName(block.cuts, first.id));
   if (second !== undefined)
     return phrase('where {name} and {cutName} meet', {
       name,
-      cutName: cutName(block.cuts, second.id).toLowerCase(),
+      cutName: midSentence(cutName(block.cuts, second.id)),
     });
   const atEnd = distance(at, first.from) <= TOUCH_IN || distance(at, first.to) <= TOUCH_IN;
   return atEnd ? phrase('end of {name}', { name }) : phrase('crossing with {name}', { name });
@@ -100,7 +100,7 @@ export function edgeStory(block: Block, edge: number, unit: Unit): string {
   const to = (edge + 1) % block.outline.length;
   const ends = block.cuts
     .filter((cut) => [cut.from, cut.to].some((end) => distanceToSegment(end, ...segment) <= TOUCH_IN))
-    .map(({ id }) => cutName(block.cuts, id).toLowerCase());
+    .map(({ id }) => midSentence(cutName(block.cuts, id)));
   const held =
     ends.length === 0
       ? ''
@@ -131,13 +131,13 @@ export interface Joint {
 
 /** `Cut 1 and cut 2`, or `Cut 2, top edge 6 in across` where only one cut is there. */
 export function jointName(block: Block, { at, cuts }: Joint, unit: Unit): string {
-  const names = cuts.map((id) => cutName(block.cuts, id).toLowerCase());
+  const names = cuts.map((id) => midSentence(cutName(block.cuts, id)));
   return capital(names.length === 1 ? `${names[0]}, ${placeStory(block, at, unit)}` : inWords(names));
 }
 
 /** `Cut 1 and cut 2 meet at 6, 4 in`, `Cut 2 meets top edge 6 in across, at 6, 0 in`. */
 export function jointStory(block: Block, { at, cuts }: Joint, unit: Unit): string {
-  const names = cuts.map((id) => cutName(block.cuts, id).toLowerCase());
+  const names = cuts.map((id) => midSentence(cutName(block.cuts, id)));
   const place = placeWords(at, unit);
   return capital(
     names.length === 1

@@ -1,3 +1,4 @@
+import { decimalSign } from '../words/numeral.ts';
 import { phrase } from '../words/phrase.ts';
 import { LATTICE_STEPS_PER_IN, MAX_COORDINATE_IN, MM_PER_IN } from './lattice.ts';
 
@@ -139,4 +140,5 @@ function mixedNumber(sixtyFourths: number): string {
 }
 
 /** Rounded to so many decimals, without zeros at the end and without a minus on nothing. */
-const decimal = (value: number, places: number): string => `${Number(value.toFixed(places)) || 0}`;
+const decimal = (value: number, places: number): string =>
+  `${Number(value.toFixed(places)) || 0}`.replace('.', decimalSign());

@@ -53,7 +53,7 @@ export default function HelpDialog({ onClose }: { readonly onClose: () => void }
         <section>
           <h3>{phrase('Print')}</h3>
           <p>
-            <Phrase text="In <b>Paper</b> the foundations lie mirrored on their sheets, as they are sewn from the printed side. Print at 100%, actual size, and measure the test square before you cut cloth: 1 in each way." />
+            <Phrase text="In <b>Paper</b> the foundations lie mirrored on their sheets, as they are sewn from the printed side. Print at 100%, actual size, and measure the test square before you cut cloth: 1 in (25.4 mm) each way." />
           </p>
           <p>
             {phrase(

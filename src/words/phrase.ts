@@ -1,5 +1,5 @@
 import { IntlMessageFormat } from 'intl-messageformat';
-import { currentLocale, translated } from './language.ts';
+import { currentLanguage, currentLocale, translated } from './language.ts';
 
 /** What a message is told of: `{name}`, `{n, number}`, `{n, plural, …}`, `{kind, select, …}`; nothing is no text. */
 export type Values = Readonly<Record<string, string | number | boolean | Date | null | undefined>>;
@@ -33,6 +33,10 @@ export function phrase(message: string, values?: Values): string {
   const format = messageOf(message);
   return typeof format === 'string' ? format : (format.format(values) as string);
 }
+
+/** A text that begins large, as it stands inside a sentence: German keeps its capitals. */
+export const midSentence = (text: string): string =>
+  currentLanguage() === 'en' ? text.charAt(0).toLowerCase() + text.slice(1) : text;
 
 const parted = new Map<string, IntlMessageFormat>();
 

@@ -4,7 +4,7 @@ import { nextBlockId } from '../document/ids.ts';
 import { outlineOf } from '../document/outline.ts';
 import { EMPTY_PROJECT, type Project } from '../document/project.ts';
 import { MM_PER_IN } from '../geometry/lattice.ts';
-import { phrase } from '../words/phrase.ts';
+import { midSentence, phrase } from '../words/phrase.ts';
 import { edit, redo, replaceProject, undo } from './actions.ts';
 import { chooseDrawing } from './bring-in.ts';
 import type { Command } from './command.ts';
@@ -196,4 +196,4 @@ function hasOpenBlock({ project, blockId }: Session): boolean {
 }
 
 const withStep = (verb: string, step: string | null): string =>
-  step === null ? verb : `${verb} ${step.charAt(0).toLowerCase()}${step.slice(1)}`;
+  step === null ? verb : phrase('[[undo or redo what]] {verb} {step}', { verb, step: midSentence(step) });

@@ -100,7 +100,7 @@ export function templatePages(block: BlockWork, setting: PageSetting): readonly 
 
 /** Test square, which side is shown, which line is which, and where there are tiles, how they are laid together. */
 function footOf(
-  { allowance }: BlockWork,
+  { allowance, unit }: BlockWork,
   width: number,
   { typeface }: PageSetting,
   hasTiles: boolean,
@@ -126,9 +126,13 @@ function footOf(
     ),
     ...paragraph(
       typeface,
-      phrase(
-        'Print at actual size, 100%, then measure the square. If it measures 15/16 in, the viewer shrank the page to fit: print again.',
-      ),
+      unit === 'mm'
+        ? phrase(
+            'Print at actual size, 100%, then measure the square. If it measures 23.8 mm, the viewer shrank the page to fit: print again.',
+          )
+        : phrase(
+            'Print at actual size, 100%, then measure the square. If it measures 15/16 in, the viewer shrank the page to fit: print again.',
+          ),
       { ...BODY, points: 9 },
       width - x,
       0.03,
@@ -138,7 +142,7 @@ function footOf(
   return {
     height: Math.max(1.04, words.height),
     space: 0,
-    marks: [...testSquare([0.02, 0.02], typeface), ...moved(words.marks, [x, 0])],
+    marks: [...testSquare([0.02, 0.02], typeface, unit), ...moved(words.marks, [x, 0])],
   };
 }
 

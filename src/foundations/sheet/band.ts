@@ -1,3 +1,4 @@
+import { formatLength, type LengthUnit } from '../../geometry/length.ts';
 import type { Point } from '../../geometry/point.ts';
 import { phrase } from '../../words/phrase.ts';
 import { hatchSample } from '../foundation/fabric-marks.ts';
@@ -111,9 +112,14 @@ const SIDE_WORDS: Readonly<Record<Side, string>> = {
 };
 
 /** 94 % and 97 % are what pages come out at that are shrunk to fit a printer's margins. */
-const SHRUNK_WORDS = phrase(
-  'A square of 15/16 in (23.9 mm) was shrunk to 94%, one of 31/32 in (24.6 mm) to 97%: turn off “fit to page” and print again.',
-);
+const SHRUNK_WORDS: Readonly<Record<LengthUnit, string>> = {
+  in: phrase(
+    'A square of 15/16 in (23.9 mm) was shrunk to 94%, one of 31/32 in (24.6 mm) to 97%: turn off “fit to page” and print again.',
+  ),
+  mm: phrase(
+    'A square of 23.9 mm was shrunk to 94%, one of 24.6 mm to 97%: turn off “fit to page” and print again.',
+  ),
+};
 
 /** How tiles are laid together. */
 export const TILE_WORDS = phrase(
@@ -220,7 +226,7 @@ export function planBand(whole: number, words: BandWords, typeface: Typeface): B
   const scale = column(
     scaleWidth,
     [phrase('Print at actual size, 100%, then measure.'), { ...STRONG, size: times * 7.5 * PT }],
-    [SHRUNK_WORDS, PLAIN],
+    [SHRUNK_WORDS[words.legend.unit], PLAIN],
   );
   const cautions = column(cautionWidth, ...CAUTIONS.map((text) => [text, FINE] as const));
   const wholeKey = keyOf(words.key, width, PLAIN, typeface);
@@ -267,7 +273,7 @@ export function planBand(whole: number, words: BandWords, typeface: Typeface): B
         },
         ...legend.marks.map((mark) => shiftMark(mark, 0, HEAD_IN)),
         ...keyOn(sheet).marks.map((mark) => shiftMark(mark, 0, HEAD_IN + legend.height)),
-        ...testSquare([INSET_IN, top + INSET_IN], typeface),
+        ...testSquare([INSET_IN, top + INSET_IN], typeface, words.legend.unit),
         ...write(scale, scaleX, top),
         ...testLine([scaleX, testLineY], typeface),
         ...write(project(nameWidth), nameX, top + nameY),
@@ -315,10 +321,10 @@ function keyOf(entries: readonly KeyEntry[], width: number, style: Styled, typef
   return { height: entries.length === 0 ? 0 : y + lineHigh, marks };
 }
 
-/** The 1 in test square, from line middle to line middle. */
-export function testSquare([x, y]: Point, typeface: Typeface): Mark[] {
+/** The test square, from line middle to line middle: 1 in, told in the project's unit. */
+export function testSquare([x, y]: Point, typeface: Typeface, unit: LengthUnit): Mark[] {
   const words = stack(typeface, [
-    ['1 in', 'semibold', 10],
+    [formatLength(SQUARE_IN, unit), 'semibold', unit === 'mm' ? 9 : 10],
     [phrase('test square'), 'regular', 6.5],
   ]);
   return [

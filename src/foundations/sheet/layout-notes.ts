@@ -12,13 +12,12 @@ export function layoutNotes(drawn: readonly DrawnFoundation[], room: Rectangle):
     const tiled = own.filter((one) => one.division);
     if (tiled.length > 0) {
       const tiles = tiled.reduce((sum, one) => sum + one.division!.grid.columns * one.division!.grid.rows, 0);
-      const [is, comes] = tiled.length === 1 ? ['is', 'comes'] : ['are', 'come'];
       notes.push({
         kind: 'tiled',
         block,
         message: phrase(
-          '{name}: {sectionsOf} {is} larger than one sheet and {comes} in {tiles} tiles, to be laid together by their crosses.',
-          { name, sectionsOf: sectionsOf(tiled), is, comes, tiles },
+          '{name}: {sectionsOf} {n, plural, one {is} other {are}} larger than one sheet and {n, plural, one {comes} other {come}} in {tiles} tiles, to be laid together by their crosses.',
+          { name, sectionsOf: sectionsOf(tiled), n: tiled.length, tiles },
         ),
         room,
       });

@@ -4,7 +4,7 @@ import { TOUCH_IN } from '../../geometry/lattice.ts';
 import { formatLength, type LengthUnit } from '../../geometry/length.ts';
 import type { Point, Ring } from '../../geometry/point.ts';
 import { type Box, boxOf } from '../../geometry/ring.ts';
-import { phrase } from '../../words/phrase.ts';
+import { midSentence, phrase } from '../../words/phrase.ts';
 import type { OutlinedBlock } from '../layout.ts';
 import { borderRound, type NamelessPlace } from './borders.ts';
 import { mixed } from './mixed.ts';
@@ -96,7 +96,7 @@ export function bordered(
     if (!result.ok)
       return {
         ok: false,
-        message: phrase('Border {k}: {lowerFirst}', { k: k + 1, lowerFirst: lowerFirst(result.message) }),
+        message: phrase('Border {k}: {lowerFirst}', { k: k + 1, lowerFirst: midSentence(result.message) }),
       };
     around.push(...result.places);
     box = result.box;
@@ -116,8 +116,6 @@ export function bordered(
     ),
   };
 }
-
-const lowerFirst = (text: string): string => text.charAt(0).toLowerCase() + text.slice(1);
 
 function fill(
   slot: Slot,

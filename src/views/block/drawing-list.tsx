@@ -9,7 +9,7 @@ import { cutStory, patchStory } from '../../editing/whereabouts.ts';
 import { cutEnds, cutName, lengthWords } from '../../editing/words.ts';
 import { holdsPoint } from '../../geometry/inner-spot.ts';
 import type { Patch } from '../../piecing/plan.ts';
-import { phrase } from '../../words/phrase.ts';
+import { midSentence, phrase } from '../../words/phrase.ts';
 import { select } from '../../workspace/actions.ts';
 import { session } from '../../workspace/session.ts';
 import { Folded } from '../folded.tsx';
@@ -114,8 +114,8 @@ function CutRows({ block }: { readonly block: Block }) {
             <button
               type="button"
               className="icon-button"
-              aria-label={phrase('Delete {name}', { name: name.toLowerCase() })}
-              title={phrase('Delete {name}', { name: name.toLowerCase() })}
+              aria-label={phrase('Delete {name}', { name: midSentence(name) })}
+              title={phrase('Delete {name}', { name: midSentence(name) })}
               onClick={() => remove(cut.id, index)}
             >
               <Icon name="delete" size={16} />

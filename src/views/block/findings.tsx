@@ -21,7 +21,7 @@ export const SEVERITY_WORDS: Readonly<Record<Severity, string>> = {
 export const GROUP_TITLES: Readonly<Record<Severity, string>> = {
   trouble: phrase('Problems'),
   caution: phrase('Awkward places'),
-  note: phrase('Notes'),
+  note: phrase('[[findings]] Notes'),
 };
 
 /** Places of one kind whose numbers are shown in its row; the rest as a count. */

@@ -9,7 +9,7 @@ import { costWords, isSamePlan, PLAN_NAMES } from '../../piecing/compare-plans.t
 import { measurePlan } from '../../piecing/measure.ts';
 import type { PiecingPlan } from '../../piecing/plan.ts';
 import { unitWords } from '../../piecing/sentences.ts';
-import { phrase } from '../../words/phrase.ts';
+import { midSentence, phrase } from '../../words/phrase.ts';
 import { edit } from '../../workspace/actions.ts';
 import { lookForOtherPlans, otherPlans } from '../../workspace/other-plans.ts';
 import { pieceOptions } from '../../workspace/present-options.ts';
@@ -112,7 +112,7 @@ function PlanCard({ choices, plan, fewest, unit, isPresent, onChoose }: PlanCard
       <span className="plan-name">{first}</span>
       {rest.length > 0 && (
         <span className="soft plan-also">
-          {phrase('also {rest}', { rest: rest.join(', ').toLowerCase() })}
+          {phrase('also {rest}', { rest: rest.map(midSentence).join(', ') })}
         </span>
       )}
       <span className="plan-cost">{costWords(plan, fewest)}</span>

@@ -110,7 +110,7 @@ export function ClothCard({ fabric, unit, usualWidth }: ClothCardProps) {
       />
       <div className="fabric-pair">
         <KeptField
-          label={phrase('Price per {per}', { per })}
+          label={phrase('Price per {per, select, yard {yard} other {metre}}', { per })}
           text={price === undefined ? '' : price.amount.toFixed(2)}
           hint="12.50"
           fault={(text) => {

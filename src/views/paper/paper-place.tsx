@@ -111,9 +111,13 @@ export default function PaperPlace() {
           />
           {shown && shown.sheets.length > 0 && (
             <p className="paper-hint">
-              {phrase(
-                'Print at actual size, 100%. Before you sew, measure the square on each sheet: 1 in across and down. If it shows 15/16 in, the viewer shrank the page to fit.',
-              )}
+              {project.unit === 'mm'
+                ? phrase(
+                    'Print at actual size, 100%. Before you sew, measure the square on each sheet: 25.4 mm across and down. If it shows 23.8 mm, the viewer shrank the page to fit.',
+                  )
+                : phrase(
+                    'Print at actual size, 100%. Before you sew, measure the square on each sheet: 1 in across and down. If it shows 15/16 in, the viewer shrank the page to fit.',
+                  )}
             </p>
           )}
         </section>

@@ -13,7 +13,7 @@ import {
 } from '../../document/starters/starter.ts';
 import { MM_PER_IN } from '../../geometry/lattice.ts';
 import { formatLength } from '../../geometry/length.ts';
-import { phrase } from '../../words/phrase.ts';
+import { midSentence, phrase } from '../../words/phrase.ts';
 import { edit, say } from '../../workspace/actions.ts';
 import { session } from '../../workspace/session.ts';
 import {
@@ -290,7 +290,7 @@ function Preview({ name, alsoCalled, drawing, fabrics }: PreviewProps) {
       <p className="soft">{numbersInWords(numbersOf(block))}</p>
       {alsoCalled.length > 0 && (
         <p className="soft">
-          {phrase('Also called {alsoCalled}', { alsoCalled: alsoCalled.join(', ').toLowerCase() })}
+          {phrase('Also called {alsoCalled}', { alsoCalled: alsoCalled.map(midSentence).join(', ') })}
         </p>
       )}
     </div>

@@ -452,7 +452,7 @@ export function everyPaper({ unit, allowance }: GuideOptions): readonly string[]
       'Lay the first piece over patch 1, its wrong side against the blank side of the paper. Hold it to the light to see that it covers, and pin it.',
     ),
     phrase(
-      'Lay the next piece on it, right sides together, its edge {width} past the line between the two. Turn the paper over and sew on that line with short stitches, about 1.8 mm, beginning and ending a few stitches past its ends.',
+      'Lay the next piece on it, right sides together, its edge {width} past the line between the two. Turn the paper over and sew on that line with short stitches, about 1.5 mm, beginning and ending a few stitches past its ends.',
       { width },
     ),
     phrase(
@@ -471,7 +471,7 @@ export const EVERY_JOIN: readonly string[] = [
   phrase(
     'Push a pin straight through the same point on both papers, at the cross on the line. Leave it upright while you pin or clip beside it; laid over, it shifts the point.',
   ),
-  phrase('Sew with short stitches, about 1.8 mm. Take each pin out before the needle reaches it.'),
+  phrase('Sew with short stitches, about 1.5 mm. Take each pin out before the needle reaches it.'),
   phrase('Press with a dry iron. Steam curls the paper.'),
   phrase(
     'Leave the papers on until the block is joined on all its sides: they keep bias edges from stretching.',
