@@ -74,7 +74,8 @@ export function everySplit(
   const turns = new Map<number, number>();
   const seams = new Map<number, Seam>();
   const made = new Map<number, Made>();
-  const comesOff = new Int8Array(isHazy ? all + 1 : 0);
+  const mayBeExact = isHazy && pattern.cells <= ALWAYS_SPLIT;
+  const comesOff = new Int8Array(mayBeExact ? all + 1 : 0);
   let isExact = true;
   let looks = 0;
   const best = bestOf(all);
@@ -124,8 +125,7 @@ export function everySplit(
   function doesPeel(set: number): boolean {
     if (peels[set] === 0) {
       peels[set] = sewsOnOneFoundation(pattern, regionOf(set)) ? 1 : -1;
-      if (isHazy && peels[set] === -1 && isExact && n <= ALWAYS_SPLIT && comesOffInSomeOrder(set))
-        isExact = false;
+      if (mayBeExact && isExact && peels[set] === -1 && comesOffInSomeOrder(set)) isExact = false;
     }
     return peels[set] === 1;
   }

@@ -90,32 +90,36 @@ const cases = (isRecordList(shared?.drawings) ? shared.drawings : []).map(
   }),
 );
 
-describe.skipIf(shared === null)(`drawings on which plans fell short ${NEEDS_SHARED}`, () => {
-  const isClear = ({ family }: EdgeCase): boolean => !/fan|hasty|broken|fewest|split|though/.test(family);
+describe.skipIf(shared === null)(
+  `drawings on which plans fell short ${NEEDS_SHARED}`,
+  { timeout: 300_000 },
+  () => {
+    const isClear = ({ family }: EdgeCase): boolean => !/fan|hasty|broken|fewest|split|though/.test(family);
 
-  it('are none of them broken, and take no more than any sequence of parts does', () => {
-    cases.forEach(({ family, block }, number) => {
-      const plan = piece(block);
-      expect({ number, family, verdict: plan.verdict }).not.toEqual({ number, family, verdict: 'broken' });
-      if (plan.patches.length > 9) return;
-      const { corners, papers } = answerOf(plan);
-      expect({ number, family, corners, papers }).toEqual({
-        number,
-        family,
-        ...new EverySequence(plan.patches).best(),
+    it('are none of them broken, and take no more than any sequence of parts does', () => {
+      cases.forEach(({ family, block }, number) => {
+        const plan = piece(block);
+        expect({ number, family, verdict: plan.verdict }).not.toEqual({ number, family, verdict: 'broken' });
+        if (plan.patches.length > 9) return;
+        const { corners, papers } = answerOf(plan);
+        expect({ number, family, corners, papers }).toEqual({
+          number,
+          family,
+          ...new EverySequence(plan.patches).best(),
+        });
       });
     });
-  });
 
-  it.each(WAYS)(
-    '%s: have the same plan, where no lines run within a printed line of each other',
-    (_, change) => {
-      cases.forEach((one, number) => {
-        if (!isClear(one)) return;
-        const answer = answerOf(piece(one.block));
-        if (answer.patches > 12) return;
-        expect({ number, ...answerOf(piece(change(one.block))) }).toEqual({ number, ...answer });
-      });
-    },
-  );
-});
+    it.each(WAYS)(
+      '%s: have the same plan, where no lines run within a printed line of each other',
+      (_, change) => {
+        cases.forEach((one, number) => {
+          if (!isClear(one)) return;
+          const answer = answerOf(piece(one.block));
+          if (answer.patches > 12) return;
+          expect({ number, ...answerOf(piece(change(one.block))) }).toEqual({ number, ...answer });
+        });
+      },
+    );
+  },
+);

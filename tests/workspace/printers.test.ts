@@ -72,7 +72,7 @@ describe('the printers of this browser', () => {
     changePrinter({ across: '45' });
     const choice = chosenCorrection(printers.getState());
     expect(choice?.ok).toBe(false);
-    if (choice?.ok === false) expect(choice.error).toMatch(/across is more than 5 % off.*viewer/);
+    if (choice?.ok === false) expect(choice.error).toMatch(/across is more than 5% off.*viewer/);
     expect(printers.getState().known[0]?.across).toBe('45');
     changePrinter({ across: '' });
     expect(chosenCorrection(printers.getState())?.ok).toBe(false);
