@@ -40,7 +40,7 @@ class OwnBrowser {
       });
       child.on('exit', () => reject(new Error(`The browser has not begun: ${said}`)));
     });
-    this.browser = await chromium.connectOverCDP(address);
+    this.browser = await chromium.connectOverCDP(address, { timeout: 120_000 });
     return this.browser.contexts()[0]!;
   }
 

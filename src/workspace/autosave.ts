@@ -182,7 +182,7 @@ export function startAutosave(
     const step = `${owner}/${opening}/${history.past.length}/${label}`;
     const time = Date.now();
     const isChanged = content !== slot.known;
-    await written(keep, async (store) => {
+    const counted = await written(keep, async (store) => {
       const before = (await asked(store.get(PROJECT + slot.id))) as KeptWork | undefined;
       const isOurs = before === undefined || before.owner === owner;
       if (slot.role === 'follows') {
@@ -193,7 +193,7 @@ export function startAutosave(
           isAside: true,
         };
         if (isChanged) await putState(store, slot.id, aside, content);
-        return;
+        return slot.counter;
       }
       if (!isOurs && slot.counter > 0) throw new SavedElsewhere();
       if (!isOurs && before.text !== slot.known && before.text !== content)
@@ -216,8 +216,10 @@ export function startAutosave(
         await putState(store, slot.id, { time, label, step }, content);
       }
       store.put(slot.id, OPEN);
-      slot.counter = counter;
+      return counter;
     });
+    // Only now: a write taken back leaves the record another's, and that other would seem to have overwritten ours.
+    slot.counter = counted;
   }
 
   async function write(state: Session, slot: Slot): Promise<void> {

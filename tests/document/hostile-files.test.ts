@@ -80,7 +80,7 @@ function spoilValue(rng: Prng, text: string): string {
         else delete into[key];
         break;
       case 1:
-        into[key] = rng.pick(STRANGE_VALUES);
+        into[key] = structuredClone(rng.pick(STRANGE_VALUES));
         break;
       case 2:
         into[key] = from;

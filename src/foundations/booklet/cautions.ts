@@ -40,6 +40,9 @@ export const CAUTIONS: readonly { readonly about: string; readonly lines: readon
       phrase(
         'Press paper dry: steam curls it. Keep ink and toner off the plate and the cloth: press from the fabric side, or lay a cloth between.',
       ),
+      phrase(
+        'Where you do use steam, keep hands and face out of it: it scalds before it is seen. Stand the iron where it cannot tip, its cord where nobody trips on it.',
+      ),
       phrase('Nothing of plastic goes under it, neither ruler nor template.'),
     ],
   },
@@ -47,19 +50,25 @@ export const CAUTIONS: readonly { readonly about: string; readonly lines: readon
     about: phrase('Needles and pins'),
     lines: [
       phrase(
-        'Take each pin out before the needle reaches it, and sew slowly where there are pins. A needle that strikes one can break and fly.',
+        'Keep fingers clear of the needle: guide the paper from its edges, and stop the needle before you reach under the foot or turn the paper.',
+      ),
+      phrase(
+        'Take each pin out before the needle reaches it, and sew slowly where there are pins. A needle that strikes one can break and fly: guard your eyes, with glasses if you wear none.',
       ),
       phrase('Switch the machine off before you change the needle. Paper blunts it: change it often.'),
       phrase('Count the pins back into their box. Old needles go into a closed tin.'),
     ],
   },
   {
-    about: phrase('Glue'),
+    about: phrase('Glue and spray'),
     lines: [
       phrase(
         'A tiny amount, washable and made for cloth, only inside the allowance. Let it dry before the needle comes to it.',
       ),
       phrase('Keep it off the skin and away from the eyes; the label says what to do if it gets there.'),
+      phrase(
+        'Use spray and strong glue in moving air, out of doors or at an open window, away from flame, iron and sparks, and do not breathe the mist.',
+      ),
     ],
   },
   {
@@ -67,6 +76,9 @@ export const CAUTIONS: readonly { readonly about: string; readonly lines: readon
     lines: [
       phrase(
         'Keep magnetic pin bowls and holders away from pacemakers and other medical implants, and from cards and electronics; some machines are upset by them too.',
+      ),
+      phrase(
+        'Small strong magnets must never be swallowed: two of them can hold bowels together and kill. Where one may have been swallowed, get medical help at once.',
       ),
     ],
   },

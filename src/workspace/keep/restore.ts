@@ -104,6 +104,13 @@ async function settle(
   if (before === undefined) store.put(projectId, OPEN);
 }
 
+/** What the browser refuses once it may well not refuse again. One that does not answer is not waited for twice. */
+const twice = <Value>(run: () => Promise<Value>): Promise<Value> =>
+  run().catch((trouble: unknown) => {
+    if (trouble instanceof DOMException) return run();
+    throw trouble;
+  });
+
 /** Brings back the project open last in this browser, if any, as a fresh session. Call once, before `startAutosave`. */
 export async function restore(keep: UseStore): Promise<Restored> {
   let found: readonly unknown[];
@@ -114,8 +121,10 @@ export async function restore(keep: UseStore): Promise<Restored> {
     // What cannot be written now is left where it is; what can be read is opened.
   }
   try {
-    const id = await patiently(get<string>(OPEN, keep));
-    found = [id, ...(await patiently(getMany<unknown>([PROJECT + id, WORK, ASIDE, THEME], keep)))];
+    found = await twice(async () => {
+      const id = await patiently(get<string>(OPEN, keep));
+      return [id, ...(await patiently(getMany<unknown>([PROJECT + id, WORK, ASIDE, THEME], keep)))];
+    });
   } catch {
     session.setState({ save: 'not-saved' });
     say('trouble', NO_STORAGE);
