@@ -172,7 +172,11 @@ describe('each call to the browser’s storage that goes wrong once', () => {
         const storage = new Storage();
         storage.at = at;
         storage.trouble = trouble;
-        const day = await aDay(storage).catch((thrown) => ({ name: `${thrown}`, said: [], kept: [] }));
+        const day = await aDay(storage).catch((thrown) => ({
+          name: `${thrown}`,
+          said: [] as string[],
+          kept: [] as string[],
+        }));
         const { name, said, kept } = day;
         // Where the kept work never came, that is said, and the second visit begins anew beside it.
         const isBeside = trouble === 'never answers' && name === 'Demo, 3' && kept.includes('Quay 2');
