@@ -8,6 +8,7 @@ import PDFDocument from 'pdfkit';
 import { build } from 'vite';
 import { openFile } from '../../src/document/file.ts';
 import { PAGES } from '../../src/document/pages.ts';
+import type { Block, Project } from '../../src/document/project.ts';
 import { layOutBooklet } from '../../src/foundations/booklet/booklet.ts';
 import { toPdf } from '../../src/foundations/files/pdf.ts';
 import { type Mark, PENS, PT } from '../../src/foundations/marks.ts';
@@ -15,11 +16,12 @@ import { marksOf, type Sheet } from '../../src/foundations/sheet/sheet.ts';
 import { fontsOf, withShaping } from '../../src/foundations/type/fonts.ts';
 import { FACES, type FullTypeface, openTypeface } from '../../src/foundations/type/typeface.ts';
 import { piece } from '../../src/piecing/piece.ts';
+import { benchDesign } from './bench-design.ts';
 
 /**
  * Writing a project of some 300 sheets, against the PDF library alone and cairo on the same marks, each in a process
  * of its own so that its memory is its own. Times are those the processor worked. Run with
- * `npx tsx tests/bench/sheets-bench.ts`.
+ * `npx tsx tests/bench/sheets-bench.ts`; with `large` behind it, for 70 blocks of 60 patches in two copies instead.
  */
 
 interface Row {
@@ -34,11 +36,11 @@ interface Row {
 
 const SHEETS = 300;
 
-async function measure(who: string): Promise<Row> {
+async function measure(who: string, isLarge: boolean): Promise<Row> {
   const typeface = loadTypeface();
   const opened = openFile(readFileSync('public/demo/harbour-sampler.underpaper.json', 'utf8'));
   if (!opened.ok) throw new Error('The demo does not open.');
-  const { project } = opened;
+  const project = isLarge ? largeProject(opened.project) : opened.project;
   const plans = project.blocks.map((block) => ({ block, plan: piece(block) }));
   const options = {
     page: PAGES.letter,
@@ -53,7 +55,7 @@ async function measure(who: string): Promise<Row> {
       options,
       new Set(['foundations', 'guide']),
     );
-  const copies = Math.max(1, Math.round(SHEETS / Math.max(1, lay(1).sheets.length - 21)));
+  const copies = isLarge ? 2 : Math.max(1, Math.round(SHEETS / Math.max(1, lay(1).sheets.length - 21)));
   const written = async (sheets: readonly Sheet[]): Promise<Uint8Array> => {
     if (who === 'ours') return toPdf(sheets, typeface, { title: 'Bench', createdAt: new Date(0) });
     if (who === 'alone') return alone(sheets, typeface);
@@ -62,7 +64,8 @@ async function measure(who: string): Promise<Row> {
   };
   const beforeMb = process.memoryUsage().rss / 1e6;
   // A whole print by each lets the machine compile what it needs, as a worker that has printed before has.
-  await written(lay(copies).sheets);
+  // A large print is long enough to be its own.
+  if (!isLarge) await written(lay(copies).sheets);
 
   const start = spent();
   const { sheets } = lay(copies);
@@ -78,6 +81,21 @@ async function measure(who: string): Promise<Row> {
     beforeMb,
   };
 }
+
+/** 70 blocks of 60 patches each in the fabrics of a project. */
+const largeProject = (demo: Project): Project => ({
+  ...demo,
+  blocks: Array.from({ length: 70 }, (_, i): Block => {
+    const { outline, lines } = benchDesign(i + 1, 60);
+    return {
+      id: `b${i + 1}`,
+      name: `Bench ${i + 1}`,
+      outline,
+      cuts: lines.map(([from, to], k) => ({ id: `c${k + 1}`, from, to, role: 'auto' })),
+      patches: [],
+    };
+  }),
+});
 
 /** Milliseconds this process has worked, whatever else the machine did meanwhile. */
 const spent = (): number => {
@@ -230,9 +248,16 @@ function loadTypeface(): FullTypeface {
 
 const BUNDLE = 'node_modules/.cache/underpaper-bench';
 
+const IS_LARGE = process.argv.includes('large');
+
 const run = (who: string, ...more: readonly string[]): Row =>
   JSON.parse(
-    execFileSync(process.execPath, [join(BUNDLE, 'sheets-bench.js'), who, ...more]).toString(),
+    execFileSync(process.execPath, [
+      join(BUNDLE, 'sheets-bench.js'),
+      who,
+      ...more,
+      ...(IS_LARGE ? ['large'] : []),
+    ]).toString(),
   ) as Row;
 
 async function compare(): Promise<void> {
@@ -267,5 +292,5 @@ async function compare(): Promise<void> {
 }
 
 const who = process.argv[2];
-if (who === undefined) void compare();
-else void measure(who).then((row) => console.log(JSON.stringify(row)));
+if (who === undefined || who === 'large') void compare();
+else void measure(who, IS_LARGE).then((row) => console.log(JSON.stringify(row)));
