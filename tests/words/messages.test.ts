@@ -15,6 +15,7 @@ const EXEMPT: Readonly<Record<string, readonly string[]>> = {
   'document/fabric-csv.ts': ['At hand'],
   'foundations/files/': ['BT '],
   'views/block/': ['Alt + ↑ ↓', 'chosen', 'block'],
+  'views/quilt/quilt-back.tsx': ['M0 0'],
   'views/quilt/setting-panel.tsx': ['M2 2'],
   'views/shelf/shelf-dialog.tsx': ['Basket weave'],
   'views/top-bar.tsx': ['Underpaper'],
