@@ -33,7 +33,7 @@ test('in a German browser a block goes from drawing to PDF, and the language can
   expect((await download).suggestedFilename()).toMatch(/\.pdf$/);
 
   await page.getByRole('button', { name: 'Menü' }).click();
-  await page.getByText('English').click();
+  await page.getByRole('radio', { name: 'English' }).click();
   await expect(page.getByRole('navigation', { name: 'Places' })).toBeVisible();
   await expect(page.locator('html')).toHaveAttribute('lang', 'en');
 });

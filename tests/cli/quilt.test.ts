@@ -126,7 +126,7 @@ describe('quilt as text', () => {
     const { out } = await underpaperHere('quilt', projectFile('mixed.underpaper.json', mixed));
     expect(out).toContain('Harbour wall: 18 × 15 in, 4 places, 3 seams, all of them straight.');
     expect(out).toContain('  2 × Gull');
-    expect(out).toContain('  2. Join 1 and unit 1: upright seam, 12 in.');
+    expect(out).toContain('  2. Join 1 and unit 1: vertical seam, 12 in.');
     expect(out).toContain('  Binding: 3 strips 2 1/2 in wide');
     const ring = await underpaperHere('quilt', projectFile('ring.underpaper.json', windmill));
     expect(ring.out).toContain('5 places hold each other in a ring');

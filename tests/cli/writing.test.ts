@@ -86,8 +86,8 @@ describe('sheets as SVG', () => {
 
 describe('small mistakes are told in one sentence', () => {
   it.each<[string[], 1 | 2, RegExp]>([
-    [['--margin', '-1', '--out', 'x.pdf'], 2, /^--margin: The margin cannot be less than nothing\.$/],
-    [['--margin', '-.5in', '--out', 'x.pdf'], 2, /^--margin: The margin cannot be less than nothing\.$/],
+    [['--margin', '-1', '--out', 'x.pdf'], 2, /^--margin: The margin cannot be less than 0\.$/],
+    [['--margin', '-.5in', '--out', 'x.pdf'], 2, /^--margin: The margin cannot be less than 0\.$/],
     [['--copies', '-2', '--out', 'x.pdf'], 2, /^--copies takes a whole number from 1 to 999\.$/],
     [['--out', ''], 2, /^--out is empty: it takes a name\.$/],
     [['--svg', ' '], 2, /^--svg is empty: it takes a name\.$/],

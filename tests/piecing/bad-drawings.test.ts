@@ -210,7 +210,7 @@ describe('cuts that cannot be used', () => {
     for (const far of [1e9, -1e9, Number.POSITIVE_INFINITY, Number.NEGATIVE_INFINITY]) {
       const { plan } = patchesWith(cut([3, 0], [3, far], 1));
       expect(plan.verdict).toBe('broken');
-      expect(plan.findings.map((finding) => finding.message).join(' ')).toMatch(/[Cc]ut 2 .*1,000 in/);
+      expect(plan.findings.map((finding) => finding.message).join(' ')).toMatch(/[Ll]ine 2 .*1,000 in/);
     }
   });
 

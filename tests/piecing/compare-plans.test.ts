@@ -71,14 +71,14 @@ describe('costWords', () => {
   });
 
   it('says what is gained where it costs no paper', () => {
-    expect(costWords(upright, level)).toBe('As many papers, and all joins run upright.');
+    expect(costWords(upright, level)).toBe('As many papers, and all joins run vertically.');
   });
 
   it('says what a further paper brings', () => {
     const onBias = { ...upright, joins: upright.joins.map((join) => ({ ...join, stretches: [SLANTED] })) };
     const [first] = level.sections;
     const more = { ...level, sections: [...level.sections, { ...first!, letter: 'C' }] };
-    expect(costWords(more, onBias)).toBe('One paper more, but all joins run level.');
+    expect(costWords(more, onBias)).toBe('One paper more, but all joins run horizontally.');
   });
 
   it('does not praise a plan that only costs', () => {

@@ -34,7 +34,7 @@ describe('how this browser prints', () => {
     paperSettings.setState(chosen);
     vi.resetModules();
     const again = await opened();
-    expect(again.paperSettings.getState()).toEqual(chosen);
+    expect(again.paperSettings.getState()).toMatchObject(chosen);
     // The seam check goes by it from the start.
     expect(again.chosenSheet('in')).toEqual({ width: 8.5, height: 14, margin: 6 / 25.4 });
   });

@@ -14,14 +14,15 @@ const WIDEST_PX = 960;
 /** Finds a paper by the code printed on it: read by the camera, or typed. Nothing of the picture is kept or sent. */
 export function ScanDialog({ work }: { readonly work: Work }) {
   const video = useRef<HTMLVideoElement>(null);
-  const [trouble, setTrouble] = useState<string | null>(null);
+  const [answer, setAnswer] = useState<string | null>(null);
+  const [noCamera, setNoCamera] = useState<string | null>(null);
   const [typed, setTyped] = useState('');
   useEffect(() => {
     let isOver = false;
     const stop = watchCamera(
       video.current!,
-      (text) => !isOver && setTrouble(openCoded(work, text)),
-      (reason) => !isOver && setTrouble(reason),
+      (text) => !isOver && setAnswer(openCoded(work, text)),
+      (reason) => !isOver && setNoCamera(reason),
     );
     return () => {
       isOver = true;
@@ -39,13 +40,13 @@ export function ScanDialog({ work }: { readonly work: Work }) {
         aria-label={phrase('What the camera sees')}
       />
       <p role="status">
-        {trouble ?? phrase('Hold the square code of a paper, or of a divider, before the camera.')}
+        {answer ?? noCamera ?? phrase('Hold the square code of a paper, or of a divider, before the camera.')}
       </p>
       <form
         className="sew-row"
         onSubmit={(event) => {
           event.preventDefault();
-          setTrouble(openTyped(work, typed));
+          setAnswer(openTyped(work, typed));
         }}
       >
         <label htmlFor="sew-code">{phrase('Or type the short code beside it')}</label>

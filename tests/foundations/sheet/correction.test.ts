@@ -47,7 +47,7 @@ describe('a printer’s correction', () => {
     ] as const) {
       const choice = readCorrection('', across, down);
       expect(choice.ok).toBe(false);
-      if (!choice.ok) expect(choice.error).toMatch(/viewer’s scaling first.*100 %/);
+      if (!choice.ok) expect(choice.error).toMatch(/viewer’s scaling first.*100%/);
     }
     for (const nonsense of ['', 'fifty', '50 x', '-50'])
       expect(readCorrection('', nonsense, '50').ok, nonsense).toBe(false);
@@ -120,8 +120,8 @@ describe.skipIf(!has('pdftoppm'))('a page that a viewer shrank', () => {
     const text = words(sheets[0]!);
     const pdf = await toPdf(sheets, typeface, info);
     for (const [share, fraction, mm, perCent] of [
-      [0.94, 15 / 16, 23.9, '94 %'],
-      [0.97, 31 / 32, 24.6, '97 %'],
+      [0.94, 15 / 16, 23.9, '94%'],
+      [0.97, 31 / 32, 24.6, '97%'],
     ] as const) {
       const named = fraction === 15 / 16 ? '15/16 in (23.9 mm)' : '31/32 in (24.6 mm)';
       expect(text).toContain(named);
