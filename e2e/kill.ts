@@ -2,9 +2,18 @@ import { type ChildProcess, spawn } from 'node:child_process';
 import { mkdtempSync, rmSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
-import { type Browser, type BrowserContext, chromium, expect, type Page } from '@playwright/test';
+import {
+  type Browser,
+  type BrowserContext,
+  chromium,
+  type Page,
+  expect as usualExpect,
+} from '@playwright/test';
 import type { Prng } from '../tests/designs/prng.ts';
 import { BROWSER_SWITCHES, findBrowser } from '../tests/harness/tools.ts';
+
+/** A machine five times slower opens the app five times slower. */
+const expect = usualExpect.configure({ timeout: 60_000 });
 
 /** How a page ends: the whole browser is killed, the page crashes, its tab is closed, all without warning. */
 export type WayToEnd = 'browser killed' | 'page crashed' | 'tab closed';
