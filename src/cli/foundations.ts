@@ -15,6 +15,7 @@ import { withShaping } from '../foundations/type/fonts.ts';
 import { type FullTypeface, openTypeface } from '../foundations/type/typeface.ts';
 import { parseLength } from '../geometry/length.ts';
 import { makingOf } from '../making/making.ts';
+import { longDay } from '../words/numeral.ts';
 import { phrase } from '../words/phrase.ts';
 import { type Command, type ExitStatus, type Output, readArgs } from './command.ts';
 import { MOST_COPIES, readInHand } from './in-hand.ts';
@@ -106,7 +107,7 @@ export const foundations: Command = {
     const options = {
       page,
       ...look,
-      printedOn: now.toLocaleDateString('en', { day: 'numeric', month: 'long', year: 'numeric' }),
+      printedOn: longDay(now),
       typeface,
     };
     const layout = layOutBooklet(work, options, parts);

@@ -50,7 +50,7 @@ function quiltInHand(project: Project, file: string): ChosenInHand {
   const { quilt, blocks } = project;
   if (!quilt || quilt.places.length === 0)
     throw new Refusal(phrase('{file}: The project has no quilt.', { file }));
-  const counts = copiesForQuilts(quilt, (id) => blocks.some((block) => block.id === id));
+  const counts = copiesForQuilts({ quilt, blocks });
   return { blocks: [...counts.keys()], copies: counts, plain: clothOfQuilts(project) };
 }
 

@@ -45,12 +45,14 @@ export function makeCopyBlocks(project: Project, index: number): Project {
   }));
 }
 
-/** How many of each block, and of each turned over, are made for a quilt and those beside it. */
-export function copiesForQuilts(
-  quilt: Quilt,
-  isThere: (block: string) => boolean,
-): ReadonlyMap<string, number> {
+/** How many of each block, and of each turned over, are made for the quilt and those beside it; none without one. */
+export function copiesForQuilts({
+  quilt,
+  blocks: all,
+}: Pick<Project, 'quilt' | 'blocks'>): ReadonlyMap<string, number> {
   const counts = new Map<string, number>();
+  if (!quilt) return counts;
+  const isThere = (block: string): boolean => all.some(({ id }) => id === block);
   const add = (block: string): void => {
     counts.set(block, (counts.get(block) ?? 0) + 1);
   };

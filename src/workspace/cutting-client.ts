@@ -81,9 +81,8 @@ async function teach(blocks: readonly MadeBlock[]): Promise<void> {
 /** Copies of every block that cloth is counted for, as it is or turned over. */
 export function copiesInHand(project: Project): ReadonlyMap<string, number> {
   const { copies, withQuilt } = cuttingChoice.getState();
-  const { quilt, blocks } = project;
-  if (withQuilt && quilt) return copiesForQuilts(quilt, (id) => blocks.some((block) => block.id === id));
-  return copies ?? new Map(blocks.map(({ id }) => [id, 1]));
+  if (withQuilt && project.quilt) return copiesForQuilts(project);
+  return copies ?? new Map(project.blocks.map(({ id }) => [id, 1]));
 }
 
 /** The plain cloth of the quilts that are made, with what finishes them; none unless it is counted. */

@@ -9,9 +9,8 @@ import { Choice } from '../choice.tsx';
 type Whose = 'every' | 'quilt' | 'own';
 
 /** Copies of every block that its quilts take; null where there is no quilt. */
-function copiesOfQuilt({ quilt, blocks }: Project): ReadonlyMap<string, number> | null {
-  if (!quilt) return null;
-  const copies = copiesForQuilts(quilt, (id) => blocks.some((block) => block.id === id));
+function copiesOfQuilt(project: Project): ReadonlyMap<string, number> | null {
+  const copies = copiesForQuilts(project);
   return copies.size === 0 ? null : copies;
 }
 

@@ -21,7 +21,7 @@ export function QuiltCopies({ quilt, onPrint }: QuiltCopiesProps) {
   const fabrics = useStore(session, (state) => state.project.fabrics);
   const { copies = [] } = quilt;
   const times = 1 + copies.length;
-  const counts = copiesForQuilts(quilt, (id) => blocks.some((block) => block.id === id));
+  const counts = copiesForQuilts({ quilt, blocks });
   const rows = blocksToMake({ blocks, quilt }, counts).flatMap((block) => {
     const count = counts.get(block.id);
     return count === undefined ? [] : [{ block, count }];
