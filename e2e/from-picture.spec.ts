@@ -27,6 +27,15 @@ test('a picture becomes a block that sews, in one step of the history', async ({
   await expect(dialog.getByText(/\d+ patches in \d+ fabrics on \d+ foundations?/)).toBeVisible();
   await dialog.getByRole('slider', { name: 'Patches' }).fill('16');
   await expect(dialog.getByText(/^1?\d patches in/)).toBeVisible();
+  // A brush lays where it points: the picture fills its frame, however narrow the window, with nothing beside it.
+  await page.setViewportSize({ width: 768, height: 1024 });
+  for (const part of [
+    dialog.locator('.picturing-canvas').first(),
+    dialog.locator('.picturing-block').first(),
+  ]) {
+    const frame = (await part.boundingBox())!;
+    expect(frame.width / frame.height).toBeCloseTo(1, 1);
+  }
   // What is on show can be stopped at; a control answers at once all the same.
   await dialog.getByRole('checkbox', { name: 'Both halves alike' }).check();
   await expect(dialog.getByRole('button', { name: 'Another version' })).toBeVisible();

@@ -59,17 +59,20 @@ function numbered(name: string, names: Map<string, number>): string {
 }
 
 /** Hue angles in CIELAB where one name gives way to the next, degrees; by eye, from memory. */
-const HUES: readonly (readonly [number, string])[] = [
-  [20, 'pink'],
-  [55, 'red'],
-  [75, 'orange'],
-  [105, 'yellow'],
-  [165, 'green'],
-  [220, 'teal'],
-  [290, 'blue'],
-  [325, 'violet'],
-  [360, 'pink'],
+const HUES: readonly (readonly [end: number, name: string])[] = [
+  [20, phrase('[[hue]] pink')],
+  [55, phrase('[[hue]] red')],
+  [75, phrase('[[hue]] orange')],
+  [105, phrase('[[hue]] yellow')],
+  [165, phrase('[[hue]] green')],
+  [220, phrase('[[hue]] teal')],
+  [290, phrase('[[hue]] blue')],
+  [325, phrase('[[hue]] violet')],
+  [360, phrase('[[hue]] pink')],
 ];
+
+/** From red to green: what is dark or dull here anybody calls brown. */
+const BROWN_HUES = [55, 105] as const;
 
 /** What a colour would be called on a swatch: how light, and which hue. */
 export function nameOf(color: string): string {
@@ -88,8 +91,7 @@ export function nameOf(color: string): string {
   if (chroma < 6)
     return l > 95 ? phrase('White') : l < 8 ? phrase('Black') : phrase('{depth} grey', { depth });
   const angle = ((Math.atan2(b, a) * 180) / Math.PI + 360) % 360;
-  const hue = HUES.find(([end]) => angle < end)![1];
-  // Dark or dull yellows and oranges are what anybody calls brown.
-  const isBrown = (hue === 'orange' || hue === 'yellow') && (l < 55 || (l < 75 && chroma < 25));
-  return phrase('{depth} {isBrown, select, true {brown} other {{hue}}}', { depth, isBrown, hue });
+  const isWarm = angle >= BROWN_HUES[0] && angle < BROWN_HUES[1];
+  if (isWarm && (l < 55 || (l < 75 && chroma < 25))) return phrase('{depth} brown', { depth });
+  return phrase('{depth} {hue}', { depth, hue: HUES.find(([end]) => angle < end)![1] });
 }

@@ -19,6 +19,7 @@ import { type ReadPicture, readPicture } from '../../workspace/read-picture.ts';
 import { session } from '../../workspace/session.ts';
 import { Choice } from '../choice.tsx';
 import { Dialog } from '../dialog.tsx';
+import { FileButton } from '../file-button.tsx';
 import { LengthField, readSize } from '../length-field.tsx';
 import { Difference, MadeBlock } from './made-block.tsx';
 import { PictureBrush } from './picture-brush.tsx';
@@ -216,19 +217,12 @@ export default function FromPictureDialog({ file, onClose }: FromPictureDialogPr
         }}
       >
         <div className="picturing-file">
-          <label className="button">
-            {shown ? phrase('Choose another picture…') : phrase('Choose a picture…')}
-            <input
-              type="file"
-              accept="image/png,image/jpeg,image/webp"
-              data-first-focus
-              onChange={(event) => {
-                const picked = event.target.files?.[0];
-                event.target.value = '';
-                if (picked) void take(picked);
-              }}
-            />
-          </label>
+          <FileButton
+            label={shown ? phrase('Choose another picture…') : phrase('Choose a picture…')}
+            accept="image/png,image/jpeg,image/webp"
+            takesFocus
+            onFile={(picked) => void take(picked)}
+          />
           <p className="soft" role="status">
             {isReading
               ? phrase('Reading the picture…')
@@ -438,7 +432,7 @@ export default function FromPictureDialog({ file, onClose }: FromPictureDialogPr
                 <LengthField label={phrase('Block width')} text={across} unit={unit} onChange={setAcross} />
                 <LengthField label={phrase('Block height')} text={down} unit={unit} onChange={setDown} />
               </div>
-              <label className="picturing-check">
+              <label className="check-line">
                 <input
                   type="checkbox"
                   checked={isLevel}
@@ -446,7 +440,7 @@ export default function FromPictureDialog({ file, onClose }: FromPictureDialogPr
                 />
                 {phrase('Horizontal and vertical lines only')}
               </label>
-              <label className="picturing-check">
+              <label className="check-line">
                 <input
                   type="checkbox"
                   checked={isMirrored}

@@ -11,6 +11,10 @@ interface MadeBlockProps {
   readonly label: string;
 }
 
+/** What the frame of a picture, or of a block, is as wide as it is high. */
+export const inProportion = (width: number, height: number): React.CSSProperties =>
+  ({ '--ratio': width / height }) as React.CSSProperties;
+
 const pointsOf = (piece: readonly number[]): string => {
   const points: string[] = [];
   for (let i = 0; i < piece.length; i += 2) points.push(`${piece[i]},${piece[i + 1]}`);
@@ -20,7 +24,13 @@ const pointsOf = (piece: readonly number[]): string => {
 /** A block made from a picture, in its fabrics. */
 export const MadeBlock = memo(function MadeBlock({ block, width, height, label }: MadeBlockProps) {
   return (
-    <svg viewBox={`0 0 ${width} ${height}`} className="picturing-block" role="img" aria-label={label}>
+    <svg
+      viewBox={`0 0 ${width} ${height}`}
+      className="picturing-block"
+      style={inProportion(width, height)}
+      role="img"
+      aria-label={label}
+    >
       {block.patches.map(({ piece, fabric }, k) => (
         <polygon
           // biome-ignore lint/suspicious/noArrayIndexKey: patches are known by their order.
@@ -81,7 +91,7 @@ export function Difference({ block, width, height, pixels }: DifferenceProps) {
       width={pixels.width}
       height={pixels.height}
       className="picturing-canvas"
-      style={{ aspectRatio: `${width} / ${height}` }}
+      style={inProportion(width, height)}
       role="img"
       aria-label={phrase('Where the block differs from the picture: darker is farther')}
     />

@@ -1,5 +1,6 @@
 import { useEffect, useRef, useState } from 'react';
 import { phrase } from '../../words/phrase.ts';
+import { inProportion } from './made-block.tsx';
 import { BRUSH_CODES, type Brush } from './pixels-of.ts';
 
 interface PictureBrushProps {
@@ -74,6 +75,7 @@ export function PictureBrush({ pixels, brushed, brush, radius, onBrush }: Pictur
       width={pixels.width}
       height={pixels.height}
       className="picturing-canvas"
+      style={inProportion(pixels.width, pixels.height)}
       tabIndex={0}
       role="img"
       aria-label={
