@@ -33,7 +33,8 @@ class OwnBrowser {
   private browser: Browser | null = null;
   readonly folder = mkdtempSync(join(tmpdir(), 'underpaper-kill-'));
 
-  async begin(): Promise<BrowserContext> {
+  /** A browser that does not answer, as now and then one does not, is begun again. */
+  async begin(tries = 4): Promise<BrowserContext> {
     const child = spawn(
       findBrowser()?.path ?? chromium.executablePath(),
       [...BROWSER_SWITCHES, '--headless', '--remote-debugging-port=0', `--user-data-dir=${this.folder}`],
@@ -49,7 +50,13 @@ class OwnBrowser {
       });
       child.on('exit', () => reject(new Error(`The browser has not begun: ${said}`)));
     });
-    this.browser = await chromium.connectOverCDP(address, { timeout: 120_000 });
+    try {
+      this.browser = await chromium.connectOverCDP(address, { timeout: 30_000 });
+    } catch (trouble) {
+      await this.kill();
+      if (tries <= 1) throw trouble;
+      return this.begin(tries - 1);
+    }
     return this.browser.contexts()[0]!;
   }
 
