@@ -69,36 +69,32 @@ export function checklistPages({ project, work, setting }: SewPrint): PageDraft[
     ),
   ];
   const { quilt } = work;
-  if (quilt)
-    quilt.done.forEach((_, k) => {
-      items.push(
-        ...heading(
-          quilt.copies > 1 ? phrase('The quilt, number {k, number}', { k: k + 1 }) : phrase('The quilt'),
-        ),
-        ...inColumns(
-          quiltLines(work).map((text) => boxed(typeface, text, half)),
-          half + 0.3,
-        ),
-      );
-    });
+  quilt?.done.forEach((_, k) => {
+    items.push(
+      ...heading(
+        quilt.copies > 1 ? phrase('The quilt, number {k, number}', { k: k + 1 }) : phrase('The quilt'),
+      ),
+      ...inColumns(
+        quilt.steps.map(({ length }, step) => {
+          const [left, right] = unitWords(work, step);
+          const text = phrase('{step, number}. {left} to {right}, {length}', {
+            step: step + 1,
+            left,
+            right,
+            length: clothLength(length, project.unit),
+          });
+          return boxed(typeface, text, half);
+        }),
+        half + 0.3,
+      ),
+    );
+  });
   return draftsOf(
     flowInto(items, frame.height),
     frame,
     { part: 'guide', block: null, title: phrase('Checklist') },
     setting,
   );
-
-  function quiltLines({ quilt: of }: SewPrint['work']): string[] {
-    return of!.steps.map(({ length }, step) => {
-      const [left, right] = unitWords(work, step);
-      return phrase('{step, number}. {left} to {right}, {length}', {
-        step: step + 1,
-        left,
-        right,
-        length: clothLength(length, project.unit),
-      });
-    });
-  }
 }
 
 /** The name of a paper and a box for each of its positions, as many to a line as there is room. */

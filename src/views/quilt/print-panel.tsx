@@ -1,19 +1,19 @@
 import { useState } from 'react';
 import { useStore } from 'zustand';
 import { quiltOf } from '../../document/edit-quilt.ts';
-import { fileNameFor } from '../../document/file-name.ts';
 import { DEFAULT_MARGIN_IN } from '../../document/pages.ts';
 import { toSvg } from '../../foundations/files/svg.ts';
 import { pictureSheet, posterPages } from '../../quilt/papers/poster-pages.ts';
 import type { QuiltPart } from '../../quilt/papers/quilt-sheets.ts';
 import { clothLength } from '../../quilt/words.ts';
+import { longDay } from '../../words/numeral.ts';
 import { phrase } from '../../words/phrase.ts';
 import { goTo, say } from '../../workspace/actions.ts';
-import { download } from '../../workspace/files.ts';
 import { paperSettings, readChosenPage, readMargin } from '../../workspace/paper-settings.ts';
 import { makeQuiltPdf, stopPdf } from '../../workspace/pdf-client.ts';
 import { session } from '../../workspace/session.ts';
 import { LengthField, readSize } from '../length-field.tsx';
+import { handOver, useWriting } from '../use-writing.ts';
 import { QuiltCopies } from './quilt-copies.tsx';
 import { quiltPng } from './quilt-png.ts';
 import { matchingShown } from './shown-matching.ts';
@@ -31,7 +31,7 @@ export function PrintPanel() {
   const settings = useStore(paperSettings);
   const [parts, setParts] = useState<ReadonlySet<QuiltPart>>(new Set(['map', 'guide', 'finishing']));
   const [poster, setPoster] = useState(clothLength(30, project.unit));
-  const [doing, setDoing] = useState<string | null>(null);
+  const { doing, write } = useWriting();
   const page = readChosenPage(settings, project.unit);
   const margin = readMargin(settings, project.unit, page.ok ? page.value : null);
   const width = readSize(poster, project.unit);
@@ -42,39 +42,20 @@ export function PrintPanel() {
       ? posterPages(size, width.inches, page.value, margin.ok ? margin.value : DEFAULT_MARGIN_IN)
       : 0;
 
-  const write = async (asked: readonly QuiltPart[], ending: string): Promise<void> => {
-    if (doing !== null || !page.ok || !margin.ok || asked.length === 0) return;
-    setDoing(phrase('Writing …'));
-    try {
-      const pdf = await makeQuiltPdf(
-        {
-          project,
-          parts: asked,
-          posterWidth: width.ok ? width.inches : 30,
-          pinned: matchingShown(project)?.pinned ?? [],
-          page: page.value,
-          margin: margin.value,
-          printedOn: new Date().toLocaleDateString('en', { day: 'numeric', month: 'long', year: 'numeric' }),
-        },
-        (done, of) => setDoing(phrase('Writing page {done} of {of} …', { done: done + 1, of })),
-      );
-      if (pdf) save(pdf, ending);
-    } catch (thrown) {
-      say(
-        'trouble',
-        phrase('The file was not written. {message}', {
-          message: thrown instanceof Error ? thrown.message : String(thrown),
-        }),
-      );
-    } finally {
-      setDoing(null);
-    }
+  const print = (asked: readonly QuiltPart[], ending: string): void => {
+    if (!page.ok || !margin.ok || asked.length === 0) return;
+    const order = {
+      project,
+      parts: asked,
+      posterWidth: width.ok ? width.inches : 30,
+      pinned: matchingShown(project)?.pinned ?? [],
+      page: page.value,
+      margin: margin.value,
+      printedOn: longDay(new Date()),
+    };
+    void write(project.name, ending, (onPage) => makeQuiltPdf(order, onPage));
   };
-  const save = (file: Blob, ending: string): void => {
-    const name = fileNameFor(project.name, ending);
-    download(name, file);
-    say('done', phrase('‘{name}’ is on its way to your downloads.', { name }));
-  };
+  const save = (file: Blob, ending: string): void => handOver(project.name, ending, file);
 
   return (
     <>
@@ -104,7 +85,7 @@ export function PrintPanel() {
           className="button button-main"
           aria-disabled={doing !== null || parts.size === 0}
           onClick={() =>
-            void write(
+            print(
               PARTS.map(([part]) => part).filter((part) => parts.has(part)),
               ', quilt.pdf',
             )
@@ -163,7 +144,7 @@ export function PrintPanel() {
           type="button"
           className="button"
           aria-disabled={doing !== null || pages === 0}
-          onClick={() => pages > 0 && void write(['poster'], ', poster.pdf')}
+          onClick={() => pages > 0 && print(['poster'], ', poster.pdf')}
         >
           {phrase('Download the poster')}
         </button>

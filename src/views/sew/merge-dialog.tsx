@@ -6,6 +6,7 @@ import { paperName } from '../../rounds/words.ts';
 import { phrase } from '../../words/phrase.ts';
 import { takeMerged } from '../../workspace/sewing.ts';
 import { Dialog } from '../dialog.tsx';
+import { FileButton } from '../file-button.tsx';
 
 type Read = { readonly merged: Merged } | { readonly trouble: string };
 
@@ -23,18 +24,14 @@ export function MergeDialog({ work, onClose }: { readonly work: Work; readonly o
           'Did the work go on elsewhere, with a file saved from here? Choose the file it was saved to. Of every paper the record that has come further stands.',
         )}
       </p>
-      <label className="button sew-file">
-        {phrase('Choose a file …')}
-        <input
-          type="file"
+      <div className="buttons">
+        <FileButton
+          label={phrase('Choose a file …')}
           accept=".json,application/json"
-          data-first-focus
-          onChange={(event) => {
-            const file = event.target.files?.[0];
-            if (file) void readFile(file, work).then(setRead);
-          }}
+          takesFocus
+          onFile={(file) => void readFile(file, work).then(setRead)}
         />
-      </label>
+      </div>
       {read !== null && 'trouble' in read && <p role="alert">{read.trouble}</p>}
       {merged && (
         <div role="status">

@@ -1,16 +1,15 @@
 import { useState } from 'react';
 import { useStore } from 'zustand';
-import { fileNameFor } from '../../document/file-name.ts';
 import type { Project } from '../../document/project.ts';
 import type { Work } from '../../document/work.ts';
 import { SEW_PARTS, type SewPart } from '../../rounds/pages/sew-print.ts';
 import { longDay } from '../../words/numeral.ts';
 import { phrase } from '../../words/phrase.ts';
-import { goTo, say } from '../../workspace/actions.ts';
+import { goTo } from '../../workspace/actions.ts';
 import { appAddress } from '../../workspace/app-address.ts';
-import { download } from '../../workspace/files.ts';
 import { paperSettings, readChosenPage, readMargin } from '../../workspace/paper-settings.ts';
 import { makeSewPdf, stopPdf } from '../../workspace/pdf-client.ts';
+import { useWriting } from '../use-writing.ts';
 
 const WORDS: Readonly<Record<SewPart, string>> = {
   cards: phrase('Round cards'),
@@ -23,37 +22,21 @@ const WORDS: Readonly<Record<SewPart, string>> = {
 export function SewPages({ project, work }: { readonly project: Project; readonly work: Work }) {
   const settings = useStore(paperSettings);
   const [parts, setParts] = useState<ReadonlySet<SewPart>>(new Set(SEW_PARTS));
-  const [doing, setDoing] = useState<string | null>(null);
+  const { doing, write } = useWriting();
   const page = readChosenPage(settings, project.unit);
   const margin = readMargin(settings, project.unit, page.ok ? page.value : null);
-  const write = async (): Promise<void> => {
-    if (doing !== null || !page.ok || !margin.ok) return;
-    setDoing(phrase('Writing …'));
-    try {
-      const pdf = await makeSewPdf(
-        {
-          project,
-          work,
-          parts: SEW_PARTS.filter((part) => parts.has(part)),
-          address: appAddress(),
-          page: page.value,
-          margin: margin.value,
-          printedOn: longDay(new Date()),
-        },
-        (done, of) =>
-          setDoing(phrase('Writing page {done, number} of {of, number} …', { done: done + 1, of })),
-      );
-      if (pdf) {
-        const name = fileNameFor(project.name, phrase(', at the machine.pdf'));
-        download(name, pdf);
-        say('done', phrase('‘{name}’ is on its way to your downloads.', { name }));
-      }
-    } catch (thrown) {
-      const reason = thrown instanceof Error ? thrown.message : String(thrown);
-      say('trouble', phrase('The file was not written. {reason}', { reason }));
-    } finally {
-      setDoing(null);
-    }
+  const print = (): void => {
+    if (!page.ok || !margin.ok || parts.size === 0) return;
+    const order = {
+      project,
+      work,
+      parts: SEW_PARTS.filter((part) => parts.has(part)),
+      address: appAddress(),
+      page: page.value,
+      margin: margin.value,
+      printedOn: longDay(new Date()),
+    };
+    void write(project.name, phrase(', at the machine.pdf'), (onPage) => makeSewPdf(order, onPage));
   };
   return (
     <section className="sew-card" aria-labelledby="sew-pages-title">
@@ -85,7 +68,7 @@ export function SewPages({ project, work }: { readonly project: Project; readonl
         type="button"
         className="button"
         aria-disabled={doing !== null || parts.size === 0 || !page.ok || !margin.ok}
-        onClick={() => parts.size > 0 && void write()}
+        onClick={print}
       >
         {phrase('Download PDF')}
       </button>

@@ -4,6 +4,7 @@ import { followStages, setPile } from '../../rounds/work.ts';
 import { phrase } from '../../words/phrase.ts';
 import { sewWishes } from '../../workspace/sew-wishes.ts';
 import { noteSewn } from '../../workspace/sewing.ts';
+import { CountField } from './count-field.tsx';
 import { canSpeak, hush } from './spoken.ts';
 
 const STAGES: readonly (readonly [FollowedStage, string])[] = [
@@ -39,19 +40,10 @@ export function SewSettings({ work }: { readonly work: Work }) {
         ))}
       </fieldset>
       <div className="sew-row">
-        <label htmlFor="sew-pile">{phrase('Papers in a pile, at most')}</label>
-        <input
-          id="sew-pile"
-          className="text-input sew-number-input"
-          type="number"
-          min={1}
-          max={500}
-          placeholder={phrase('All')}
-          value={pile ?? ''}
-          onChange={(event) => {
-            const next = readCount(event.target.value);
-            if (next !== undefined) noteSewn((before) => setPile(before, next));
-          }}
+        <CountField
+          label={phrase('Papers in a pile, at most')}
+          value={pile ?? null}
+          onCount={(most) => noteSewn((before) => setPile(before, most))}
         />
       </div>
       {canSpeak() && (
@@ -69,11 +61,4 @@ export function SewSettings({ work }: { readonly work: Work }) {
       )}
     </section>
   );
-}
-
-/** A count typed by hand: null where the field is empty, undefined while what is typed is none. */
-export function readCount(text: string): number | null | undefined {
-  if (text.trim() === '') return null;
-  const number = Number(text);
-  return Number.isInteger(number) && number >= 1 && number <= 100_000 ? number : undefined;
 }

@@ -119,7 +119,7 @@ interface StepPicturesProps {
 }
 
 /** Side of a picture, CSS pixels: where few stand side by side they may be larger. */
-const picturePx = (pictures: number): number => (pictures > 2 ? 250 : 380);
+const picturePx = (pictures: number): number => (pictures > 2 ? 250 : 330);
 
 /** The acts of a step side by side, as under the needle. A paper is found by its stamp: letters may have changed. */
 function StepPictures({ plan, stamp, position, project, colors }: StepPicturesProps) {

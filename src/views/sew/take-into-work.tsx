@@ -1,6 +1,8 @@
 import { useEffect, useMemo, useState } from 'react';
 import { useStore } from 'zustand';
 import { copiesInHand } from '../../document/edit-copies.ts';
+import type { Project } from '../../document/project.ts';
+import { copiesForQuilts } from '../../document/recoloured-blocks.ts';
 import { blockMade, blocksToMake } from '../../document/turned-over.ts';
 import { ALL_AT_ONCE, type BatchChoice, type BatchOrder } from '../../rounds/batches.ts';
 import { timeWords } from '../../rounds/words.ts';
@@ -13,7 +15,7 @@ import { sewWishes } from '../../workspace/sew-wishes.ts';
 import { planning, planSewing, takePlanIntoWork } from '../../workspace/sewing.ts';
 import { Icon } from '../icons.tsx';
 import { Phrase } from '../phrase.tsx';
-import { readCount } from './sew-settings.tsx';
+import { CountField } from './count-field.tsx';
 
 const BATCH_ORDERS: readonly (readonly [BatchOrder, string])[] = [
   ['blocks', phrase('Block by block')],
@@ -21,13 +23,19 @@ const BATCH_ORDERS: readonly (readonly [BatchOrder, string])[] = [
   ['fabrics', phrase('By shared fabrics')],
 ];
 
+/** What the quilt takes; one of every block where there is none. */
+function copiesAtFirst(project: Project): ReadonlyMap<string, number> {
+  const copies = copiesForQuilts(project);
+  return copies.size > 0 ? copies : new Map(project.blocks.map(({ id }) => [id, 1]));
+}
+
 /** Chooses what is sewn next, and shows how few rounds it takes. */
 export function TakeIntoWork() {
   const project = useStore(session, (state) => state.project);
   const toCome = useStore(plansToCome, (state) => state.blocks);
   const { news, isBusy, failure } = useStore(planning);
   const [copies, setCopies] = useState<ReadonlyMap<string, number>>(
-    () => copiesInHand(project) ?? new Map(project.blocks.map(({ id }) => [id, 1])),
+    () => copiesInHand(project) ?? copiesAtFirst(project),
   );
   const [isPair, setPair] = useState(false);
   const [batches, setBatches] = useState<BatchChoice>(ALL_AT_ONCE);
@@ -134,18 +142,10 @@ export function TakeIntoWork() {
             {phrase('Cut the pieces for positions 1 and 2 together')}
           </label>
           <div className="sew-row">
-            <label htmlFor="sew-batches">{phrase('Papers at a time')}</label>
-            <input
-              id="sew-batches"
-              className="text-input sew-number-input"
-              type="number"
-              min={1}
-              placeholder={phrase('All')}
-              value={batches.most ?? ''}
-              onChange={(event) => {
-                const most = readCount(event.target.value);
-                if (most !== undefined) setBatches({ ...batches, most });
-              }}
+            <CountField
+              label={phrase('Papers at a time')}
+              value={batches.most}
+              onCount={(most) => setBatches({ ...batches, most })}
             />
             {batches.most !== null && (
               <select
@@ -163,19 +163,7 @@ export function TakeIntoWork() {
             )}
           </div>
           <div className="sew-row">
-            <label htmlFor="sew-first-pile">{phrase('Papers in a comfortable pile')}</label>
-            <input
-              id="sew-first-pile"
-              className="text-input sew-number-input"
-              type="number"
-              min={1}
-              placeholder={phrase('All')}
-              value={pile ?? ''}
-              onChange={(event) => {
-                const most = readCount(event.target.value);
-                if (most !== undefined) setPile(most);
-              }}
-            />
+            <CountField label={phrase('Papers in a comfortable pile')} value={pile} onCount={setPile} />
           </div>
           <button
             type="button"

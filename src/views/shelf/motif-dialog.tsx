@@ -1,4 +1,4 @@
-import { type FormEvent, useEffect, useId, useRef, useState } from 'react';
+import { type FormEvent, useEffect, useId, useState } from 'react';
 import { useStore } from 'zustand';
 import { chosenPart, drawPart } from '../../board/clipboard.ts';
 import { targetNow } from '../../board/target.ts';
@@ -19,6 +19,7 @@ import {
 } from '../../workspace/motifs.ts';
 import { session } from '../../workspace/session.ts';
 import { Dialog } from '../dialog.tsx';
+import { FileButton } from '../file-button.tsx';
 import { LengthField, readSize } from '../length-field.tsx';
 
 /** Parts of drawings kept under a name, for every project of this browser: kept, looked at, placed, taken off. */
@@ -128,7 +129,14 @@ export function MotifDialog({ onClose }: { readonly onClose: () => void }) {
         </form>
       )}
       <div className="buttons">
-        <ImportButton onText={(text) => change(() => importFrom(text))} />
+        <FileButton
+          label={phrase('Import…')}
+          accept=".json,application/json"
+          onFile={async (file) => {
+            const text = await file.text();
+            change(() => importFrom(text));
+          }}
+        />
         {gone.map((motif) => (
           <button
             key={motif.id}
@@ -198,28 +206,6 @@ function Offered({
         {phrase('Keep')}
       </button>
     </form>
-  );
-}
-
-function ImportButton({ onText }: { readonly onText: (text: string) => void }) {
-  const input = useRef<HTMLInputElement>(null);
-  return (
-    <>
-      <button type="button" className="button" onClick={() => input.current?.click()}>
-        {phrase('Import…')}
-      </button>
-      <input
-        ref={input}
-        type="file"
-        hidden
-        accept=".json,application/json"
-        onChange={async (event) => {
-          const file = event.target.files?.[0];
-          event.target.value = '';
-          if (file !== undefined) onText(await file.text());
-        }}
-      />
-    </>
   );
 }
 
