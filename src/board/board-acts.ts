@@ -10,7 +10,7 @@ import { phrase } from '../words/phrase.ts';
 import { cancelPreview, type EditOptions, edit, select } from '../workspace/actions.ts';
 import { session } from '../workspace/session.ts';
 import { announce, blockOnSheet, board } from './board-state.ts';
-import type { Lit } from './draw/block.ts';
+import type { Lit } from './draw/lit.ts';
 import { cancel, takeUp } from './tool-in-hand.ts';
 
 /** What panels, buttons and keys do on the board, whatever tool is in hand. */

@@ -8,7 +8,7 @@ import type { Point } from '../geometry/point.ts';
 import { mediaHolds } from '../workspace/media.ts';
 import { session, shownBlock } from '../workspace/session.ts';
 import type { Camera, ViewSize } from './camera.ts';
-import type { Lit } from './draw/block.ts';
+import type { Lit } from './draw/lit.ts';
 import type { Mark, OutlineFor, ToolName } from './tools/tool.ts';
 
 export interface Crosshair {

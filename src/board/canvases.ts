@@ -10,23 +10,19 @@ import { session, shownProject } from '../workspace/session.ts';
 import { type BoardState, blockOnSheet, board, gridInUse, gridKindOn } from './board-state.ts';
 import { sheetBox } from './camera-acts.ts';
 import { drawAxes, drawDivisions } from './draw/aids.ts';
-import {
-  drawLines,
-  drawLit,
-  drawPatches,
-  findingFigures,
-  findingsAt,
-  joinFigures,
-  type LineFigure,
-  labelFigures,
-  lineFigure,
-  outlineFigure,
-} from './draw/block.ts';
+import { drawChosen, drawTwins } from './draw/chosen.ts';
+import { drawCrosshair } from './draw/crosshair.ts';
 import type { Figure } from './draw/figures.ts';
 import { drawFinding } from './draw/finding.ts';
+import { joinFigures } from './draw/joins.ts';
 import { drawLens } from './draw/lens.ts';
+import { drawLines, type LineFigure, lineFigure, outlineFigure } from './draw/lines.ts';
+import { drawLit } from './draw/lit.ts';
 import { drawLoupe } from './draw/loupe.ts';
-import { drawChosen, drawCrosshair, drawMarks, drawTwins } from './draw/marks.ts';
+import { findingFigures, findingsAt } from './draw/markers.ts';
+import { drawMarks } from './draw/marks.ts';
+import { labelFigures } from './draw/patch-labels.ts';
+import { drawPatches } from './draw/patches.ts';
 import type { Pen } from './draw/pen.ts';
 import { drawProposal } from './draw/proposal.ts';
 import { sectionFigures } from './draw/sections.ts';

@@ -3,10 +3,11 @@ import type { Segment } from '../../geometry/point.ts';
 import type { Finding, PiecingPlan } from '../../piecing/plan.ts';
 import { toScreen } from '../camera.ts';
 import { drawArrow } from './arrow.ts';
-import { outlinePatches, strengthenCuts, tracePatch } from './block.ts';
 import { drawCutNames } from './cut-names.ts';
 import { INKS } from './inks.ts';
 import { labelSpot } from './label-spot.ts';
+import { outlinePatches, strengthenCuts } from './lit.ts';
+import { tracePatch } from './patches.ts';
 import { type Pen, strokeLine, strokePath } from './pen.ts';
 
 const INK = { trouble: INKS.madder, caution: INKS.ochre, note: INKS.indigo } as const;

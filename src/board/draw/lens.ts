@@ -4,9 +4,11 @@ import type { Point } from '../../geometry/point.ts';
 import { boxOf, distance, middle } from '../../geometry/ring.ts';
 import type { Finding, PiecingPlan } from '../../piecing/plan.ts';
 import { toScreen, type ViewSize } from '../camera.ts';
-import { drawJoins, drawLines, drawOutlineLine, drawPatches } from './block.ts';
 import { drawStretches } from './finding.ts';
 import { INKS } from './inks.ts';
+import { drawJoins } from './joins.ts';
+import { drawLines, drawOutlineLine } from './lines.ts';
+import { drawPatches } from './patches.ts';
 import { FONT, type Pen, strokePath } from './pen.ts';
 
 /** What is smaller than this on the screen is shown in a lens as well, CSS pixels. */

@@ -4,10 +4,12 @@ import { boxOf } from '../../geometry/ring.ts';
 import type { PiecingPlan } from '../../piecing/plan.ts';
 import type { ViewSize } from '../camera.ts';
 import type { Mark } from '../tools/tool.ts';
-import { drawLines, drawOutlineLine, drawPatches } from './block.ts';
 import { INKS } from './inks.ts';
-import { drawSnapSign, type Glass } from './marks.ts';
+import { drawLines, drawOutlineLine } from './lines.ts';
+import { drawPatches } from './patches.ts';
 import { type Pen, strokeLine, strokePath } from './pen.ts';
+import type { Glass } from './slip.ts';
+import { drawSnapSign } from './snap-sign.ts';
 
 /** Radius of the loupe, how far it stands from the finger, and how much larger things are in it. */
 const RADIUS_PX = 56;

@@ -122,7 +122,7 @@ function done(over: Meant, around: Surroundings): Step<ShortenState> {
   const { block } = around;
   const { id } = block!;
   if (block!.cuts.find((cut) => cut.id === over.cut)?.locked === true)
-    return stepTo<ShortenState>(IDLE, { kind: 'announce', text: phrase('This cut is locked.') });
+    return stepTo<ShortenState>(IDLE, { kind: 'announce', text: phrase('This line is locked.') });
   const name = cutName(block!.cuts, over.cut);
   const edit: Effect =
     over.kind === 'take'

@@ -2,7 +2,7 @@ import { useStore } from 'zustand';
 import { light } from '../../board/board-acts.ts';
 import { board } from '../../board/board-state.ts';
 import { zoomTo } from '../../board/camera-acts.ts';
-import { MOST_MARKERS } from '../../board/draw/block.ts';
+import { MOST_MARKERS } from '../../board/draw/markers.ts';
 import type { Finding, Severity } from '../../piecing/plan.ts';
 import { RULES } from '../../piecing/rules/table.ts';
 import { phrase } from '../../words/phrase.ts';

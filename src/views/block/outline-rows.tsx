@@ -2,7 +2,7 @@ import { type KeyboardEvent, useRef } from 'react';
 import { useStore } from 'zustand';
 import { deleteChosen, light } from '../../board/board-acts.ts';
 import { board } from '../../board/board-state.ts';
-import type { Lit } from '../../board/draw/block.ts';
+import type { Lit } from '../../board/draw/lit.ts';
 import type { Block, Unit } from '../../document/project.ts';
 import type { Chosen } from '../../editing/chosen.ts';
 import { cornerName, cornerStory, edgeName, edgeStory } from '../../editing/whereabouts.ts';
