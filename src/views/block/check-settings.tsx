@@ -1,3 +1,4 @@
+import './check-settings.css';
 import { useState } from 'react';
 import { useStore } from 'zustand';
 import { setSeverity } from '../../document/edit-plan.ts';

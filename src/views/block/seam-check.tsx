@@ -1,4 +1,5 @@
 import './check.css';
+import './cures.css';
 import {
   memo,
   type RefObject,

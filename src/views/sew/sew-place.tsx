@@ -1,4 +1,7 @@
 import './sew.css';
+import './taking.css';
+import './round.css';
+import './dialogs.css';
 import { useEffect, useMemo, useState } from 'react';
 import { useStore } from 'zustand';
 import { readCode } from '../../document/coded-address.ts';
