@@ -10,7 +10,7 @@ const SRC = fileURLToPath(new URL('../../src', import.meta.url));
 
 /** What the reading of the source takes for a text and no person reads, by file: keys, formats, marks of other languages. */
 const EXEMPT: Readonly<Record<string, readonly string[]>> = {
-  'board/draw/block.ts': ['Underpaper 0123'],
+  'board/draw/patch-labels.ts': ['Underpaper 0123'],
   'cli/': ['Usage: ', '--', 'foundations needs', 'mend needs', 'picture needs'],
   'document/fabric-csv.ts': ['At hand'],
   'foundations/files/': ['BT '],
