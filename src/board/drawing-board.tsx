@@ -1,6 +1,4 @@
-import type Konva from 'konva';
 import { type KeyboardEvent, useEffect, useLayoutEffect, useRef } from 'react';
-import { Layer, Shape, Stage } from 'react-konva/es/ReactKonvaCore.js';
 import { useStore } from 'zustand';
 import { phrase } from '../words/phrase.ts';
 import { takeKey } from '../workspace/command.ts';
@@ -10,15 +8,8 @@ import { setView } from './camera-acts.ts';
 import { CANVASES } from './canvases.ts';
 import { followSession } from './follow-session.ts';
 import { listenTo } from './gestures.ts';
-import { keepPainted, penOn } from './painting.ts';
+import { keepPainted } from './painting.ts';
 import { busy, isWriting } from './tool-in-hand.ts';
-
-/** One shape draws everything of its layer. */
-const SCENES = CANVASES.map(
-  ({ draw }) =>
-    (_: Konva.Context, shape: Konva.Shape): void =>
-      draw(penOn(shape.getLayer()!)),
-);
 
 interface DrawingBoardProps {
   /** What the board is called aloud: the block's name. */
@@ -30,9 +21,7 @@ interface DrawingBoardProps {
 /** The drawing board: canvases over each other, each redrawn when what it shows has changed, at most once a frame. */
 export function DrawingBoard({ name, describedBy }: DrawingBoardProps) {
   const frame = useRef<HTMLDivElement>(null);
-  const layers = useRef<(Konva.Layer | null)[]>([]);
   const spaceHeld = useRef(false);
-  const view = useStore(board, (state) => state.view);
   const tool = useStore(board, (state) => state.tool);
 
   useLayoutEffect(() => {
@@ -47,7 +36,7 @@ export function DrawingBoard({ name, describedBy }: DrawingBoardProps) {
   useEffect(() => listenTo(frame.current!, () => spaceHeld.current), []);
   useEffect(followSession, []);
 
-  useEffect(() => keepPainted(frame.current!, layers.current), []);
+  useEffect(() => keepPainted(frame.current!, [...frame.current!.querySelectorAll('canvas')]), []);
 
   const onKey = (event: KeyboardEvent): void => {
     // While numbers are typed, the space bar is a blank in them.
@@ -81,19 +70,9 @@ export function DrawingBoard({ name, describedBy }: DrawingBoardProps) {
         delete frame.current!.dataset.space;
       }}
     >
-      <Stage width={view.width} height={view.height} listening={false}>
-        {CANVASES.map(({ name }, k) => (
-          <Layer
-            key={name}
-            ref={(layer) => {
-              layers.current[k] = layer;
-            }}
-            listening={false}
-          >
-            <Shape sceneFunc={SCENES[k]!} listening={false} />
-          </Layer>
-        ))}
-      </Stage>
+      {CANVASES.map(({ name }) => (
+        <canvas key={name} />
+      ))}
     </div>
   );
 }

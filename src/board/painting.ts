@@ -1,4 +1,3 @@
-import type Konva from 'konva';
 import { pictures } from '../workspace/fabric-pictures.ts';
 import { plansCome } from '../workspace/plans.ts';
 import { session } from '../workspace/session.ts';
@@ -10,11 +9,37 @@ import { squaredPictures } from './draw/under-picture.ts';
 import { dropPaint, paintInFrame } from './frame.ts';
 import { proposals } from './proposal.ts';
 
-/** A pen on the plain canvas of a layer: what is drawn is mostly text and many short strokes, with nothing to wrap. */
-export const penOn = (layer: Konva.Layer): Pen => ({
-  ctx: layer.getNativeCanvasElement().getContext('2d')!,
+/** A pen on a canvas that `sizeToBoard` has sized: it draws in CSS pixels. */
+const penOn = (element: HTMLCanvasElement): Pen => ({
+  ctx: element.getContext('2d')!,
   camera: board.getState().camera,
 });
+
+/** Pixels of a canvas that covers the board at the density of the screen. */
+function pixelsOfBoard(): readonly [width: number, height: number] {
+  const { width, height } = board.getState().view;
+  return [Math.round(width * devicePixelRatio), Math.round(height * devicePixelRatio)];
+}
+
+function isFitted({ width, height }: HTMLCanvasElement): boolean {
+  const [wide, high] = pixelsOfBoard();
+  return width === wide && height === high;
+}
+
+/** Sizes a canvas to the board. A new size wipes it, so that is done just before it is painted, never between frames. */
+function sizeToBoard(element: HTMLCanvasElement): void {
+  if (isFitted(element)) return;
+  [element.width, element.height] = pixelsOfBoard();
+  const { width, height } = board.getState().view;
+  element.style.width = `${width}px`;
+  element.style.height = `${height}px`;
+  element.getContext('2d')!.scale(devicePixelRatio, devicePixelRatio);
+}
+
+function wipe({ ctx }: Pen): void {
+  const { width, height } = board.getState().view;
+  ctx.clearRect(0, 0, width, height);
+}
 
 const isSame = (before: readonly unknown[] | undefined, now: readonly unknown[]): boolean =>
   before?.length === now.length && now.every((part, k) => part === before[k]);
@@ -33,14 +58,18 @@ interface Showing {
 const hasWholeTiles = (): boolean => Number.isInteger(TILE_PX * globalThis.devicePixelRatio);
 
 /** What a canvas is to show now; where it can be, it is painted only in the squares in which something has changed. */
-function lookAt({ parts: partsNow, inFigures }: BoardCanvas, layer: Konva.Layer, last?: Showing): Showing {
+function lookAt(
+  { parts: partsNow, inFigures }: BoardCanvas,
+  element: HTMLCanvasElement,
+  last?: Showing,
+): Showing {
   const parts = partsNow();
   if (last !== undefined && isSame(last.parts, parts)) return last;
   const whole = inFigures?.whole() ?? [];
   const figures =
     last === undefined || inFigures === undefined || !isSame(last.whole, whole) || !hasWholeTiles()
       ? null
-      : figuresNow(inFigures.figures(penOn(layer)), last.figures);
+      : figuresNow(inFigures.figures(penOn(element)), last.figures);
   if (last === undefined || figures === null || last.owed === 'all')
     return { parts, whole, figures: null, owed: 'all' };
   const owed = new Set([...last.owed, ...figures.changedSince(last.figures)]);
@@ -48,38 +77,36 @@ function lookAt({ parts: partsNow, inFigures }: BoardCanvas, layer: Konva.Layer,
 }
 
 /** Paints what is owed, or as much of it as one frame has time for. */
-function paintOn(canvas: BoardCanvas, layer: Konva.Layer, showing: Showing): Showing {
+function paintOn(canvas: BoardCanvas, element: HTMLCanvasElement, showing: Showing): Showing {
   const { figures, owed } = showing;
   if (owed.length === 0) return showing;
-  if (owed === 'all' || figures === null || canvas.inFigures === undefined) {
-    layer.drawScene();
+  const pen = penOn(element);
+  if (owed === 'all' || figures === null || canvas.inFigures === undefined || !isFitted(element)) {
+    sizeToBoard(element);
+    wipe(pen);
+    canvas.draw(pen);
     return { ...showing, owed: [] };
   }
   const { paint, mostAtOnce } = canvas.inFigures;
-  return { ...showing, owed: figures.paintIn(penOn(layer), owed, paint, mostAtOnce) };
+  return { ...showing, owed: figures.paintIn(pen, owed, paint, mostAtOnce) };
 }
 
 const figuresNow = (figures: readonly Figure[] | null, before: FigureTiles | null): FigureTiles | null =>
   figures === null ? null : new FigureTiles(board.getState().view, figures, before);
 
 /**
- * Keeps the layers of the board showing what they are to show, and the element telling where it is looked at. `layers`
- * is read anew each time. Returns a stop function.
+ * Keeps the canvases of the board, one for each of `CANVASES`, showing what they are to show, and the element around
+ * them telling where it is looked at. Returns a stop function.
  */
-export function keepPainted(element: HTMLElement, layers: readonly (Konva.Layer | null)[]): () => void {
+export function keepPainted(frame: HTMLElement, elements: readonly HTMLCanvasElement[]): () => void {
   const shown: Showing[] = [];
   const look = (): void => {
-    for (const [k, canvas] of CANVASES.entries()) {
-      const layer = layers[k];
-      if (layer) shown[k] = lookAt(canvas, layer, shown[k]);
-    }
+    for (const [k, canvas] of CANVASES.entries()) shown[k] = lookAt(canvas, elements[k]!, shown[k]);
   };
   const paint = (): void => {
     look();
     for (const [k, canvas] of CANVASES.entries()) {
-      const layer = layers[k];
-      if (!layer) continue;
-      shown[k] = paintOn(canvas, layer, shown[k]!);
+      shown[k] = paintOn(canvas, elements[k]!, shown[k]!);
       if (shown[k].owed.length > 0) paintSoon();
     }
   };
@@ -96,7 +123,7 @@ export function keepPainted(element: HTMLElement, layers: readonly (Konva.Layer 
   // Where an inch is on the screen, for whoever points at the board from outside, such as a journey's mouse.
   const tellCamera = (): void => {
     const { scale, x, y } = board.getState().camera;
-    element.dataset.camera = `${scale} ${x} ${y}`;
+    frame.dataset.camera = `${scale} ${x} ${y}`;
   };
   tellCamera();
   paintSoon();
