@@ -1,6 +1,8 @@
 import { StrictMode } from 'react';
 import { createRoot } from 'react-dom/client';
 import { App } from './views/app.tsx';
+import { firstScreen } from './workspace/first-screen.ts';
+import { startPlanning } from './workspace/making.ts';
 import { startOffline } from './workspace/new-version.ts';
 import { startPrinter } from './workspace/pdf-client.ts';
 import { startSession } from './workspace/start.ts';
@@ -14,7 +16,8 @@ createRoot(root).render(
   </StrictMode>,
 );
 
-// While the work is being opened, the worker that lays it out on paper gets ready.
-startPrinter();
-
-if (import.meta.env.PROD) void startOffline();
+void firstScreen.then(() => {
+  startPlanning();
+  startPrinter();
+  if (import.meta.env.PROD) void startOffline();
+});

@@ -1,4 +1,4 @@
-import { lazy, Suspense, useEffect, useState } from 'react';
+import { useEffect, useState } from 'react';
 import { useStore } from 'zustand';
 import { readCode } from '../document/coded-address.ts';
 import { phrase } from '../words/phrase.ts';
@@ -8,6 +8,7 @@ import { ErrorBoundary } from './error-boundary.tsx';
 import { FileDrop } from './file-drop.tsx';
 import { FollowLine, NewVersionLine } from './follow-line.tsx';
 import { listenToKeys } from './keys.ts';
+import { lazyDialog } from './lazy-dialog.tsx';
 import { NoticeLine } from './notice-line.tsx';
 import { Palette } from './palette.tsx';
 import { PlaceView } from './place-view.tsx';
@@ -17,11 +18,11 @@ import { TopBar } from './top-bar.tsx';
 import { Waiting } from './waiting.tsx';
 import { closeWindowDialog, openWindowDialog, windowDialog } from './window-dialog.ts';
 
-const EarlierDialog = lazy(() => import('./projects/earlier-dialog.tsx'));
-const ProjectsDialog = lazy(() => import('./projects/projects-dialog.tsx'));
-const ShareDialog = lazy(() => import('./projects/share-dialog.tsx'));
-const SharedDialog = lazy(() => import('./projects/shared-dialog.tsx'));
-const HelpDialog = lazy(() => import('./help-dialog.tsx'));
+const EarlierDialog = lazyDialog(() => import('./projects/earlier-dialog.tsx'));
+const ProjectsDialog = lazyDialog(() => import('./projects/projects-dialog.tsx'));
+const ShareDialog = lazyDialog(() => import('./projects/share-dialog.tsx'));
+const SharedDialog = lazyDialog(() => import('./projects/shared-dialog.tsx'));
+const HelpDialog = lazyDialog(() => import('./help-dialog.tsx'));
 
 interface AppProps {
   /** Settles when the kept work, or the demo, is open. */
@@ -79,35 +80,15 @@ function WindowDialogs() {
     case 'palette':
       return <Palette onClose={closeWindowDialog} />;
     case 'help':
-      return (
-        <Suspense fallback={null}>
-          <HelpDialog onClose={closeWindowDialog} />
-        </Suspense>
-      );
+      return <HelpDialog onClose={closeWindowDialog} />;
     case 'projects':
-      return (
-        <Suspense fallback={null}>
-          <ProjectsDialog onClose={closeWindowDialog} />
-        </Suspense>
-      );
+      return <ProjectsDialog onClose={closeWindowDialog} />;
     case 'earlier':
-      return (
-        <Suspense fallback={null}>
-          <EarlierDialog onClose={closeWindowDialog} />
-        </Suspense>
-      );
+      return <EarlierDialog onClose={closeWindowDialog} />;
     case 'share':
-      return (
-        <Suspense fallback={null}>
-          <ShareDialog onClose={closeWindowDialog} />
-        </Suspense>
-      );
+      return <ShareDialog onClose={closeWindowDialog} />;
     case 'shared':
-      return (
-        <Suspense fallback={null}>
-          <SharedDialog onClose={closeWindowDialog} />
-        </Suspense>
-      );
+      return <SharedDialog onClose={closeWindowDialog} />;
     case null:
       return null;
   }

@@ -1,7 +1,8 @@
-import { Component, type ComponentType, lazy, type ReactNode, Suspense } from 'react';
+import { Component, type ComponentType, lazy, type ReactNode, Suspense, useEffect } from 'react';
 import { useStore } from 'zustand';
 import { phrase } from '../words/phrase.ts';
 import { saveToFile } from '../workspace/files.ts';
+import { tellFirstScreen } from '../workspace/first-screen.ts';
 import { session } from '../workspace/session.ts';
 import type { Place } from './places.ts';
 import { Waiting } from './waiting.tsx';
@@ -43,9 +44,16 @@ export function PlaceView({ place }: { readonly place: Place }) {
     <LoadBoundary key={`${place.name} ${opening}`} label={place.label}>
       <Suspense fallback={<Waiting text={phrase('Opening {label} …', { label: place.label })} />}>
         <Screen />
+        <Told />
       </Suspense>
     </LoadBoundary>
   );
+}
+
+/** Beside a screen that has come: tells that there is one. */
+function Told() {
+  useEffect(tellFirstScreen, []);
+  return null;
 }
 
 interface LoadBoundaryProps {
@@ -58,6 +66,10 @@ class LoadBoundary extends Component<LoadBoundaryProps, { readonly trouble: unkn
 
   static getDerivedStateFromError(trouble: unknown): { readonly trouble: unknown } {
     return { trouble };
+  }
+
+  override componentDidCatch(): void {
+    tellFirstScreen();
   }
 
   override render() {

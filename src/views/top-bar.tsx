@@ -5,6 +5,7 @@ import { phrase } from '../words/phrase.ts';
 import { edit, goTo } from '../workspace/actions.ts';
 import { keyText } from '../workspace/command.ts';
 import { type CommandName, command, runCommand } from '../workspace/commands.ts';
+import { firstScreen } from '../workspace/first-screen.ts';
 import { type SaveState, session } from '../workspace/session.ts';
 import { Icon, type IconName, MarkIcon } from './icons.tsx';
 import { NameField } from './name-field.tsx';
@@ -29,7 +30,9 @@ export function TopBar() {
   }, [name]);
   // The work is on show: what the other places will show of it is got ready.
   useEffect(() => {
-    for (const { prepare } of PLACES) prepare?.();
+    void firstScreen.then(() => {
+      for (const { prepare } of PLACES) prepare?.();
+    });
   }, []);
   return (
     <header className="top-bar">

@@ -4,7 +4,6 @@ import { say } from './actions.ts';
 import { startAutosave } from './autosave.ts';
 import { openKeep } from './keep/keep.ts';
 import { restore } from './keep/restore.ts';
-import { startPlanning } from './making.ts';
 import { freshSession, session } from './session.ts';
 
 /** The project that a first visit opens on, beside the page. */
@@ -21,7 +20,6 @@ export async function startSession(): Promise<void> {
   // Where the browser refuses, it is tried again: what cannot be read is never written over.
   if (restored.kind === 'restored') startAutosave(keep, window, restored);
   else startAutosave(keep);
-  startPlanning();
   window.addEventListener('beforeunload', (leaving) => {
     const { save, history } = session.getState();
     if (save === 'not-saved' && history.past.length > 0) leaving.preventDefault();

@@ -17,7 +17,7 @@ import { scrollWithin } from '../scroll-within.ts';
 import { useRestingPlan } from '../use-plan.ts';
 import { BLOCK_LIST_KEYS } from './block-list-keys.ts';
 import { BlockPicture } from './block-picture.tsx';
-import { NewBlockDialog } from './new-block-dialog.tsx';
+import { NewBlockDialog } from './new-block.ts';
 
 /** The project as the list shows it: a line under the hand is not followed, a colour that is being chosen is. */
 const listedProject = ({ project, draft }: Session): Project =>

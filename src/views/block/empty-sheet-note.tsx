@@ -2,7 +2,7 @@ import { useState } from 'react';
 import { phrase } from '../../words/phrase.ts';
 import { runCommand } from '../../workspace/commands.ts';
 import { Icon } from '../icons.tsx';
-import { NewBlockDialog } from './new-block-dialog.tsx';
+import { NewBlockDialog } from './new-block.ts';
 
 /** What to do when there is no block yet. */
 export function EmptySheetNote() {

@@ -76,7 +76,7 @@ const usualSizes = (unit: Unit): readonly [string, string] =>
   unit === 'mm' ? ['150 mm', '200 mm'] : [formatLength(6, unit), formatLength(9, unit)];
 
 /** Asks for shape, size and name of a block, shows what it will be, and adds it. */
-export function NewBlockDialog({ onClose }: { readonly onClose: () => void }) {
+export default function NewBlockDialog({ onClose }: { readonly onClose: () => void }) {
   const unit = useStore(session, (state) => state.project.unit);
   const [name, setName] = useState(() => freeBlockName(session.getState().project));
   const [shape, setShape] = useState<Shape>('square');

@@ -34,7 +34,7 @@ interface PictureDialogProps {
 }
 
 /** The picture of a fabric: chosen, framed, and told how much of the cloth it shows. */
-export function PictureDialog({ fabricId, file, onClose }: PictureDialogProps) {
+export default function PictureDialog({ fabricId, file, onClose }: PictureDialogProps) {
   const project = useStore(session, (state) => state.project);
   const block = useStore(session, shownBlock);
   const fabric = project.fabrics.find(({ id }) => id === fabricId);

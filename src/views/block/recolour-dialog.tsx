@@ -29,7 +29,7 @@ const WHERES: readonly (readonly [Where, string])[] = [
 const DO = { replace: replaceFabric, swap: swapFabrics } as const;
 
 /** Lays one fabric in the place of another, or lets two change places, with the block as it will look. */
-export function RecolourDialog({ onClose }: { readonly onClose: () => void }) {
+export default function RecolourDialog({ onClose }: { readonly onClose: () => void }) {
   const block = useStore(session, shownBlock);
   const project = useStore(session, (state) => state.project);
   return block === null ? null : <Recolour block={block} project={project} onClose={onClose} />;

@@ -27,7 +27,7 @@ interface UnderPictureDialogProps {
 }
 
 /** Where the corners of the block are in a picture: four handles on it, and what comes of them beside it. */
-export function UnderPictureDialog({ blockId, picture, onClose }: UnderPictureDialogProps) {
+export default function UnderPictureDialog({ blockId, picture, onClose }: UnderPictureDialogProps) {
   const block = useStore(session, (state) => findBlock(state.project, blockId));
   const shown = picture ?? block?.picture ?? null;
   return block === null || shown === null ? null : (

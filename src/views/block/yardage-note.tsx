@@ -6,12 +6,13 @@ import { boughtWords } from '../../cutting/sums.ts';
 import { phrase } from '../../words/phrase.ts';
 import { goTo } from '../../workspace/actions.ts';
 import { cuttings, followCutting } from '../../workspace/cutting-client.ts';
+import { onceShown } from '../../workspace/first-screen.ts';
 import { session } from '../../workspace/session.ts';
 
 /** How much of the fabric in hand is needed, as the drawing stands; it leads to what is cut from it. */
 export function YardageNote({ fabric }: { readonly fabric: string }) {
   // A first answer is enough here; the strips are made shorter where they are looked at.
-  useEffect(() => followCutting('quick'), []);
+  useEffect(() => onceShown(() => followCutting('quick')), []);
   const length = useStore(
     cuttings,
     (state) => state.sum?.fabrics.find((one) => one.fabric === fabric)?.length ?? 0,

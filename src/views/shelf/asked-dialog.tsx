@@ -1,16 +1,16 @@
-import { lazy, Suspense } from 'react';
 import { useStore } from 'zustand';
 import { closeDialog, dialogs } from '../../workspace/dialogs.ts';
-import { PictureDialog } from '../block/picture-dialog.tsx';
-import { RecolourDialog } from '../block/recolour-dialog.tsx';
-import { UnderPictureDialog } from '../block/under-picture-dialog.tsx';
+import { lazyDialog } from '../lazy-dialog.tsx';
 import './shelf.css';
-import { BringInDialog } from './bring-in-dialog.tsx';
-import { ElsewhereDialog } from './elsewhere-dialog.tsx';
-import { MotifDialog } from './motif-dialog.tsx';
-import { ShelfDialog } from './shelf-dialog.tsx';
 
-const FromPictureDialog = lazy(() => import('../picturing/from-picture-dialog.tsx'));
+const BringInDialog = lazyDialog(() => import('./bring-in-dialog.tsx'));
+const ElsewhereDialog = lazyDialog(() => import('./elsewhere-dialog.tsx'));
+const FromPictureDialog = lazyDialog(() => import('../picturing/from-picture-dialog.tsx'));
+const MotifDialog = lazyDialog(() => import('./motif-dialog.tsx'));
+const PictureDialog = lazyDialog(() => import('../block/picture-dialog.tsx'));
+const RecolourDialog = lazyDialog(() => import('../block/recolour-dialog.tsx'));
+const ShelfDialog = lazyDialog(() => import('./shelf-dialog.tsx'));
+const UnderPictureDialog = lazyDialog(() => import('../block/under-picture-dialog.tsx'));
 
 /** The dialog that a command, a menu or a dropped file asked for. */
 export function AskedDialog() {
@@ -25,11 +25,7 @@ export function AskedDialog() {
         <BringInDialog key={asked.text} fileName={asked.fileName} text={asked.text} onClose={closeDialog} />
       );
     case 'from-picture':
-      return (
-        <Suspense fallback={null}>
-          <FromPictureDialog file={asked.file} onClose={closeDialog} />
-        </Suspense>
-      );
+      return <FromPictureDialog file={asked.file} onClose={closeDialog} />;
     case 'motifs':
       return <MotifDialog onClose={closeDialog} />;
     case 'elsewhere':

@@ -43,7 +43,7 @@ const CHORDS = [0, 1, 2, 3, 4, 6, 8, 12, 16];
 const usualJoin = (unit: Unit): string => (unit === 'mm' ? '0.5 mm' : '0.02 in');
 
 /** What was understood of an SVG file, in words and drawn, and how it is to become a block. */
-export function BringInDialog({ fileName, text, onClose }: BringInDialogProps) {
+export default function BringInDialog({ fileName, text, onClose }: BringInDialogProps) {
   const unit = useStore(session, (state) => state.project.unit);
   const [name, setName] = useState(() =>
     freeNameLike(

@@ -32,7 +32,7 @@ const KINDS: readonly (readonly [PictureKind, string])[] = [
 ];
 
 /** The open block as a drawing or a picture for other programs. */
-export function ElsewhereDialog({ onClose }: { readonly onClose: () => void }) {
+export default function ElsewhereDialog({ onClose }: { readonly onClose: () => void }) {
   const block = useStore(session, shownBlock);
   const fabrics = useStore(session, (state) => state.project.fabrics);
   const unit = useStore(session, (state) => state.project.unit);

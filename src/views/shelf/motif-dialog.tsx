@@ -23,7 +23,7 @@ import { FileButton } from '../file-button.tsx';
 import { LengthField, readSize } from '../length-field.tsx';
 
 /** Parts of drawings kept under a name, for every project of this browser: kept, looked at, placed, taken off. */
-export function MotifDialog({ onClose }: { readonly onClose: () => void }) {
+export default function MotifDialog({ onClose }: { readonly onClose: () => void }) {
   const unit = useStore(session, (state) => state.project.unit);
   const [offered] = useState(chosenPart);
   const [motifs, setMotifs] = useState<readonly Motif[] | null>(null);

@@ -57,7 +57,7 @@ const NO_FABRICS: readonly Fabric[] = [];
 const FIRST: Starter = SHELF.find(({ name }) => name === 'Basket weave') ?? SHELF[0]!;
 
 /** Traditional blocks to begin with: found, set, looked at, and added as one step. */
-export function ShelfDialog({ onClose }: { readonly onClose: () => void }) {
+export default function ShelfDialog({ onClose }: { readonly onClose: () => void }) {
   const unit = useStore(session, (state) => state.project.unit);
   const fabrics = useStore(session, (state) => state.project.fabrics);
   const numbersKnown = useNumbers();
