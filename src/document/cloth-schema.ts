@@ -1,4 +1,4 @@
-import * as z from 'zod';
+import * as z from 'zod/mini';
 import { phrase } from '../words/phrase.ts';
 import {
   CODE_LENGTH,
@@ -26,26 +26,32 @@ import { id, list, number, otherwise, record, text, yesOrNo } from './schema-wor
 
 /** Takes over a check that edits use too; what follows its subject is the predicate. */
 const must = (check: (value: number) => Checked<number>) =>
-  number.superRefine((value, context) => {
-    const checked = check(value);
-    if (!checked.ok)
-      context.addIssue({
-        code: 'custom',
-        message: checked.error.replace(/^.*? (is .*?)\.$/, '$1').replace(/^at hand (?=is)/, ''),
-      });
-  });
+  number.check(
+    z.superRefine((value, context) => {
+      const checked = check(value);
+      if (!checked.ok)
+        context.addIssue({
+          code: 'custom',
+          message: checked.error.replace(/^.*? (is .*?)\.$/, '$1').replace(/^at hand (?=is)/, ''),
+        });
+    }),
+  );
 
 const within = (least: number, most: number) =>
-  number.refine(
-    (value) => value >= least && value <= most,
-    phrase('is not from {least} to {most}', { least, most }),
+  number.check(
+    z.refine(
+      (value) => value >= least && value <= most,
+      phrase('is not from {least} to {most}', { least, most }),
+    ),
   );
 
 const piecesAtHand = z.looseObject(
   {
-    name: text
-      .max(CODE_LENGTH, phrase('is longer than {codeLength} letters', { codeLength: CODE_LENGTH }))
-      .optional(),
+    name: z.optional(
+      text.check(
+        z.maxLength(CODE_LENGTH, phrase('is longer than {codeLength} letters', { codeLength: CODE_LENGTH })),
+      ),
+    ),
     width: must(checkStockSide),
     height: must(checkStockSide),
     count: must(checkStockCount),
@@ -55,54 +61,65 @@ const piecesAtHand = z.looseObject(
 
 /** Optional keys of each fabric. */
 export const clothKeys = {
-  code: text
-    .max(CODE_LENGTH, phrase('is longer than {codeLength} letters', { codeLength: CODE_LENGTH }))
-    .optional(),
-  width: must(checkWidth).optional(),
-  grain: z.enum(['seam', 'block'], { error: phrase('is neither seam nor block') }).optional(),
-  directional: yesOrNo.optional(),
-  price: z
-    .looseObject(
+  code: z.optional(
+    text.check(
+      z.maxLength(CODE_LENGTH, phrase('is longer than {codeLength} letters', { codeLength: CODE_LENGTH })),
+    ),
+  ),
+  width: z.optional(must(checkWidth)),
+  grain: z.optional(z.enum(['seam', 'block'], { error: phrase('is neither seam nor block') })),
+  directional: z.optional(yesOrNo),
+  price: z.optional(
+    z.looseObject(
       {
         amount: must(checkPrice),
         per: z.enum(['yard', 'metre'], { error: phrase('is neither yard nor metre') }),
       },
       record,
-    )
-    .optional(),
-  atHand: z
-    .looseObject(
+    ),
+  ),
+  atHand: z.optional(
+    z.looseObject(
       {
-        length: must(checkStockLength).optional(),
-        pieces: list(piecesAtHand, PIECES_AT_HAND).optional(),
+        length: z.optional(must(checkStockLength)),
+        pieces: z.optional(list(piecesAtHand, PIECES_AT_HAND)),
       },
       record,
-    )
-    .optional(),
-  notes: text
-    .max(NOTES_LENGTH, phrase('is longer than {notesLength, number} letters', { notesLength: NOTES_LENGTH }))
-    .optional(),
+    ),
+  ),
+  notes: z.optional(
+    text.check(
+      z.maxLength(
+        NOTES_LENGTH,
+        phrase('is longer than {notesLength, number} letters', { notesLength: NOTES_LENGTH }),
+      ),
+    ),
+  ),
 };
 
 export const fileCutting = z.looseObject(
   {
-    ease: within(0, MOST_EASE_IN).optional(),
-    step: within(LEAST_STEP_IN, MOST_STEP_IN).optional(),
-    width: must(checkWidth).optional(),
-    savings: z
-      .enum(['none', 'squares', 'all'], { error: phrase('is none of none, squares and all') })
-      .optional(),
-    spare: within(0, MOST_SHARE).optional(),
-    shrinkage: within(0, MOST_SHARE).optional(),
-    stockFirst: yesOrNo.optional(),
-    sizes: list(
-      z.looseObject(
-        { block: id, patch: id, width: must(checkStockSide), height: must(checkStockSide) },
-        record,
+    ease: z.optional(within(0, MOST_EASE_IN)),
+    step: z.optional(within(LEAST_STEP_IN, MOST_STEP_IN)),
+    width: z.optional(must(checkWidth)),
+    savings: z.optional(
+      z.enum(['none', 'squares', 'all'], { error: phrase('is none of none, squares and all') }),
+    ),
+    spare: z.optional(within(0, MOST_SHARE)),
+    shrinkage: z.optional(within(0, MOST_SHARE)),
+    stockFirst: z.optional(yesOrNo),
+    sizes: z.optional(
+      list(
+        z.looseObject(
+          { block: id, patch: id, width: must(checkStockSide), height: must(checkStockSide) },
+          record,
+        ),
+        SIZES_PER_PROJECT,
       ),
-      SIZES_PER_PROJECT,
-    ).optional(),
-    done: list(text.max(MARK_LENGTH, otherwise(phrase('is too long'))), MARKS_PER_PROJECT).optional(),
+    ),
+    done: z.optional(
+      list(text.check(z.maxLength(MARK_LENGTH, otherwise(phrase('is too long')))), MARKS_PER_PROJECT),
+    ),
   },
   record,
 );

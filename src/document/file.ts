@@ -1,4 +1,4 @@
-import type * as z from 'zod';
+import type * as z from 'zod/mini';
 import { snap } from '../geometry/lattice.ts';
 import { phrase } from '../words/phrase.ts';
 import { checkWhole } from './file-check.ts';
@@ -245,7 +245,7 @@ function unsafeError(json: JsonObject): FileError | null {
   const place = placeOf(path, json);
   return {
     kind: 'invalid',
-    message: sentenceOf(path, 'has a key ‘__proto__’, which a file cannot use', json),
+    message: sentenceOf(path, phrase('has a key ‘__proto__’, which a file cannot use'), json),
     ...(place === null ? {} : { place }),
   };
 }

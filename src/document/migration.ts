@@ -1,4 +1,4 @@
-import type * as z from 'zod';
+import type * as z from 'zod/mini';
 
 export type JsonObject = { readonly [key: string]: unknown };
 
@@ -6,7 +6,7 @@ export type JsonObject = { readonly [key: string]: unknown };
 export interface Migration {
   readonly from: number;
   /** The parts of a file of that version that the next has no longer; what else there is, is checked at the end. */
-  readonly check?: z.ZodType;
+  readonly check?: z.ZodMiniType;
   /** Given only what has passed the check. */
   readonly migrate: (file: JsonObject) => JsonObject;
 }

@@ -1,4 +1,4 @@
-import type * as z from 'zod';
+import type * as z from 'zod/mini';
 import type { JsonObject, Migration } from './migration.ts';
 import { FROM_VERSION_1 } from './version-1.ts';
 

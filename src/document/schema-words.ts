@@ -1,4 +1,4 @@
-import * as z from 'zod';
+import * as z from 'zod/mini';
 import { MAX_COORDINATE_IN } from '../geometry/lattice.ts';
 import { phrase } from '../words/phrase.ts';
 import { type Checked, checkName, ID_LENGTH } from './limits.ts';
@@ -19,7 +19,7 @@ export const count = (n: number): string => n.toLocaleString('en');
 /** Takes over the check that edits use too; its sentence begins with the subject, which is named elsewhere. */
 export const passes =
   <Value>(check: (value: Value) => Checked<Value>) =>
-  (value: Value, context: z.RefinementCtx<Value>) => {
+  (value: Value, context: z.core.$RefinementCtx<Value>) => {
     const checked = check(value);
     if (checked.ok) return;
     context.addIssue({
@@ -30,9 +30,9 @@ export const passes =
 
 export const text = z.string(otherwise(phrase('is not text')));
 export const id = text
-  .min(1, phrase('is empty'))
-  .max(ID_LENGTH, phrase('is longer than {idLength} letters', { idLength: ID_LENGTH }));
-export const name = text.superRefine(passes(checkName));
+  .check(z.minLength(1, phrase('is empty')))
+  .check(z.maxLength(ID_LENGTH, phrase('is longer than {idLength} letters', { idLength: ID_LENGTH })));
+export const name = text.check(z.superRefine(passes(checkName)));
 export const record = otherwise(phrase('is not a record in braces'));
 export const number = z.number(otherwise(phrase('is not a number')));
 export const yesOrNo = z.boolean(otherwise(phrase('is neither true nor false')));
@@ -40,21 +40,25 @@ export const yesOrNo = z.boolean(otherwise(phrase('is neither true nor false')))
 const tooFar = phrase('lies farther out than {maxCoordinate} in', {
   maxCoordinate: count(MAX_COORDINATE_IN),
 });
-const coordinate = number.min(-MAX_COORDINATE_IN, tooFar).max(MAX_COORDINATE_IN, tooFar);
+const coordinate = number
+  .check(z.minimum(-MAX_COORDINATE_IN, tooFar))
+  .check(z.maximum(MAX_COORDINATE_IN, tooFar));
 export const point = z.tuple([coordinate, coordinate], otherwise(phrase('is not a pair of numbers')));
 
 /** The length is checked before anything in the list, so that a list far too long costs nothing. */
-export function list<Item extends z.ZodType>(item: Item, most: number) {
+export function list<Item extends z.ZodMiniType>(item: Item, most: number) {
   const short = (items: readonly unknown[]) => items.length <= most;
-  return z
-    .array(z.unknown(), otherwise(phrase('is not a list')))
-    .refine(short, {
-      error: ({ input }) =>
-        phrase('holds {input}, more than the {most} allowed', {
-          input: count((input as readonly unknown[]).length),
-          most: count(most),
-        }),
-      abort: true,
-    })
-    .pipe(z.array(item));
+  return z.pipe(
+    z.array(z.unknown(), otherwise(phrase('is not a list'))).check(
+      z.refine(short, {
+        error: ({ input }) =>
+          phrase('holds {input}, more than the {most} allowed', {
+            input: count((input as readonly unknown[]).length),
+            most: count(most),
+          }),
+        abort: true,
+      }),
+    ),
+    z.array(item),
+  );
 }

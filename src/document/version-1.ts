@@ -1,4 +1,4 @@
-import * as z from 'zod';
+import * as z from 'zod/mini';
 import { phrase } from '../words/phrase.ts';
 import { oneLine } from './file-place.ts';
 import { knownDrawing } from './known-drawing.ts';
@@ -15,25 +15,27 @@ const paint = z.looseObject({ at: point, fabric: id }, record);
 
 const block = z.looseObject(
   {
-    paint: list(paint, PATCHES_PER_BLOCK).optional(),
-    orders: list(list(point, PATCHES_PER_ORDER), ORDERS_PER_BLOCK).optional(),
+    paint: z.optional(list(paint, PATCHES_PER_BLOCK)),
+    orders: z.optional(list(list(point, PATCHES_PER_ORDER), ORDERS_PER_BLOCK)),
   },
   record,
 );
 
 const file = z
-  .looseObject({ fabrics: z.unknown().optional(), blocks: list(block, BLOCKS_PER_PROJECT) })
-  .superRefine(({ fabrics, blocks }, context) => {
-    const known = new Set(Array.isArray(fabrics) ? fabrics.map((fabric: unknown) => idOf(fabric)) : []);
-    for (const [i, { paint: laid = [] }] of blocks.entries())
-      for (const [j, { fabric }] of laid.entries())
-        if (!known.has(fabric))
-          context.addIssue({
-            code: 'custom',
-            path: ['blocks', i, 'paint', j, 'fabric'],
-            message: phrase('‘{fabric}’ is not in the list of fabrics', { fabric: oneLine(fabric) }),
-          });
-  });
+  .looseObject({ fabrics: z.optional(z.unknown()), blocks: list(block, BLOCKS_PER_PROJECT) })
+  .check(
+    z.superRefine(({ fabrics, blocks }, context) => {
+      const known = new Set(Array.isArray(fabrics) ? fabrics.map((fabric: unknown) => idOf(fabric)) : []);
+      for (const [i, { paint: laid = [] }] of blocks.entries())
+        for (const [j, { fabric }] of laid.entries())
+          if (!known.has(fabric))
+            context.addIssue({
+              code: 'custom',
+              path: ['blocks', i, 'paint', j, 'fabric'],
+              message: phrase('‘{fabric}’ is not in the list of fabrics', { fabric: oneLine(fabric) }),
+            });
+    }),
+  );
 
 const idOf = (json: unknown): unknown =>
   typeof json === 'object' && json !== null && 'id' in json ? json.id : undefined;

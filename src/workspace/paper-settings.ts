@@ -1,4 +1,4 @@
-import * as z from 'zod';
+import * as z from 'zod/mini';
 import { createStore } from 'zustand/vanilla';
 import { copiesInHand } from '../document/edit-copies.ts';
 import {
@@ -69,25 +69,25 @@ const LONGEST_TYPED = 100;
 
 /** What is kept, as far as it makes sense: the browser may hold what another version wrote, or anything. */
 const keptSettings = z.object({
-  parts: z
-    .array(z.enum(BOOKLET_PARTS as [BookletPart, ...BookletPart[]]))
-    .transform((parts): ReadonlySet<BookletPart> => new Set(parts))
-    .catch(USUAL.parts),
-  page: z
-    .enum([...(Object.keys(PAGES) as PageName[]), 'other'])
-    .nullable()
-    .catch(USUAL.page),
-  otherPage: z.string().max(LONGEST_TYPED).catch(USUAL.otherPage),
-  margin: z.string().max(LONGEST_TYPED).nullable().catch(USUAL.margin),
-  side: z.enum(['printed', 'front']).catch(USUAL.side),
-  turning: z.enum(['quarters', 'free']).catch(USUAL.turning),
-  together: z.enum(['fewest', 'blocks', 'sections']).catch(USUAL.together),
-  style: z.enum(['outline', 'shaded', 'hatched']).catch(USUAL.style),
-  grain: z.boolean().catch(USUAL.grain),
-  codes: z.boolean().nullable().catch(USUAL.codes),
-  large: z.boolean().catch(USUAL.large),
-  tone: z.enum(['black', 'grey']).catch(USUAL.tone),
-  zoom: z.enum(['overview', 'page', 'true-size']).catch(USUAL.zoom),
+  parts: z.catch(
+    z.pipe(
+      z.array(z.enum(BOOKLET_PARTS as [BookletPart, ...BookletPart[]])),
+      z.transform((parts): ReadonlySet<BookletPart> => new Set(parts)),
+    ),
+    USUAL.parts,
+  ),
+  page: z.catch(z.nullable(z.enum([...(Object.keys(PAGES) as PageName[]), 'other'])), USUAL.page),
+  otherPage: z.catch(z.string().check(z.maxLength(LONGEST_TYPED)), USUAL.otherPage),
+  margin: z.catch(z.nullable(z.string().check(z.maxLength(LONGEST_TYPED))), USUAL.margin),
+  side: z.catch(z.enum(['printed', 'front']), USUAL.side),
+  turning: z.catch(z.enum(['quarters', 'free']), USUAL.turning),
+  together: z.catch(z.enum(['fewest', 'blocks', 'sections']), USUAL.together),
+  style: z.catch(z.enum(['outline', 'shaded', 'hatched']), USUAL.style),
+  grain: z.catch(z.boolean(), USUAL.grain),
+  codes: z.catch(z.nullable(z.boolean()), USUAL.codes),
+  large: z.catch(z.boolean(), USUAL.large),
+  tone: z.catch(z.enum(['black', 'grey']), USUAL.tone),
+  zoom: z.catch(z.enum(['overview', 'page', 'true-size']), USUAL.zoom),
 });
 
 function kept(): PaperSettings {

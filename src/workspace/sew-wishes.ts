@@ -1,4 +1,4 @@
-import * as z from 'zod';
+import * as z from 'zod/mini';
 import { createStore } from 'zustand/vanilla';
 
 /** What a person wishes beside this machine, and how fast they sew. Kept in this browser, like the choice of a printer. */
@@ -10,11 +10,11 @@ export interface SewWishes {
 
 const KEY = 'underpaper-sew';
 
-const count = z.number().finite().nonnegative();
+const count = z.number().check(z.nonnegative());
 
 const keptWishes = z.object({
-  isSpoken: z.boolean().catch(false),
-  pace: z.object({ seconds: count, patches: count }).nullable().catch(null),
+  isSpoken: z.catch(z.boolean(), false),
+  pace: z.catch(z.nullable(z.object({ seconds: count, patches: count })), null),
 });
 
 function known(): SewWishes {
