@@ -2,7 +2,7 @@ import { proxy, type Remote, wrap } from 'comlink';
 import { piece } from '../piecing/piece.ts';
 import { pieceMemory } from '../piecing/piece-memory.ts';
 import type { Cure } from '../piecing/repairs/cure.ts';
-import { type CureNews, findCures } from '../piecing/repairs/find-cures.ts';
+import type { CureNews } from '../piecing/repairs/find-cures.ts';
 import type { MadePlan, PieceOrder, Piecing } from './piecing-worker.ts';
 import { startWorker } from './worker-hand.ts';
 
@@ -92,6 +92,8 @@ export async function searchForRepairs(
     return await inWorker<readonly Cure[] | null>(
       (piecing) => piecing.repairs(order, proxy(onProgress)),
       async () => {
+        // Needed here only where there is no worker.
+        const { findCures } = await import('../piecing/repairs/find-cures.ts');
         const steps = findCures(order.block, order.options);
         while (mine === searchHere) {
           await breathe();
