@@ -102,7 +102,23 @@ export default defineConfig({
   worker: { format: 'es' },
   // Known from the start: one that is found on the way has the page of `npm start` loaded anew.
   optimizeDeps: { include: ['comlink', 'fflate', 'fontkit', 'intl-messageformat', 'pdfkit', 'polylabel'] },
-  build: { target: 'es2022', sourcemap: true },
+  build: {
+    target: 'es2022',
+    sourcemap: true,
+    // The first screen's is a single one, packed to a third.
+    chunkSizeWarningLimit: 1_000,
+    rolldownOptions: {
+      output: {
+        codeSplitting: {
+          groups: [
+            { name: 'start', test: /\/src\/(words|workspace)\/language\.ts/, priority: 2 },
+            // What the first screen needs, packed as one: that is smaller and asked for once.
+            { name: 'first', test: /\/src\/(page|views\/block\/block-place)\.tsx/, priority: 1 },
+          ],
+        },
+      },
+    },
+  },
   test: {
     include: ['tests/**/*.test.ts'],
     environment: 'node',
