@@ -6,7 +6,6 @@ import { goTo } from '../workspace/actions.ts';
 import type { Command, PartKeys } from '../workspace/command.ts';
 import { BLOCK_LIST_KEYS } from './block/block-list-keys.ts';
 import type { IconName } from './icons.tsx';
-import { warmPaper } from './paper/warm-paper.ts';
 import { QUILT_COMMANDS, QUILT_KEYS } from './quilt/quilt-commands.ts';
 import { REHEARSAL_KEYS } from './rehearsal/rehearsal-keys.ts';
 
@@ -72,7 +71,11 @@ export const PLACES: readonly Place[] = [
     commands: [],
     partKeys: [],
     load: () => import('./paper/paper-place.tsx'),
-    prepare: warmPaper,
+    prepare: () =>
+      void import('./paper/warm-paper.ts').then(
+        ({ warmPaper }) => warmPaper(),
+        () => undefined,
+      ),
   },
   {
     name: 'sew',

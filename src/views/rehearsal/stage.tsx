@@ -6,8 +6,8 @@ import { Choice } from '../choice.tsx';
 import { Icon } from '../icons.tsx';
 import { PHASE_NAMES, type Phase, phaseAt, phasesOf } from './phases.ts';
 import { rehearsalKey } from './rehearsal-keys.ts';
-import { leaveStage, rehearsal, type Side, setSide, showPhase } from './rehearsal-state.ts';
-import { type Rehearsed, useRehearsed, useStepWords } from './rehearsed.ts';
+import { rehearsal, type Side, setSide, showPhase } from './rehearsal-state.ts';
+import { type Rehearsed, useStepWords } from './rehearsed.ts';
 import { StageLegend } from './stage-legend.tsx';
 import { StagePicture } from './stage-picture.tsx';
 
@@ -30,15 +30,15 @@ const SIDE_WORDS: Readonly<Record<Side, string>> = {
   printed: phrase('Seen from the printed side, mirrored, as it lies under the needle. The cloth is beneath.'),
 };
 
-/** The step of the rehearsal that is looked at, large, over the drawing. Nothing while the drawing is on the board. */
-export function RehearsalStage() {
-  const work = useRehearsed();
-  const step = useStore(rehearsal, (state) => state.step);
-  if (work === null || step === null) return null;
-  return <Stage work={work} index={Math.min(step, work.steps.length - 1)} />;
+interface StageProps {
+  readonly work: Rehearsed;
+  /** Of the step that is shown. */
+  readonly index: number;
+  readonly onClose: () => void;
 }
 
-function Stage({ work, index }: { readonly work: Rehearsed; readonly index: number }) {
+/** A step of the rehearsal, large, over the drawing. */
+export default function Stage({ work, index, onClose }: StageProps) {
   const { plan, steps, colors } = work;
   const words = useStepWords();
   const cautions = useMemo(() => cautionsOf(steps), [steps]).get(index) ?? [];
@@ -66,7 +66,7 @@ function Stage({ work, index }: { readonly work: Rehearsed; readonly index: numb
           className="button stage-leave"
           aria-label={phrase('Back to the drawing')}
           title={phrase('Back to the drawing (Esc)')}
-          onClick={leaveStage}
+          onClick={onClose}
         >
           <Icon name="close" size={16} />
           <span>{phrase('Back to the drawing')}</span>
