@@ -37,22 +37,35 @@ const withPolicy = (): Plugin => ({
   },
 });
 
-/** The page's program is asked for at once, while the language is still being settled. */
+/** The program of the first screen and its styles are asked for at once, while the language is still being settled. */
 const preloadPage = (): Plugin => ({
   name: 'preload-page',
   apply: 'build',
   transformIndexHtml: {
     order: 'post',
     handler: (_, { bundle = {} }) => {
-      const page = Object.values(bundle).find(
-        (chunk) => chunk.type === 'chunk' && chunk.facadeModuleId?.endsWith('/src/page.tsx'),
+      const chunks = Object.values(bundle).filter((file) => file.type === 'chunk');
+      const wanted = chunks.filter(({ facadeModuleId }) =>
+        /\/src\/(page|views\/block\/block-place)\.tsx$/.test(facadeModuleId ?? ''),
       );
-      const files = page?.type === 'chunk' ? [page.fileName, ...page.imports] : [];
-      return files.map((name) => ({
-        tag: 'link',
-        attrs: { rel: 'modulepreload', crossorigin: true, href: `./${name}` },
-        injectTo: 'head' as const,
-      }));
+      const files = new Set(wanted.flatMap(({ fileName, imports }) => [fileName, ...imports]));
+      const styles = new Set(
+        chunks
+          .filter(({ fileName }) => files.has(fileName))
+          .flatMap(({ viteMetadata }) => [...(viteMetadata?.importedCss ?? [])]),
+      );
+      return [
+        ...Array.from(files, (name) => ({
+          tag: 'link',
+          attrs: { rel: 'modulepreload', crossorigin: true, href: `./${name}` },
+          injectTo: 'head' as const,
+        })),
+        ...Array.from(styles, (name) => ({
+          tag: 'link',
+          attrs: { rel: 'stylesheet', crossorigin: true, href: `./${name}` },
+          injectTo: 'head' as const,
+        })),
+      ];
     },
   },
 });

@@ -1,3 +1,4 @@
+import { gzipSync } from 'node:zlib';
 import { expect, test } from '@playwright/test';
 import { openApp } from './window.ts';
 
@@ -44,4 +45,36 @@ test('no request leaves the origin, the policy of the page holds everywhere, and
   await walk();
   expect(strangers).toEqual([]);
   expect(refused).toEqual([]);
+});
+
+test('before the first drawing little is asked for: its program in one piece, no worker, nothing for a later visit', async ({
+  page,
+  context,
+}) => {
+  await page.addInitScript(() => {
+    const { fillText } = CanvasRenderingContext2D.prototype;
+    CanvasRenderingContext2D.prototype.fillText = function (...args) {
+      document.documentElement.dataset.drawn ??= String(performance.now());
+      return fillText.apply(this, args);
+    };
+  });
+  const before = new Map<string, number>();
+  let isDrawn = false;
+  context.on('response', async (response) => {
+    if (isDrawn || response.request().serviceWorker()) return;
+    const body = await response.body();
+    const isPacked = /\.woff2$/.test(response.url());
+    before.set(response.url(), isPacked ? body.length : gzipSync(body).length);
+  });
+  await page.goto('/');
+  await page.locator('html[data-drawn]').waitFor();
+  isDrawn = true;
+  const names = [...before.keys()];
+  expect(names.filter((name) => /worker/.test(name))).toEqual([]);
+  expect(names.some((name) => /\.woff2$/.test(name))).toBe(true);
+  const bytes = [...before.values()].reduce((sum, one) => sum + one, 0);
+  console.log(`${Math.round(bytes / 1000)} kB packed before the first drawing`);
+  // All of it came: the drawing stands on its plan, the type on its font.
+  expect(bytes).toBeGreaterThan(200_000);
+  expect(bytes).toBeLessThan(350_000);
 });
