@@ -48,7 +48,10 @@ const preloadPage = (): Plugin => ({
       const wanted = chunks.filter(({ facadeModuleId }) =>
         /\/src\/(page|views\/block\/block-place)\.tsx$/.test(facadeModuleId ?? ''),
       );
-      const files = new Set(wanted.flatMap(({ fileName, imports }) => [fileName, ...imports]));
+      const files = new Set(wanted.map(({ fileName }) => fileName));
+      for (const name of files)
+        for (const { imports } of chunks.filter(({ fileName }) => fileName === name))
+          for (const needed of imports) files.add(needed);
       const styles = new Set(
         chunks
           .filter(({ fileName }) => files.has(fileName))

@@ -12,6 +12,7 @@ class NotLoaded extends Error {}
 
 /** Screens asked for, by the name of their place; a part of one that failed once is not asked for again. */
 const asked = new Map<string, Promise<{ readonly default: ComponentType }>>();
+/** Those that have come, and those that a place waits for. */
 const screens = new Map<string, ComponentType>();
 
 /** Fetches the screen of a place before it is opened. */
@@ -21,8 +22,12 @@ export function loadScreen({ name, load }: Place): Promise<{ readonly default: C
   const coming = load().catch((cause: unknown) => {
     throw new NotLoaded(phrase('{name} could not be loaded', { name }), { cause });
   });
-  // It is said when the place is opened.
-  coming.catch(() => undefined);
+  coming.then(
+    // One that is waited for stays as it is: another would begin the place anew.
+    (screen) => screens.has(name) || screens.set(name, screen.default),
+    // It is said when the place is opened.
+    () => undefined,
+  );
   asked.set(name, coming);
   return coming;
 }

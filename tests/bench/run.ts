@@ -1,6 +1,7 @@
 import { arch, cpus } from 'node:os';
 import { benchFaces, benchPlan } from './benches.ts';
 import { benchFirstSheet } from './first-sheet.ts';
+import { benchFirstVisit } from './first-visit.ts';
 import { growthExponent } from './measure.ts';
 import { benchMending } from './mending.ts';
 import { benchNesting, trianglesAndKites } from './nesting.ts';
@@ -218,6 +219,11 @@ if (pointers.includes(null)) {
       );
     });
   }
+  const visit = await benchFirstVisit(5);
+  if (visit !== null)
+    say(
+      `A first visit, the processor slowed four times, until the drawing stands: ${ms(visit.underpaper)} ms, ${(visit.underpaper / visit.empty).toFixed(1)}× an empty page of the same React and fonts`,
+    );
   const undo = await benchUndo(200, 500);
   if (undo !== null)
     say(
