@@ -108,6 +108,16 @@ test('files that mean harm run nothing, fetch nothing, and lose nothing', async 
   await choose(page, 'many.svg', svg(`<path d="M0 0${' 1 1 2 0'.repeat(300_000)}"/>`));
   await expect(notice).toContainText('more than 200,000 points');
 
+  // A long one is read beside the screen, which answers meanwhile: it is stopped in the midst of it.
+  await choose(
+    page,
+    'endless.svg',
+    svg(`${'<g id="a"></g>'.repeat(490_000)}${QUAY}`, 'width="6in" height="6in"'),
+  );
+  await expect(dialog(page)).toContainText('Reading the drawing …');
+  await page.keyboard.press('Escape');
+  await expect(dialog(page)).toBeHidden();
+
   const seen = asked.length;
   await choose(
     page,

@@ -1,5 +1,4 @@
 import { oneLine } from '../document/file-place.ts';
-import { readSvg } from '../document/import-svg/read-svg.ts';
 import { phrase } from '../words/phrase.ts';
 import { say } from './actions.ts';
 import { askFor } from './dialogs.ts';
@@ -26,26 +25,23 @@ export function chooseDrawing(): Promise<void> {
   });
 }
 
+export const notImported = (fileName: string, reason: string): void =>
+  say('trouble', phrase('‘{file}’ was not imported. {reason}', { file: fileName, reason }));
+
 /**
- * Reads a chosen or dropped SVG file and shows what was understood. A file that cannot be used changes nothing and
- * a notice says why.
+ * Asks how a chosen or dropped SVG file is to become a block, while it is being read. A file that cannot be used changes
+ * nothing and a notice says why.
  */
 export async function bringIn(file: ReadableFile): Promise<void> {
-  const refused = (reason: string): void =>
-    say('trouble', phrase('‘{file}’ was not imported. {reason}', { file: oneLine(file.name), reason }));
+  const fileName = oneLine(file.name);
   if (file.size > MAX_BYTES)
-    return refused(
+    return notImported(
+      fileName,
       phrase('It is larger than {maxBytes} MB, far too large for a block.', { maxBytes: MAX_BYTES / 1e6 }),
     );
-  let text: string;
   try {
-    text = await file.text();
+    askFor({ kind: 'bring-in', fileName, text: await file.text() });
   } catch {
-    return refused(phrase('The browser could not read it: it may have been moved, or be a folder.'));
+    notImported(fileName, phrase('The browser could not read it: it may have been moved, or be a folder.'));
   }
-  const read = readSvg(text, 0);
-  if (!read.ok) return refused(read.error);
-  if (read.drawing.runs.length === 0 && read.drawing.curves === 0)
-    return refused(phrase('No line was found in it that a block could be made of.'));
-  askFor({ kind: 'bring-in', fileName: oneLine(file.name), text });
 }

@@ -3,6 +3,7 @@ import { loadLanguage, readLanguage } from '../words/language.ts';
 /** What every worker begins with: the language, then its program. */
 const PROGRAMS: Readonly<Record<string, () => Promise<unknown>>> = {
   cutting: () => import('./cutting-worker.ts'),
+  drawing: () => import('./drawing-worker.ts'),
   piecing: () => import('./piecing-worker.ts'),
   picturing: () => import('./picturing-worker.ts'),
   rounds: () => import('./rounds-worker.ts'),

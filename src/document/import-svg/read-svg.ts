@@ -79,10 +79,10 @@ interface Context {
 /**
  * Reads the straight lines of an SVG file. Only shapes are looked at: path, line, polyline, polygon, rect, circle
  * and ellipse, in groups, with nested transforms and view boxes. Nothing is run, fetched, or put on a page.
- * `chords`: straight stretches for each curved one (each quarter of a circle); 0 leaves curves out.
- * Cost: O(length of the text).
+ * `chords`: straight stretches for each curved one (each quarter of a circle); 0 leaves curves out. `onShare` is told
+ * now and then how much of the text has been read, 0 to 1. Cost: O(length of the text).
  */
-export function readSvg(text: string, chords: number): ReadSvg {
+export function readSvg(text: string, chords: number, onShare?: (share: number) => void): ReadSvg {
   if (text.length > MAX_SVG_LENGTH)
     return refuse(
       phrase('It is larger than {maxSvgLength} million characters, far too large for a block.', {
@@ -92,8 +92,10 @@ export function readSvg(text: string, chords: number): ReadSvg {
   if (text.startsWith('\u001f'))
     return refuse(phrase('It is compressed (SVGZ). Save it as plain SVG and try again.'));
   const reader = new Reader(chords);
-  const fault = readXml(text, (step) =>
-    step.kind === 'begin' ? reader.begin(step.name, step.attributes) : reader.end(),
+  const fault = readXml(
+    text,
+    (step) => (step.kind === 'begin' ? reader.begin(step.name, step.attributes) : reader.end()),
+    onShare,
   );
   if (!reader.isSvg) return refuse(phrase('It is not an SVG drawing.'));
   if (reader.points > MAX_POINTS)

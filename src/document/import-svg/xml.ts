@@ -46,11 +46,19 @@ class Left extends Error {
   }
 }
 
+/** Characters read between two words on how far it has come. */
+const STRETCH = 500_000;
+
 /**
  * Reads a document and hands over its steps in turn, until `visit` answers false or a fault is found; null when it
- * was read to its end, or left early on request. Cost: O(length).
+ * was read to its end, or left early on request. `onShare` is told now and then how much has been read, 0 to 1.
+ * Cost: O(length).
  */
-export function readXml(text: string, visit: (step: XmlStep) => boolean): XmlFault | null {
+export function readXml(
+  text: string,
+  visit: (step: XmlStep) => boolean,
+  onShare: (share: number) => void = () => undefined,
+): XmlFault | null {
   const parser = new SaxesParser({ position: false });
   let attributes = new Map<string, string>();
   let [elements, depth] = [0, 0];
@@ -81,7 +89,11 @@ export function readXml(text: string, visit: (step: XmlStep) => boolean): XmlFau
     hand({ kind: 'end', name: localName(name) });
   });
   try {
-    parser.write(text).close();
+    for (let at = 0; at < text.length; at += STRETCH) {
+      if (at > 0) onShare(at / text.length);
+      parser.write(text.slice(at, at + STRETCH));
+    }
+    parser.close();
     return null;
   } catch (thrown) {
     if (thrown instanceof Left) return thrown.fault;

@@ -1,27 +1,20 @@
-import { type FormEvent, useDeferredValue, useId, useMemo, useState } from 'react';
+import { type FormEvent, useId, useState } from 'react';
 import { useStore } from 'zustand';
 import { addDrawnBlock, freeNameLike } from '../../document/add-drawn-block.ts';
 import { nextBlockId } from '../../document/ids.ts';
-import { type LeftOutKind, readSvg, type StatedSize } from '../../document/import-svg/read-svg.ts';
-import {
-  type ImportedBlock,
-  type OutlineChoice,
-  type Scale,
-  toBlock,
-} from '../../document/import-svg/to-block.ts';
+import type { StatedSize } from '../../document/import-svg/read-svg.ts';
+import type { OutlineChoice, Scale } from '../../document/import-svg/to-block.ts';
 import { checkName, NAME_LENGTH } from '../../document/limits.ts';
-import { patchesOf } from '../../document/patches-of.ts';
-import { type Block, EMPTY_PROJECT, type Unit } from '../../document/project.ts';
+import type { Unit } from '../../document/project.ts';
 import { formatLength, parseLength } from '../../geometry/length.ts';
-import type { Segment } from '../../geometry/point.ts';
-import { boxOf } from '../../geometry/ring.ts';
+import { perCent } from '../../words/numeral.ts';
 import { phrase } from '../../words/phrase.ts';
 import { edit, say } from '../../workspace/actions.ts';
 import { session } from '../../workspace/session.ts';
-import { numbersOf } from '../../workspace/starter-numbers.ts';
 import { Dialog } from '../dialog.tsx';
-import { Icon } from '../icons.tsx';
 import { LengthField, readSize } from '../length-field.tsx';
+import { DrawingPicture, DrawingWords } from './understood-drawing.tsx';
+import { useDrawing } from './use-drawing.ts';
 
 interface BringInDialogProps {
   readonly fileName: string;
@@ -57,10 +50,7 @@ export default function BringInDialog({ fileName, text, onClose }: BringInDialog
   const [chords, setChords] = useState(4);
   const [join, setJoin] = useState(usualJoin(unit));
   const [outline, setOutline] = useState<OutlineChoice | undefined>(undefined);
-  const read = useMemo(() => readSvg(text, chords), [text, chords]);
-  const stated: StatedSize = read.ok ? read.drawing.stated : 'none';
-  // A file that says nothing of its size is asked about, not guessed at.
-  const [scaleChoice, setScaleChoice] = useState<ScaleChoice | null>(stated === 'none' ? null : '96');
+  const [typedScale, setScaleChoice] = useState<ScaleChoice | null>(null);
   const [width, setWidth] = useState(() => (unit === 'mm' ? '150 mm' : formatLength(6, unit)));
   const nameId = useId();
   const outlineId = useId();
@@ -71,36 +61,27 @@ export default function BringInDialog({ fileName, text, onClose }: BringInDialog
   const widthRead = readSize(width, unit);
   const widthIn = widthRead.ok ? widthRead.inches : null;
   const joinWithin = joinRead.ok ? Math.max(0, Math.min(joinRead.inches, 1)) : 0;
-  const scale = useMemo(
-    (): Scale =>
-      scaleChoice === 'width' && widthIn !== null
-        ? { kind: 'width', inches: widthIn }
-        : { kind: 'per-inch', pixels: Number(scaleChoice === 'width' ? 96 : (scaleChoice ?? 96)) },
-    [scaleChoice, widthIn],
+  const scale: Scale =
+    typedScale === 'width' && widthIn !== null
+      ? { kind: 'width', inches: widthIn }
+      : { kind: 'per-inch', pixels: Number(typedScale === 'width' ? 96 : (typedScale ?? 96)) };
+  const { understood, share } = useDrawing(
+    fileName,
+    text,
+    { chords, scale, joinWithin, ...(outline && { outline }) },
+    onClose,
   );
-  const asked = useDeferredValue(
-    useMemo(() => ({ scale, joinWithin, outline }), [scale, joinWithin, outline]),
-  );
-  const made = useMemo(() => (read.ok ? toBlock(read.drawing, asked) : null), [read, asked]);
-  const imported = made?.ok ? made.block : null;
-  const block = useMemo(
-    () =>
-      imported === null
-        ? null
-        : (addDrawnBlock(EMPTY_PROJECT, {
-            name: phrase('Drawing'),
-            outline: imported.outline,
-            cuts: imported.cuts,
-          }).blocks[0] ?? null),
-    [imported],
-  );
+  const stated = understood?.stated ?? 'true';
+  // A file that says nothing of its size is asked about, not guessed at.
+  const scaleChoice = typedScale ?? (stated === 'none' ? null : '96');
+  const imported = understood?.made.ok ? understood.made.block : null;
   const checkedName = checkName(name);
   const isSized = scaleChoice !== null && (scaleChoice !== 'width' || widthRead.ok);
-  const isSound = block !== null && checkedName.ok && joinRead.ok && isSized;
+  const isSound = imported !== null && share === null && checkedName.ok && joinRead.ok && isSized;
 
   const add = (event: FormEvent): void => {
     event.preventDefault();
-    if (!isSound || imported === null) return;
+    if (!isSound) return;
     const blockId = nextBlockId(session.getState().project);
     onClose();
     edit(
@@ -122,19 +103,17 @@ export default function BringInDialog({ fileName, text, onClose }: BringInDialog
         <div className="dialog-seen">
           {imported === null ? (
             <p className="bring-in-none" role="status">
-              {made !== null && !made.ok ? made.error : read.ok ? '' : read.error}
+              {understood === null
+                ? phrase('Reading the drawing … {share}', { share: perCent(share ?? 0) })
+                : understood.made.ok
+                  ? ''
+                  : understood.made.error}
             </p>
           ) : (
-            <Understood imported={imported} />
+            <DrawingPicture imported={imported} />
           )}
-          {block !== null && imported !== null && (
-            <Words
-              block={block}
-              imported={imported}
-              leftOut={read.ok ? read.drawing.leftOut : new Map()}
-              unit={unit}
-              isSized={isSized}
-            />
+          {understood !== null && imported !== null && (
+            <DrawingWords understood={understood} imported={imported} unit={unit} isSized={isSized} />
           )}
         </div>
         <div className="dialog-asked">
@@ -186,7 +165,7 @@ export default function BringInDialog({ fileName, text, onClose }: BringInDialog
               ))}
             </select>
           </div>
-          {read.ok && read.drawing.curves > 0 && (
+          {understood !== null && understood.curves > 0 && (
             <div className="length-field">
               <label htmlFor={chordsId}>{phrase('Each curve becomes')}</label>
               <select
@@ -273,131 +252,4 @@ function JoinField({ text, fault, onChange }: JoinFieldProps) {
       </span>
     </div>
   );
-}
-
-/** What becomes the block in ink, what is left out broken and in red. */
-function Understood({ imported }: { readonly imported: ImportedBlock }) {
-  const { outline, cuts, outside, skipped } = imported;
-  const left = [...outside, ...skipped];
-  const { minX, minY, maxX, maxY } = boxOf([...outline, ...left.flat()]);
-  const extent = Math.max(maxX - minX, maxY - minY);
-  const line = extent / 340;
-  const lines = (segments: readonly Segment[]): string =>
-    segments.map(([a, b]) => `M${a.join(' ')}L${b.join(' ')}`).join('');
-  return (
-    <svg
-      className="bring-in-picture"
-      viewBox={`${(minX + maxX - extent) / 2 - 8 * line} ${(minY + maxY - extent) / 2 - 8 * line} ${extent + 16 * line} ${extent + 16 * line}`}
-      role="img"
-      aria-label={phrase(
-        'The block with {cuts, plural, one {# line} other {# lines}}{isLeft, select, true {, and {left, plural, one {# line} other {# lines}} left out} other {}}',
-        { cuts: cuts.length, isLeft: left.length > 0, left: left.length },
-      )}
-    >
-      <polygon
-        points={outline.map((p) => p.join(',')).join(' ')}
-        fill="var(--sheet)"
-        stroke="var(--sheet-ink)"
-        strokeWidth={2.4 * line}
-        strokeLinejoin="round"
-      />
-      <path d={lines(cuts)} stroke="var(--sheet-ink)" strokeWidth={1.2 * line} strokeLinecap="round" />
-      <path
-        d={lines(left)}
-        stroke="var(--madder)"
-        strokeWidth={1.6 * line}
-        strokeDasharray={`${5 * line} ${4 * line}`}
-      />
-    </svg>
-  );
-}
-
-interface WordsProps {
-  readonly block: Block;
-  readonly imported: ImportedBlock;
-  readonly leftOut: ReadonlyMap<LeftOutKind, number>;
-  readonly unit: Unit;
-  readonly isSized: boolean;
-}
-
-const LEFT_OUT_WORDS: Readonly<Record<LeftOutKind, (count: number) => string>> = {
-  text: (n) => phrase('{n, plural, one {# piece} other {# pieces}} of text', { n }),
-  picture: (n) =>
-    phrase('{n, plural, one {# picture} other {# pictures}} inside it (nothing is fetched)', { n }),
-  copy: (n) => phrase('{n, plural, one {# copy} other {# copies}} of other parts (‘use’)', { n }),
-  script: (n) => phrase('{n, plural, one {# script} other {# scripts}} (nothing is ever run)', { n }),
-  foreign: (n) => phrase('{n, plural, one {# piece} other {# pieces}} of another kind of document', { n }),
-  hidden: (n) => phrase('{n, plural, one {# hidden shape} other {# hidden shapes}}', { n }),
-  background: () => phrase('the colour of the page'),
-  unreadable: (n) =>
-    phrase('{n, plural, one {# shape} other {# shapes}} with numbers that cannot be read', { n }),
-  'part-of-path': (n) => phrase('the unreadable end of {n, plural, one {# path} other {# paths}}', { n }),
-  curve: (n) => phrase('{n, plural, one {# curve} other {# curves}}', { n }),
-};
-
-/** What was understood, what was done to it, and what was left out. */
-function Words({ block, imported, leftOut, unit, isSized }: WordsProps) {
-  const { outline, pieces, repeated, joined, outside, cuts } = imported;
-  const { maxX, maxY } = boxOf(outline);
-  const length = (inches: number): string => formatLength(Math.round(inches * 64) / 64, unit);
-  const left = [
-    ...[...leftOut].map(([kind, times]) => LEFT_OUT_WORDS[kind](times)),
-    ...(outside.length > 0
-      ? [
-          phrase('{outside, plural, one {# line} other {# lines}} outside the outline', {
-            outside: outside.length,
-          }),
-        ]
-      : []),
-  ];
-  return (
-    <div className="bring-in-words" role="status">
-      <p>
-        <b>{sewn(block)}</b>
-      </p>
-      <p>
-        {phrase(
-          '{isSized, select, true {{maxX} by {maxY} finished. } other {}}{pieces, plural, one {# straight piece} other {# straight pieces}} became {cuts, plural, one {# line} other {# lines}} and an outline of {outline, plural, one {# side} other {# sides}}{isRepeated, select, true {; {repeated} lay on others} other {}}{isJoined, select, true {; {joined, plural, one {# end} other {# ends}} moved to meet} other {}}.',
-          {
-            isSized,
-            maxX: length(maxX),
-            maxY: length(maxY),
-            pieces,
-            cuts: cuts.length,
-            outline: outline.length,
-            isRepeated: repeated > 0,
-            repeated,
-            isJoined: joined > 0,
-            joined,
-          },
-        )}
-      </p>
-      {left.length > 0 && (
-        <p className="bring-in-left">
-          <Icon name="caution" size={18} />
-          <span>{phrase('Left out: {left}.', { left: left.join(', ') })}</span>
-        </p>
-      )}
-    </div>
-  );
-}
-
-/** More patches than this and how they are sewn is not worked out while the drawing is still being set. */
-const QUICK_PATCHES = 200;
-
-/** What the block will be to sew. */
-function sewn(block: Block): string {
-  const count = patchesOf(block).length;
-  if (count === 0) return phrase('It cannot be divided into patches.');
-  if (count === 1) return phrase('One patch, nothing to sew.');
-  const patches = phrase('{count, plural, one {# patch} other {# patches}}', { count });
-  if (count > QUICK_PATCHES)
-    return phrase('{patches}. How they are sewn is worked out once the block is added.', { patches });
-  const { foundations, isSetIn } = numbersOf(block);
-  return isSetIn
-    ? phrase('{patches}, with set-in seams.', { patches })
-    : phrase('{patches}, sewn on {foundations, plural, one {# foundation} other {# foundations}}.', {
-        patches,
-        foundations,
-      });
 }
