@@ -1,6 +1,7 @@
 import { phrase } from '../words/phrase.ts';
-import { type Command, commandForKey, type KeyPress, keyText } from '../workspace/command.ts';
+import { type Command, commandForKey, isLetterKey, type KeyPress, keyText } from '../workspace/command.ts';
 import { COMMANDS } from '../workspace/commands.ts';
+import { letterKeys } from '../workspace/letter-keys.ts';
 import { session } from '../workspace/session.ts';
 import { GO_TO_PLACES, placeNamed } from './places.ts';
 import { isMac } from './platform.ts';
@@ -54,15 +55,27 @@ export const EVERYWHERE: readonly Command[] = [...OF_THE_WINDOW, ...COMMANDS, ..
 /** What can be done in the place in sight alone. */
 const hereNow = (): readonly Command[] => placeNamed(session.getState().place).commands;
 
+/** Where the keyboard is when a key is pressed. */
+export interface Whereabouts {
+  /** In a field that takes what is typed. */
+  readonly isTyping: boolean;
+  /** At a drawing, or at what tells it what to do: letters of its place mean something there, and nowhere else. */
+  readonly isAtDrawing: boolean;
+}
+
 /**
  * Runs the command that a key press stands for. True when the press is used up: a key of the whole app is, even with
  * nothing to do, or the browser would do something else by it; a key of one place goes on to the browser then.
  */
-export function runByKey(press: KeyPress, isTyping: boolean): boolean {
+export function runByKey(press: KeyPress, { isTyping, isAtDrawing }: Whereabouts): boolean {
   const state = session.getState();
   const listens = ({ whileTyping }: Command): boolean => !isTyping || whileTyping === true;
-  const anywhere = commandForKey(EVERYWHERE, press);
-  const asked = anywhere !== null && listens(anywhere) ? anywhere : commandForKey(hereNow(), press);
+  const { isOn } = letterKeys.getState();
+  const anywhere = commandForKey(EVERYWHERE, press, (keyed) => isOn || !isLetterKey(keyed));
+  const asked =
+    anywhere !== null && listens(anywhere)
+      ? anywhere
+      : commandForKey(hereNow(), press, (keyed) => (isOn && isAtDrawing) || !isLetterKey(keyed));
   if (asked === null || !listens(asked)) return false;
   const isEnabled = asked.enabled(state);
   if (isEnabled) void asked.run();
@@ -86,7 +99,10 @@ export function commandsNow(): readonly Listed[] {
     ({ name, label, keys, run }: Command): Listed => ({
       id: `${where}-${name}`,
       label: label(state),
-      key: keys[0] === undefined ? '' : keyText(keys[0], isMac()),
+      key:
+        keys[0] === undefined || (isLetterKey(keys[0]) && !letterKeys.getState().isOn)
+          ? ''
+          : keyText(keys[0], isMac()),
       run: () => void run(),
     });
   const isEnabled = ({ enabled }: Command): boolean => enabled(state);

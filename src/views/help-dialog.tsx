@@ -71,6 +71,11 @@ export default function HelpDialog({ onClose }: { readonly onClose: () => void }
           </p>
         </section>
       </div>
+      <p className="soft">
+        {phrase(
+          'Letters, digits and signs by themselves act while the drawing, its tools or its fabrics have the keyboard. The menu at the top can switch them off.',
+        )}
+      </p>
       <div className="help-keys">
         <div className="help-column">
           <KeyTable title={phrase('Anywhere')} rows={keyRows(EVERYWHERE)} />

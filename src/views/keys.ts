@@ -8,13 +8,19 @@ const TYPING =
 
 const isTyping = (target: EventTarget | null): boolean => target instanceof Element && target.matches(TYPING);
 
+/** Parts of a screen marked `data-drawing` are a drawing with its tools and fabrics. */
+const isAtDrawing = (target: EventTarget | null): boolean =>
+  target instanceof Element && target.closest('[data-drawing]') !== null;
+
 /** Runs commands by their keys, wherever the keyboard is, unless a dialog has it. Returns a stop function. */
 export function listenToKeys(): () => void {
   const onKey = (event: KeyboardEvent): void => {
     if (event.defaultPrevented || document.querySelector('dialog[open]') !== null) return;
     // A menu or a form laid over the drawing is what Esc closes.
     if (event.key === 'Escape' && document.querySelector(':popover-open, .pointer-menu') !== null) return;
-    if (runByKey(event, isTyping(event.target))) event.preventDefault();
+    const { target } = event;
+    if (runByKey(event, { isTyping: isTyping(target), isAtDrawing: isAtDrawing(target) }))
+      event.preventDefault();
   };
   const onPaste = (event: ClipboardEvent): void => {
     // On a fabric a picture is taken as its own.

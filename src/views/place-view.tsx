@@ -55,9 +55,21 @@ export function PlaceView({ place }: { readonly place: Place }) {
   );
 }
 
-/** Beside a screen that has come: tells that there is one. */
+/** Beside a screen that has come: tells that there is one, and gives it the keyboard where nothing else has it. */
 function Told() {
-  useEffect(tellFirstScreen, []);
+  useEffect(() => {
+    tellFirstScreen();
+    if (document.activeElement !== null && document.activeElement !== document.body) return;
+    const drawing = document.querySelector<HTMLElement>('main [role="application"]');
+    const screen = drawing ?? document.querySelector<HTMLElement>('main');
+    if (screen === null) return;
+    if (drawing === null) screen.tabIndex = -1;
+    // Quiet until a key is pressed: a ring round all that one sees tells nothing.
+    screen.dataset.quiet = '';
+    for (const heard of ['keydown', 'blur'])
+      screen.addEventListener(heard, () => delete screen.dataset.quiet, { once: true });
+    screen.focus({ preventScroll: true });
+  }, []);
   return null;
 }
 

@@ -8,6 +8,7 @@ import { edit, openProjectText, say, setTheme } from '../workspace/actions.ts';
 import { keyText } from '../workspace/command.ts';
 import { type CommandName, command, runCommand } from '../workspace/commands.ts';
 import { chooseLanguage } from '../workspace/language.ts';
+import { letterKeys } from '../workspace/letter-keys.ts';
 import { session, type Theme } from '../workspace/session.ts';
 import { Choice } from './choice.tsx';
 import { Icon } from './icons.tsx';
@@ -25,6 +26,11 @@ const THEMES: readonly (readonly [Theme, string])[] = [
   ['system', phrase('As the system')],
 ];
 
+const LETTER_KEYS: readonly (readonly ['on' | 'off', string])[] = [
+  ['on', phrase('[[keys]] On')],
+  ['off', phrase('[[keys]] Off')],
+];
+
 /** Each by its own name, so that whoever reads only that finds it. */
 const NAMES: readonly (readonly [Language, string])[] = [
   ['en', 'English'],
@@ -37,6 +43,7 @@ export function ProjectMenu() {
   const menu = useRef<HTMLDivElement>(null);
   const unit = useStore(session, (state) => state.project.unit);
   const theme = useStore(session, (state) => state.theme);
+  const hasLetterKeys = useStore(letterKeys, ({ isOn }) => isOn);
   const hasKeptAside = useStore(session, command('save-kept-aside').enabled);
   const hasBlock = useStore(session, command('take-elsewhere').enabled);
   const close = (): void => menu.current?.hidePopover();
@@ -79,6 +86,12 @@ export function ProjectMenu() {
           onChoose={(chosen) => edit(phrase('Change unit'), (project) => setUnit(project, chosen))}
         />
         <Choice label={phrase('Appearance')} options={THEMES} value={theme} onChoose={setTheme} />
+        <Choice
+          label={phrase('Letter keys')}
+          options={LETTER_KEYS}
+          value={hasLetterKeys ? 'on' : 'off'}
+          onChoose={(chosen) => letterKeys.setState({ isOn: chosen === 'on' })}
+        />
         <Choice
           label={phrase('Language')}
           options={NAMES}

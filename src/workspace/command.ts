@@ -29,13 +29,16 @@ export interface KeyPress {
   readonly altKey: boolean;
 }
 
-/** The command of a list that a key press stands for, enabled or not; null for none. */
+/** The command of a list that a key press stands for, enabled or not; null for none. Only keys that are listened for. */
 export const commandForKey = <Some extends Command>(
   commands: readonly Some[],
   press: KeyPress,
+  isListened: (keyed: string) => boolean = () => true,
 ): Some | null =>
-  commands.find(({ keys, byEvent }) => byEvent !== true && keys.some((keyed) => isPressed(keyed, press))) ??
-  null;
+  commands.find(
+    ({ keys, byEvent }) =>
+      byEvent !== true && keys.some((keyed) => isPressed(keyed, press) && isListened(keyed)),
+  ) ?? null;
 
 /** Whether a press is the key named: `Mod+Shift+z`. */
 export function isPressed(keyed: string, press: KeyPress): boolean {
@@ -53,6 +56,9 @@ export function isPressed(keyed: string, press: KeyPress): boolean {
       (press.altKey && (press.code === `Digit${key}` || press.code === `Key${key.toUpperCase()}`)))
   );
 }
+
+/** Whether a key writes something: a letter, a digit or a sign, with nothing held but Shift. */
+export const isLetterKey = (keyed: string): boolean => /^(Shift\+)?.$/.test(keyed);
 
 /** A key as menus show it: `Ctrl+Shift+Z`, or `⇧⌘Z` on a Mac. */
 export function keyText(keyed: string, isMac: boolean): string {

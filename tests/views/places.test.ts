@@ -5,6 +5,7 @@ import { commandsNow, EVERYWHERE, runByKey } from '../../src/views/command-list.
 import { PLACES, placeNamed } from '../../src/views/places.ts';
 import { goTo, select, undo } from '../../src/workspace/actions.ts';
 import type { KeyPress } from '../../src/workspace/command.ts';
+import { letterKeys } from '../../src/workspace/letter-keys.ts';
 import { freshSession, session } from '../../src/workspace/session.ts';
 import { projectWith, WINDOW } from '../editing/window.ts';
 
@@ -19,7 +20,10 @@ const press = (key: string, held: Partial<KeyPress> = {}): KeyPress => ({
   altKey: false,
   ...held,
 });
-const onBoard = (key: string, held: Partial<KeyPress> = {}) => runByKey(press(key, held), false);
+const TYPING = { isTyping: true, isAtDrawing: false };
+const ELSEWHERE = { isTyping: false, isAtDrawing: false };
+const AT_DRAWING = { isTyping: false, isAtDrawing: true };
+const onBoard = (key: string, held: Partial<KeyPress> = {}) => runByKey(press(key, held), AT_DRAWING);
 
 // Keys are written as the machine's own menus write them.
 vi.stubGlobal('navigator', { platform: 'Linux', userAgent: '' });
@@ -49,7 +53,7 @@ describe('the table of places', () => {
   });
 
   it('is gone through by keys, while typing too, and by the palette', () => {
-    expect(runByKey(press(placeNamed('paper').key.slice(-1), { altKey: true }), true)).toBe(true);
+    expect(runByKey(press(placeNamed('paper').key.slice(-1), { altKey: true }), TYPING)).toBe(true);
     expect(now().place).toBe('paper');
     expect(commandsNow().map(({ label }) => label)).toContain('Go to Block');
     expect(commandsNow().map(({ label }) => label)).not.toContain('Go to Paper');
@@ -80,7 +84,7 @@ describe('commands of the board', () => {
     goTo('paper');
     expect(onBoard('Delete')).toBe(false);
     goTo('block');
-    expect(runByKey(press('Backspace'), true)).toBe(false);
+    expect(runByKey(press('Backspace'), TYPING)).toBe(false);
     expect(onBoard('Backspace')).toBe(true);
     expect(block().cuts).toEqual([]);
     undo();
@@ -89,7 +93,7 @@ describe('commands of the board', () => {
   });
 
   it('are not run while typing, nor elsewhere', () => {
-    expect(runByKey(press('c'), true)).toBe(false);
+    expect(runByKey(press('c'), TYPING)).toBe(false);
     expect(board.getState().tool).toBe('select');
     goTo('paper');
     expect(onBoard('c')).toBe(false);
@@ -99,8 +103,24 @@ describe('commands of the board', () => {
     expect(board.getState().tool).toBe('cut');
   });
 
+  it('have letters only at the drawing, and none where they are switched off; other keys work on', () => {
+    select(['c1']);
+    expect(runByKey(press('c'), ELSEWHERE)).toBe(false);
+    expect(board.getState().tool).toBe('select');
+    expect(runByKey(press('Escape'), ELSEWHERE)).toBe(true);
+    expect(now().selection).toEqual([]);
+    letterKeys.setState({ isOn: false });
+    expect(onBoard('c')).toBe(false);
+    expect(onBoard('?')).toBe(false);
+    expect(commandsNow().filter(({ key }) => key.length === 1)).toEqual([]);
+    expect(onBoard('a', { ctrlKey: true })).toBe(true);
+    letterKeys.setState({ isOn: true });
+    expect(onBoard('c')).toBe(true);
+    expect(board.getState().tool).toBe('cut');
+  });
+
   it('of the whole app use their keys up even with nothing to do, but not those of a field', () => {
     expect(onBoard('z', { ctrlKey: true })).toBe(true);
-    expect(runByKey(press('z', { ctrlKey: true }), true)).toBe(false);
+    expect(runByKey(press('z', { ctrlKey: true }), TYPING)).toBe(false);
   });
 });

@@ -35,7 +35,7 @@ export default function BlockPlace() {
         <FabricShelf />
       </div>
       <div className="desk-column">
-        <section className="desk" aria-label={phrase('Drawing')}>
+        <section className="desk" data-drawing="" aria-label={phrase('Drawing')}>
           <div className="under-stage" inert={isStaged}>
             <DrawingBoard
               name={

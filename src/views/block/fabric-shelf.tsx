@@ -56,7 +56,7 @@ export function FabricShelf() {
   };
 
   return (
-    <section className="fabrics" aria-labelledby="fabrics-title">
+    <section className="fabrics" data-drawing="" aria-labelledby="fabrics-title">
       <div className="shelf-head">
         <h2 id="fabrics-title">{phrase('Fabrics')}</h2>
         {canRecolour && (

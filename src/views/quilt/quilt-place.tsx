@@ -51,7 +51,7 @@ export default function QuiltPlace() {
   return (
     <main className="quilt-place">
       <Tray />
-      <section className="quilt-desk" aria-label={phrase('Quilt')}>
+      <section className="quilt-desk" data-drawing="" aria-label={phrase('Quilt')}>
         {!isEmpty && <BoardBar />}
         <QuiltBoard describedBy={hint} />
         <p id={hint} className="only-heard">
