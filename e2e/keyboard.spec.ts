@@ -1,5 +1,5 @@
 import { expect, type Page, test } from '@playwright/test';
-import { openApp } from './window.ts';
+import { drawingBoard, dropFile, openApp } from './window.ts';
 
 /** Presses Tab until the thing with this name has the keyboard. */
 async function tabTo(page: Page, name: string): Promise<void> {
@@ -73,13 +73,8 @@ test('a block and a cut are made with the keyboard alone, and the verdict is hea
 test('a cut is picked up, moved and put down with the keyboard', async ({ page }) => {
   await openApp(page);
   await page.keyboard.press('Control+Alt+b');
-  await tabTo(
-    page,
-    await page
-      .locator('.drawing-board')
-      .getAttribute('aria-label')
-      .then((name) => name!),
-  );
+  await expect(drawingBoard(page)).toHaveAccessibleName(/Block/);
+  await expect(drawingBoard(page)).toBeFocused();
   const told = page.locator('.desk').getByRole('status');
   await page.keyboard.press('c');
   await page.keyboard.press('n');
@@ -96,4 +91,76 @@ test('a cut is picked up, moved and put down with the keyboard', async ({ page }
   await expect(told).toContainText('Put down');
   await expect(page.locator('.chosen-card')).toContainText('0, 4 → 6, 4, 6 in long');
   await expect(page.getByRole('button', { name: 'Undo move line' })).toBeVisible();
+});
+
+test('a list is one stop for Tab; arrows walk it, and what is deleted leaves the keyboard to its neighbour', async ({
+  page,
+}) => {
+  await openApp(page);
+  await expect(drawingBoard(page)).toBeFocused();
+  const open = page.locator('.block-open');
+  await open.first().focus();
+  await page.keyboard.press('ArrowDown');
+  await expect(open.nth(1)).toBeFocused();
+  await page.keyboard.press('End');
+  await expect(open.last()).toBeFocused();
+  const names = await page.locator('.block-name').allTextContents();
+  await page.keyboard.press('Home');
+  await page.keyboard.press('ArrowDown');
+  await page.keyboard.press('Delete');
+  await expect(open).toHaveCount(names.length - 1);
+  await expect(open.nth(1)).toBeFocused();
+  await expect(open.nth(1)).toContainText(names[2]!);
+  // Nothing is open in this row: the next stop is beyond the list.
+  await page.keyboard.press('Tab');
+  await expect(page.locator('.block-list :focus')).toHaveCount(0);
+  await expect(page.locator('.fabrics :focus')).toHaveCount(1);
+  await page.keyboard.press('Shift+Tab');
+  await expect(open.nth(1)).toBeFocused();
+
+  // Letters act at the drawing alone, and nowhere once they are switched off.
+  const line = page.getByRole('button', { name: 'Line (C)' });
+  await page.keyboard.press('c');
+  await expect(line).toHaveAttribute('aria-pressed', 'false');
+  await drawingBoard(page).focus();
+  await page.keyboard.press('c');
+  await expect(line).toHaveAttribute('aria-pressed', 'true');
+  await page.getByRole('button', { name: 'Menu' }).click();
+  await page.getByRole('group', { name: 'Letter keys' }).getByRole('radio', { name: 'Off' }).check();
+  await page.keyboard.press('Escape');
+  await drawingBoard(page).focus();
+  await page.keyboard.press('v');
+  await expect(line).toHaveAttribute('aria-pressed', 'true');
+});
+
+test('ten thousand blocks are listed without a row for each, and walked to both ends', async ({ page }) => {
+  await openApp(page);
+  const blocks = Array.from({ length: 10_000 }, (_, k) => ({
+    id: `b${k + 1}`,
+    name: `Shed ${k + 1}`,
+    outline: [
+      [0, 0],
+      [4, 0],
+      [4, 4],
+      [0, 4],
+    ],
+  }));
+  await dropFile(
+    page,
+    'sheds.underpaper.json',
+    JSON.stringify({ format: 'underpaper', version: 2, name: 'Sheds', blocks }),
+  );
+  const row = page.locator('.block-item');
+  await expect(row.first()).toContainText('Shed 1');
+  await expect(row.first()).toHaveAttribute('aria-setsize', '10000');
+  expect(await row.count()).toBeLessThan(250);
+  expect(await page.locator('*').count()).toBeLessThan(6_000);
+  await page.locator('.block-open').first().focus();
+  await page.keyboard.press('End');
+  await expect(page.locator('.block-open:focus')).toContainText('Shed 10000');
+  await page.keyboard.press('ArrowUp');
+  await expect(page.locator('.block-open:focus')).toContainText('Shed 9999');
+  expect(await row.count()).toBeLessThan(250);
+  await page.keyboard.press('Home');
+  await expect(page.locator('.block-open:focus')).toContainText('Shed 1');
 });

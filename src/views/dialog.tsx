@@ -1,6 +1,7 @@
 import { type ReactNode, useEffect, useId, useRef } from 'react';
 import { phrase } from '../words/phrase.ts';
 import { Icon } from './icons.tsx';
+import { giveKeyboard } from './keyboard-home.ts';
 
 interface DialogProps {
   readonly title: string;
@@ -15,8 +16,15 @@ export function Dialog({ title, className, onClose, children }: DialogProps) {
   const titleId = useId();
   useEffect(() => {
     const element = dialog.current!;
+    const opener = document.activeElement;
     if (!element.open) element.showModal();
     element.querySelector<HTMLElement>('[data-first-focus], input[type="radio"]:checked')?.focus();
+    return () => {
+      // Taken away while open, a dialog gives the keyboard back to nobody.
+      if (document.activeElement !== document.body) return;
+      if (opener instanceof HTMLElement && opener.isConnected) opener.focus({ preventScroll: true });
+      giveKeyboard();
+    };
   }, []);
   return (
     <dialog

@@ -2,6 +2,7 @@ import { pasteText } from '../board/clipboard.ts';
 import { session } from '../workspace/session.ts';
 import { isPictureFile, takePicture } from '../workspace/under-picture.ts';
 import { runByKey } from './command-list.ts';
+import { walkInList } from './one-stop.ts';
 
 const TYPING =
   'input:not([type="radio"], [type="checkbox"], [type="color"]), textarea, select, [contenteditable]';
@@ -15,7 +16,12 @@ const isAtDrawing = (target: EventTarget | null): boolean =>
 /** Runs commands by their keys, wherever the keyboard is, unless a dialog has it. Returns a stop function. */
 export function listenToKeys(): () => void {
   const onKey = (event: KeyboardEvent): void => {
-    if (event.defaultPrevented || document.querySelector('dialog[open]') !== null) return;
+    if (event.defaultPrevented) return;
+    if (walkInList(event)) {
+      event.preventDefault();
+      return;
+    }
+    if (document.querySelector('dialog[open]') !== null) return;
     // A menu or a form laid over the drawing is what Esc closes.
     if (event.key === 'Escape' && document.querySelector(':popover-open, .pointer-menu') !== null) return;
     const { target } = event;

@@ -4,6 +4,7 @@ import { phrase } from '../words/phrase.ts';
 import { saveToFile } from '../workspace/files.ts';
 import { tellFirstScreen } from '../workspace/first-screen.ts';
 import { session } from '../workspace/session.ts';
+import { giveKeyboard } from './keyboard-home.ts';
 import type { Place } from './places.ts';
 import { Waiting } from './waiting.tsx';
 
@@ -59,16 +60,7 @@ export function PlaceView({ place }: { readonly place: Place }) {
 function Told() {
   useEffect(() => {
     tellFirstScreen();
-    if (document.activeElement !== null && document.activeElement !== document.body) return;
-    const drawing = document.querySelector<HTMLElement>('main [role="application"]');
-    const screen = drawing ?? document.querySelector<HTMLElement>('main');
-    if (screen === null) return;
-    if (drawing === null) screen.tabIndex = -1;
-    // Quiet until a key is pressed: a ring round all that one sees tells nothing.
-    screen.dataset.quiet = '';
-    for (const heard of ['keydown', 'blur'])
-      screen.addEventListener(heard, () => delete screen.dataset.quiet, { once: true });
-    screen.focus({ preventScroll: true });
+    giveKeyboard();
   }, []);
   return null;
 }

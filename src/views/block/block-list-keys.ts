@@ -3,9 +3,7 @@ import { type KeyPress, type PartKey, when } from '../../workspace/command.ts';
 
 /** What the list of blocks can do with the block the keyboard is on. */
 export interface OnBlock {
-  /** The keyboard goes so many blocks down. */
-  readonly go: (by: number) => void;
-  /** The block itself does. */
+  /** The block goes so many places down. */
   readonly move: (by: number) => void;
   readonly rename: () => void;
   readonly remove: () => void;
@@ -19,14 +17,7 @@ const isNamed =
     key === name;
 
 export const BLOCK_LIST_KEYS: readonly PartKey<OnBlock>[] = [
-  {
-    shown: '↑ ↓',
-    does: phrase('The block above or below'),
-    run: when(
-      (press) => downBy(press) !== 0 && !press.altKey,
-      (press, { go }) => go(downBy(press)),
-    ),
-  },
+  { shown: '↑ ↓', does: phrase('The block above or below') },
   {
     shown: 'Alt + ↑ ↓',
     does: phrase('Move up or down'),

@@ -1,4 +1,4 @@
-import { type KeyboardEvent, useEffect, useRef, useState } from 'react';
+import { type KeyboardEvent, useCallback, useEffect, useRef, useState } from 'react';
 import { useStore } from 'zustand';
 import { duplicateBlock, moveBlock, renameBlock } from '../../document/edit-block.ts';
 import { nextBlockId } from '../../document/ids.ts';
@@ -12,6 +12,7 @@ import { deleteBlock } from '../../workspace/delete-block.ts';
 import { type Session, session } from '../../workspace/session.ts';
 import { ActButton } from '../act-button.tsx';
 import { Icon } from '../icons.tsx';
+import { LongList } from '../long-list.tsx';
 import { NameField } from '../name-field.tsx';
 import { scrollWithin } from '../scroll-within.ts';
 import { useRestingPlan } from '../use-plan.ts';
@@ -34,7 +35,10 @@ export function BlockList() {
   }, [openId]);
   const [isAdding, setAdding] = useState(false);
   const [renaming, setRenaming] = useState<string | null>(null);
-  const list = useRef<HTMLUListElement>(null);
+  const list = useRef<HTMLUListElement | null>(null);
+  const keepList = useCallback((element: HTMLUListElement | null): void => {
+    list.current = element;
+  }, []);
 
   const focusOn = (index: number): void => {
     const buttons = list.current?.querySelectorAll<HTMLButtonElement>('.block-open');
@@ -43,7 +47,6 @@ export function BlockList() {
 
   const onKey = (event: KeyboardEvent, block: Block, index: number): void => {
     const isTaken = takeKey(BLOCK_LIST_KEYS, event, {
-      go: (by) => focusOn(index + by),
       move: (by) => {
         move(block, index + by);
         requestAnimationFrame(() => focusOn(index + by));
@@ -99,11 +102,16 @@ export function BlockList() {
           </button>
         </div>
       </div>
-      <ul ref={list} className="block-list">
-        {blocks.map((block, index) => {
+      <LongList
+        items={blocks}
+        className="block-list"
+        kept={blocks.findIndex(({ id }) => id === openId)}
+        onList={keepList}
+      >
+        {(block, index, place) => {
           const isOpen = block.id === openId;
           return (
-            <li key={block.id} className={isOpen ? 'block-item block-item-open' : 'block-item'}>
+            <li key={block.id} {...place} className={isOpen ? 'block-item block-item-open' : 'block-item'}>
               {renaming === block.id ? (
                 <div className="block-open">
                   <BlockPicture block={block} fabrics={fabrics} size={52} />
@@ -175,8 +183,8 @@ export function BlockList() {
               )}
             </li>
           );
-        })}
-      </ul>
+        }}
+      </LongList>
       {isAdding && <NewBlockDialog onClose={() => setAdding(false)} />}
     </section>
   );

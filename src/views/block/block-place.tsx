@@ -1,3 +1,4 @@
+import { useEffect } from 'react';
 import { useStore } from 'zustand';
 import { board, onEmptySheet } from '../../board/board-state.ts';
 import { DrawingBoard } from '../../board/drawing-board.tsx';
@@ -27,6 +28,7 @@ export default function BlockPlace() {
   const blockName = useStore(session, (state) => shownBlock(state)?.name ?? null);
   const isEmptySheet = useStore(board, onEmptySheet);
   const isStaged = useStore(rehearsal, (state) => state.step !== null);
+  useEffect(followNewBlocks, []);
   const hasSheet = blockName !== null || isEmptySheet;
   return (
     <main className="block-place">
@@ -67,6 +69,14 @@ export default function BlockPlace() {
     </main>
   );
 }
+
+/** A new block has the keyboard on its drawing, however it came. Returns a stop function. */
+const followNewBlocks = (): (() => void) =>
+  session.subscribe(({ blockId, opening }, before) => {
+    if (blockId === null || blockId === before.blockId || opening !== before.opening) return;
+    if (before.project.blocks.some(({ id }) => id === blockId)) return;
+    requestAnimationFrame(() => document.querySelector<HTMLElement>('.drawing-board')?.focus());
+  });
 
 /** In a narrow window what is chosen is told at the drawing: the panel lies below it, out of sight. */
 function CardAtDrawing() {

@@ -50,7 +50,7 @@ const cardAtDrawing = createStore(() => ({ isOpen: false }));
 function Card({ title, deleteLabel, children }: CardProps) {
   const isOpen = useStore(cardAtDrawing, (state) => state.isOpen);
   return (
-    <section className="chosen-card" aria-label={phrase('Chosen')} data-open={isOpen}>
+    <section className="chosen-card" data-drawing="" aria-label={phrase('Chosen')} data-open={isOpen}>
       <div className="chosen-head">
         <h3>{title}</h3>
         <button

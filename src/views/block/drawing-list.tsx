@@ -1,4 +1,3 @@
-import { useRef } from 'react';
 import { useStore } from 'zustand';
 import { editEverywhere, light } from '../../board/board-acts.ts';
 import { board } from '../../board/board-state.ts';
@@ -14,11 +13,11 @@ import { select } from '../../workspace/actions.ts';
 import { session } from '../../workspace/session.ts';
 import { Folded } from '../folded.tsx';
 import { Icon } from '../icons.tsx';
+import { oneStop } from '../one-stop.ts';
 import { usePlan } from '../use-plan.ts';
 import { JointRows } from './joint-rows.tsx';
 import { OutlineRows } from './outline-rows.tsx';
 import { ROLES, setRole } from './role-choice.tsx';
-import { walk } from './rows.ts';
 import { WorkList } from './work-list.tsx';
 
 /** Every cut, patch, joint, corner and edge in words, beside the drawing: for the keyboard, and for whoever does not see the board. */
@@ -52,19 +51,14 @@ export function DrawingList({ block }: { readonly block: Block }) {
 function CutRows({ block }: { readonly block: Block }) {
   const selection = useStore(session, (state) => state.selection);
   const unit = useStore(session, (state) => state.project.unit);
-  const rows = useRef<HTMLUListElement>(null);
 
-  const remove = (id: string, index: number): void => {
+  const remove = (id: string): void => {
     editEverywhere(phrase('Delete line'), (project) => removeCuts(project, block.id, [id]));
-    requestAnimationFrame(() => {
-      const buttons = rows.current?.querySelectorAll<HTMLElement>('.row-choose');
-      buttons?.[Math.min(index, buttons.length - 1)]?.focus();
-    });
   };
 
   return (
-    <ul ref={rows} className="rows">
-      {block.cuts.map((cut, index) => {
+    <ul ref={oneStop} className="rows">
+      {block.cuts.map((cut) => {
         const name = cutName(block.cuts, cut.id);
         const isChosen = selection.includes(cut.id);
         return (
@@ -83,11 +77,10 @@ function CutRows({ block }: { readonly block: Block }) {
                 select(isChosen && event.shiftKey ? others : [...others, cut.id]);
               }}
               onKeyDown={(event) => {
-                if (walk(event, rows.current)) return;
                 if (event.key !== 'Delete') return;
                 event.preventDefault();
                 event.stopPropagation();
-                remove(cut.id, index);
+                remove(cut.id);
               }}
               onPointerEnter={() => light({ kind: 'cuts', ids: [cut.id] })}
               onPointerLeave={() => light(null)}
@@ -116,7 +109,7 @@ function CutRows({ block }: { readonly block: Block }) {
               className="icon-button"
               aria-label={phrase('Delete {name}', { name: midSentence(name) })}
               title={phrase('Delete {name}', { name: midSentence(name) })}
-              onClick={() => remove(cut.id, index)}
+              onClick={() => remove(cut.id)}
             >
               <Icon name="delete" size={16} />
             </button>
@@ -130,9 +123,8 @@ function CutRows({ block }: { readonly block: Block }) {
 function PatchRows({ patches }: { readonly patches: readonly Patch[] }) {
   const fabrics = useStore(session, (state) => state.project.fabrics);
   const chosen = useStore(board, (state) => state.chosen);
-  const rows = useRef<HTMLUListElement>(null);
   return (
-    <ul ref={rows} className="rows">
+    <ul ref={oneStop} className="rows">
       {patches.map((patch) => {
         const fabric = fabrics.find(({ id }) => id === patch.fabric);
         const isChosen = chosen?.kind === 'patch' && holdsPoint(patch, chosen.at);
@@ -147,7 +139,6 @@ function PatchRows({ patches }: { readonly patches: readonly Patch[] }) {
                 select([]);
                 board.setState({ chosen: { kind: 'patch', at: labelSpot(patch).at } });
               }}
-              onKeyDown={(event) => walk(event, rows.current)}
               onPointerEnter={() => light({ kind: 'patches', ids: [patch.id] })}
               onPointerLeave={() => light(null)}
               onFocus={() => light({ kind: 'patches', ids: [patch.id] })}

@@ -18,6 +18,7 @@ import { Icon } from '../icons.tsx';
 import { NameField } from '../name-field.tsx';
 import './colouring.css';
 import { phrase } from '../../words/phrase.ts';
+import { oneStop } from '../one-stop.ts';
 import { FabricNumber, lightnessNumber } from './fabric-number.tsx';
 import { HarmonyRow } from './harmony-row.tsx';
 import { YardageNote } from './yardage-note.tsx';
@@ -80,7 +81,7 @@ export function FabricShelf() {
           <Icon name="plus" />
         </button>
       </div>
-      <ul className="swatches">
+      <ul ref={oneStop} className="swatches">
         {fabrics.map((fabric) => (
           <li key={fabric.id} {...takesPictures(fabric)}>
             <button

@@ -8,6 +8,7 @@ import { RULES } from '../../piecing/rules/table.ts';
 import { phrase } from '../../words/phrase.ts';
 import { Folded } from '../folded.tsx';
 import { Icon } from '../icons.tsx';
+import { oneStop } from '../one-stop.ts';
 import { leaveStage } from '../rehearsal/rehearsal-state.ts';
 
 /** What a finding of each severity is called. */
@@ -58,7 +59,7 @@ export function Findings({ findings, severity, without }: FindingsProps) {
   const byCode = new Map<string, Numbered[]>();
   for (const one of numbered) byCode.set(one.finding.code, [...(byCode.get(one.finding.code) ?? []), one]);
   const list = (
-    <ol className="findings">
+    <ol ref={oneStop} className="findings">
       {[...byCode].map(([code, ofCode]) =>
         ofCode.length > 1 ? (
           <li key={code}>
@@ -111,7 +112,7 @@ function FindingGroup({ severity, title, findings }: FindingGroupProps) {
           findings: findings.length,
         })}
       >
-        <ol className="findings">
+        <ol ref={oneStop} className="findings">
           {findings.slice(0, MOST_SHOWN).map((one) => (
             <li key={one.index}>
               <FindingButton {...one} />
@@ -126,7 +127,7 @@ function FindingGroup({ severity, title, findings }: FindingGroupProps) {
           )}
         </ol>
       </Folded>
-      <ul className="finding-places" aria-label={phrase('Places: {title}', { title })}>
+      <ul ref={oneStop} className="finding-places" aria-label={phrase('Places: {title}', { title })}>
         {findings.slice(0, MOST_PLACES).map((one) => (
           <li key={one.index}>
             <PlaceButton {...one} />

@@ -9,6 +9,7 @@ import { unitWords } from '../../piecing/sentences.ts';
 import { phrase } from '../../words/phrase.ts';
 import { session } from '../../workspace/session.ts';
 import { Icon } from '../icons.tsx';
+import { oneStop } from '../one-stop.ts';
 import { patchesOf } from './order-edits.ts';
 import { OrderList } from './order-list.tsx';
 
@@ -27,7 +28,7 @@ export function FoundationList({ block, plan, isAtRest }: FoundationListProps) {
   return (
     <section aria-labelledby="sections-title">
       <h3 id="sections-title">{isAlone ? phrase('Its order') : phrase('Foundations and their order')}</h3>
-      <ul className="sections">
+      <ul ref={oneStop} className="sections">
         {plan.sections.map((section, index) => (
           <Foundation
             key={`${block.id} ${section.letter}`}

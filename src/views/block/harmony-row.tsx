@@ -7,6 +7,7 @@ import { FABRICS_PER_PROJECT } from '../../document/limits.ts';
 import { phrase } from '../../words/phrase.ts';
 import { edit, say } from '../../workspace/actions.ts';
 import { session, shownBlock } from '../../workspace/session.ts';
+import { oneStop } from '../one-stop.ts';
 import { FabricNumber } from './fabric-number.tsx';
 
 /** Adds the colour as a fabric; the one in hand stays, so that more can be added to go with it. True when there was room. */
@@ -53,7 +54,7 @@ export function HarmonyRow() {
   return (
     <>
       <p className="soft">{phrase('With ‘{lead}’. A press adds a fabric.', { lead: lead.name })}</p>
-      <ul className="swatches harmony-row">
+      <ul ref={oneStop} className="swatches harmony-row">
         {harmonies.map(({ kind, name, color }) => (
           <li key={kind}>
             <button

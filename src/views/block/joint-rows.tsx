@@ -1,4 +1,3 @@
-import { useRef } from 'react';
 import { useStore } from 'zustand';
 import { light } from '../../board/board-acts.ts';
 import { announce, board } from '../../board/board-state.ts';
@@ -8,12 +7,11 @@ import { type Joint, jointName, jointStory, jointsOf } from '../../editing/where
 import { placeWords } from '../../editing/words.ts';
 import { phrase } from '../../words/phrase.ts';
 import { session } from '../../workspace/session.ts';
-import { walk } from './rows.ts';
+import { oneStop } from '../one-stop.ts';
 
 /** Every place where cuts meet, told by what meets there; choosing one puts the crosshair on it. */
 export function JointRows({ block }: { readonly block: Block }) {
   const unit = useStore(session, (state) => state.project.unit);
-  const rows = useRef<HTMLUListElement>(null);
   const joints = jointsOf(block);
   if (joints.length === 0) return <p className="soft">{phrase('No lines meet yet.')}</p>;
   const goTo = ({ at }: Joint): void => {
@@ -24,7 +22,7 @@ export function JointRows({ block }: { readonly block: Block }) {
     document.querySelector<HTMLElement>('.drawing-board')?.focus();
   };
   return (
-    <ul ref={rows} className="rows">
+    <ul ref={oneStop} className="rows">
       {joints.map((joint) => {
         return (
           <li key={joint.at.join()} className="row">
@@ -33,7 +31,6 @@ export function JointRows({ block }: { readonly block: Block }) {
               className="row-choose"
               aria-label={jointStory(block, joint, unit)}
               onClick={() => goTo(joint)}
-              onKeyDown={(event) => walk(event, rows.current)}
               onPointerEnter={() => light({ kind: 'cuts', ids: joint.cuts })}
               onPointerLeave={() => light(null)}
               onFocus={() => light({ kind: 'cuts', ids: joint.cuts })}

@@ -92,9 +92,9 @@ export default function NewBlockDialog({ onClose }: { readonly onClose: () => vo
     event.preventDefault();
     if (!isSound) return;
     onClose();
-    // What was asked for is drawn on next, by keyboard too; the dialog gives the keyboard back first.
-    requestAnimationFrame(() => document.querySelector<HTMLElement>('.drawing-board')?.focus());
     if (shape === 'drawn') {
+      // It is drawn on next, by keyboard too; the dialog gives the keyboard back first.
+      requestAnimationFrame(() => document.querySelector<HTMLElement>('.drawing-board')?.focus());
       takeUp('outline', { kind: 'new-block', name: checkedName.value });
       return;
     }

@@ -1,4 +1,3 @@
-import { type KeyboardEvent, useRef } from 'react';
 import { useStore } from 'zustand';
 import { deleteChosen, light } from '../../board/board-acts.ts';
 import { board } from '../../board/board-state.ts';
@@ -11,7 +10,7 @@ import { edgesOf } from '../../geometry/segments.ts';
 import { phrase } from '../../words/phrase.ts';
 import { select } from '../../workspace/actions.ts';
 import { session } from '../../workspace/session.ts';
-import { walk } from './rows.ts';
+import { oneStop } from '../one-stop.ts';
 
 /** A corner or an edge as its row shows it. */
 interface Part {
@@ -51,23 +50,16 @@ function partsOf(block: Block, unit: Unit): readonly Part[] {
 /** Corners and edges of the outline in turn; choosing one does what a press on it does on the board. */
 export function OutlineRows({ block }: { readonly block: Block }) {
   const unit = useStore(session, (state) => state.project.unit);
-  const rows = useRef<HTMLUListElement>(null);
   return (
-    <ul ref={rows} className="rows">
+    <ul ref={oneStop} className="rows">
       {partsOf(block, unit).map((part) => (
-        <OutlineRow key={part.id} part={part} onWalk={(event) => walk(event, rows.current)} />
+        <OutlineRow key={part.id} part={part} />
       ))}
     </ul>
   );
 }
 
-interface OutlineRowProps {
-  readonly part: Part;
-  /** True when the key went to a neighbour. */
-  readonly onWalk: (event: KeyboardEvent) => boolean;
-}
-
-function OutlineRow({ part, onWalk }: OutlineRowProps) {
+function OutlineRow({ part }: { readonly part: Part }) {
   const { chosen } = part;
   const isChosen = useStore(board, ({ chosen: now }) =>
     chosen.kind === 'corner'
@@ -88,7 +80,7 @@ function OutlineRow({ part, onWalk }: OutlineRowProps) {
         aria-pressed={isChosen}
         onClick={choose}
         onKeyDown={(event) => {
-          if (onWalk(event) || event.key !== 'Delete' || chosen.kind !== 'corner') return;
+          if (event.key !== 'Delete' || chosen.kind !== 'corner') return;
           event.preventDefault();
           event.stopPropagation();
           choose();

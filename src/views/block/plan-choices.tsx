@@ -16,6 +16,7 @@ import { pieceOptions } from '../../workspace/present-options.ts';
 import { session } from '../../workspace/session.ts';
 import { Folded } from '../folded.tsx';
 import { Icon } from '../icons.tsx';
+import { oneStop } from '../one-stop.ts';
 import { PlanPicture } from './plan-picture.tsx';
 
 /** The other ways a block can be parted into foundations, folded away until they are wanted. */
@@ -59,7 +60,7 @@ function Plans({ block }: { readonly block: Block }) {
   const cards = differing(found.plans);
   return (
     <>
-      <ul className="plans">
+      <ul ref={oneStop} className="plans">
         {cards.map(({ choices, plan }) => (
           <li key={choices[0]}>
             <PlanCard

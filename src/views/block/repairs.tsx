@@ -17,6 +17,7 @@ import {
 } from '../../workspace/repair-search.ts';
 import { Folded } from '../folded.tsx';
 import { Icon } from '../icons.tsx';
+import { oneStop } from '../one-stop.ts';
 import { CureCard, Ways } from './cure-cards.tsx';
 import { CureCurve, curveOf, isOnCurve } from './cure-curve.tsx';
 
@@ -256,7 +257,7 @@ function CureCards({
   onApply,
 }: Pick<RepairsProps, 'block' | 'onApply'> & { readonly cures: readonly Cure[] }) {
   return (
-    <ol className="repairs">
+    <ol ref={oneStop} className="repairs">
       {cures.map((cure) => (
         <li key={cure.id}>
           <CureCard block={block} cure={cure} onApply={onApply} />

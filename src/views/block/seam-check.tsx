@@ -21,6 +21,7 @@ import { phrase } from '../../words/phrase.ts';
 import type { PlannedBlock } from '../../workspace/plans.ts';
 import { session } from '../../workspace/session.ts';
 import { Icon } from '../icons.tsx';
+import { oneStop } from '../one-stop.ts';
 import { usePlan } from '../use-plan.ts';
 import { CheckSettings } from './check-settings.tsx';
 import { FindingButton, Findings } from './findings.tsx';
@@ -282,7 +283,7 @@ function Joins({ joins }: { readonly joins: readonly Join[] }) {
   return (
     <section aria-labelledby="joins-title">
       <h3 id="joins-title">{phrase('Then join')}</h3>
-      <ol className="joins">
+      <ol ref={oneStop} className="joins">
         {joins.map((join) => (
           <li key={join.step}>
             <button

@@ -3,6 +3,7 @@ import { BOARD_COMMANDS } from '../../board/board-commands.ts';
 import { board } from '../../board/board-state.ts';
 import { keyText } from '../../workspace/command.ts';
 import { session } from '../../workspace/session.ts';
+import { oneStop } from '../one-stop.ts';
 import { isMac } from '../platform.ts';
 
 interface WorkListProps {
@@ -22,7 +23,7 @@ export function WorkList({ about, except = [] }: WorkListProps) {
     (one) => one.about === about && one.enabled(state) && !except.includes(one.name),
   ).toSorted((a, b) => Number(b.name.startsWith('form-')) - Number(a.name.startsWith('form-')));
   return (
-    <ul className="work-list">
+    <ul ref={oneStop} className="work-list">
       {commands.map(({ name, label, keys, run }) => (
         <li key={name}>
           <button type="button" className="work" onClick={run}>

@@ -5,6 +5,7 @@ import type { Fabric, Project } from '../../document/project.ts';
 import { phrase } from '../../words/phrase.ts';
 import type { FabricSum } from '../../workspace/cutting-client.ts';
 import { swatchStyle, usePictures } from '../fabric-fills.tsx';
+import { oneStop } from '../one-stop.ts';
 import { fabricView } from './fabric-state.ts';
 
 interface ClothListProps {
@@ -19,7 +20,7 @@ export function ClothList({ project, sums, open }: ClothListProps) {
   const bySum = new Map(sums.map((sum) => [sum.fabric, sum]));
   const bare = bySum.get(null);
   return (
-    <ul className="cloths">
+    <ul ref={oneStop} className="cloths">
       {project.fabrics.map((fabric) => (
         <ClothRow
           key={fabric.id}

@@ -5,6 +5,7 @@ import { noteCut } from '../../document/edit-cloth.ts';
 import type { Block, Unit } from '../../document/project.ts';
 import { phrase } from '../../words/phrase.ts';
 import { noteDone } from '../../workspace/actions.ts';
+import { oneStop } from '../one-stop.ts';
 import { fabricView } from './fabric-state.ts';
 import { sizeWords } from './words.ts';
 
@@ -31,7 +32,7 @@ export function PiecesTable({ pieces, blocks, unit, done }: PiecesTableProps) {
   const ordered = [...groups.values()].sort((a, b) => clothOf(b[0]!.piece.cut) - clothOf(a[0]!.piece.cut));
   const nameOf = new Map(blocks.map(({ id, name }) => [id, name]));
   return (
-    <ul className="piece-groups">
+    <ul ref={oneStop} className="piece-groups">
       {ordered.map((group) => {
         const { cut } = group[0]!.piece;
         const marks = group.flatMap(marksOf);

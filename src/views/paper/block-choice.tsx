@@ -3,6 +3,7 @@ import { MOST_COPIES } from '../../document/limits.ts';
 import type { Block } from '../../document/project.ts';
 import { phrase } from '../../words/phrase.ts';
 import { edit } from '../../workspace/actions.ts';
+import { oneStop } from '../one-stop.ts';
 
 interface BlockChoiceProps {
   readonly blocks: readonly Block[];
@@ -35,7 +36,7 @@ export function BlockChoice({ blocks, copies }: BlockChoiceProps) {
           </button>
         )}
       </div>
-      <ul>
+      <ul ref={oneStop}>
         {blocks.map((block) => (
           <li key={block.id} className="paper-block">
             <label className="paper-block-name">

@@ -21,6 +21,7 @@ import { Choice } from '../choice.tsx';
 import { Dialog } from '../dialog.tsx';
 import { FileButton } from '../file-button.tsx';
 import { LengthField, readSize } from '../length-field.tsx';
+import { oneStop } from '../one-stop.ts';
 import { Difference, MadeBlock } from './made-block.tsx';
 import { PictureBrush } from './picture-brush.tsx';
 import {
@@ -344,7 +345,7 @@ export default function FromPictureDialog({ file, onClose }: FromPictureDialogPr
               )}
               {(failure ?? sizeTrouble) !== null && <p role="alert">{failure ?? sizeTrouble}</p>}
               {versions.length > 0 && size && (
-                <ul className="picturing-versions" aria-label={phrase('Versions')}>
+                <ul ref={oneStop} className="picturing-versions" aria-label={phrase('Versions')}>
                   {news && (
                     <li>
                       <button type="button" aria-pressed={chosen === null} onClick={() => setChosen(null)}>

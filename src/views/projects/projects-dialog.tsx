@@ -22,6 +22,7 @@ import type { ProjectCard } from '../../workspace/keep/records.ts';
 import { Dialog } from '../dialog.tsx';
 import { Folded } from '../folded.tsx';
 import { NameField } from '../name-field.tsx';
+import { oneStop } from '../one-stop.ts';
 import { ProjectPicture } from './project-picture.tsx';
 import { saySize, sayWhen } from './say-when.ts';
 
@@ -43,7 +44,7 @@ export default function ProjectsDialog({ onClose }: { readonly onClose: () => vo
       .then(() => setActs((n) => n + 1));
   };
   const rows = (list: readonly ProjectCard[]) => (
-    <ul className="projects">
+    <ul ref={oneStop} className="projects">
       {list.map((card) => (
         <ProjectRow key={card.id} card={card} onAct={act} onClose={onClose} />
       ))}

@@ -11,6 +11,7 @@ import { piecesOf } from '../../quilt/layout.ts';
 import { phrase } from '../../words/phrase.ts';
 import { session } from '../../workspace/session.ts';
 import { ActButton } from '../act-button.tsx';
+import { oneStop } from '../one-stop.ts';
 import { changePart } from './quilt-acts.ts';
 import { quiltView } from './quilt-state.ts';
 
@@ -46,7 +47,7 @@ export function KeptLayouts({ quilt }: { readonly quilt: Quilt }) {
       {layouts.length === 0 && (
         <p className="soft">{phrase('Keep this one, then try another: both stay, side by side.')}</p>
       )}
-      <ul className="kept-layouts">
+      <ul ref={oneStop} className="kept-layouts">
         {layouts.map((layout, k) => (
           // biome-ignore lint/suspicious/noArrayIndexKey: an arrangement is known by its place in the row.
           <li key={k}>

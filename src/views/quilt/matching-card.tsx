@@ -12,6 +12,7 @@ import { plansCome } from '../../workspace/plans.ts';
 import { session } from '../../workspace/session.ts';
 import { Folded } from '../folded.tsx';
 import { Icon } from '../icons.tsx';
+import { oneStop } from '../one-stop.ts';
 import { quiltView } from './quilt-state.ts';
 import { matchingShown } from './shown-matching.ts';
 import { layoutOf, placeNumbers } from './shown-quilt.ts';
@@ -61,7 +62,7 @@ export function MatchingCard() {
           )}
         </p>
       )}
-      <ul className="quilt-misses">
+      <ul ref={oneStop} className="quilt-misses">
         {told.slice(0, MOST_TOLD).map(({ miss, count }) => (
           <Miss
             key={`${miss.a.at} ${miss.b.at}`}
@@ -74,7 +75,7 @@ export function MatchingCard() {
       </ul>
       {told.length > MOST_TOLD && (
         <Folded title={phrase('{told} more', { told: told.length - MOST_TOLD })}>
-          <ul className="quilt-misses">
+          <ul ref={oneStop} className="quilt-misses">
             {told.slice(MOST_TOLD).map(({ miss, count }) => (
               <Miss
                 key={`${miss.a.at} ${miss.b.at}`}

@@ -12,6 +12,8 @@ import { goTo } from '../../workspace/actions.ts';
 import { session } from '../../workspace/session.ts';
 import { swatchStyle, usePictures } from '../fabric-fills.tsx';
 import { Icon } from '../icons.tsx';
+import { LongList, type RowPlace } from '../long-list.tsx';
+import { oneStop } from '../one-stop.ts';
 import { SmallBlock } from '../small-block.tsx';
 import { CopyAtSize } from './copy-at-size.tsx';
 import { paintedPieces } from './painted-pieces.ts';
@@ -60,22 +62,27 @@ export function Tray() {
           </button>
         </div>
       )}
-      <ul className="tray-blocks">
-        {blocks.map((block, k) => (
+      <LongList
+        items={blocks}
+        className="tray-blocks"
+        kept={blocks.findIndex(({ id }) => id === blockInHand)}
+      >
+        {(block, k, place) => (
           <TrayBlock
             key={block.id}
+            place={place}
             block={block}
             fabrics={fabrics}
             number={k + 1}
             count={counts.get(block.id) ?? 0}
             isInHand={blockInHand === block.id}
           />
-        ))}
-      </ul>
+        )}
+      </LongList>
       <div className="quilt-head">
         <h2>{phrase('Plain cloth')}</h2>
       </div>
-      <ul className="tray-cloth">
+      <ul ref={oneStop} className="tray-cloth">
         {fabrics.map((fabric) => {
           const isChosen = inHand !== null && 'fabric' in inHand && inHand.fabric === fabric.id;
           return (
@@ -109,14 +116,15 @@ interface TrayBlockProps {
   readonly number: number;
   readonly count: number;
   readonly isInHand: boolean;
+  readonly place: RowPlace;
 }
 
-function TrayBlock({ block, fabrics, number, count, isInHand }: TrayBlockProps) {
+function TrayBlock({ block, fabrics, number, count, isInHand, place }: TrayBlockProps) {
   const unit = useStore(session, (state) => state.project.unit);
   const pieces = useMemo(() => paintedPieces(block), [block]);
   const size = sizeAsLaid(block.outline, 0);
   return (
-    <li>
+    <li {...place}>
       <button
         type="button"
         className="tray-block"

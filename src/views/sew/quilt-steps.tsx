@@ -7,6 +7,7 @@ import { unitWords } from '../../rounds/words.ts';
 import { phrase } from '../../words/phrase.ts';
 import { session } from '../../workspace/session.ts';
 import { noteSewn } from '../../workspace/sewing.ts';
+import { oneStop } from '../one-stop.ts';
 
 /** Done steps that are still listed, the last ones, so that a wrong tick can be taken back. */
 const DONE_LISTED = 3;
@@ -53,7 +54,7 @@ export function QuiltSteps({ work }: { readonly work: Work }) {
           ? phrase('A step comes here when both its sides are trimmed or joined.')
           : ''}
       </p>
-      <ul className="sew-steps">
+      <ul ref={oneStop} className="sew-steps">
         {listed.map(({ step, isDone }) => {
           const [left, right] = unitWords(work, step);
           const { length, pins, matches } = quilt.steps[step]!;

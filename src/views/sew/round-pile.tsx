@@ -24,6 +24,7 @@ import { phrase } from '../../words/phrase.ts';
 import { sewWishes } from '../../workspace/sew-wishes.ts';
 import { noteSewn } from '../../workspace/sewing.ts';
 import { Icon } from '../icons.tsx';
+import { oneStop } from '../one-stop.ts';
 import { CutList } from './cut-list.tsx';
 import { PaperPicture } from './paper-picture.tsx';
 import { sewView } from './sew-state.ts';
@@ -93,7 +94,7 @@ export function RoundPile({ project, work, round, turn, colors }: RoundPileProps
               {phrase('Pile {pile, number} of {all, number}', { pile: k + 1, all: piles.length })}
             </h2>
           )}
-          <ul className="sew-pile">
+          <ul ref={oneStop} className="sew-pile">
             {papers.map((paper) => (
               <PaperCard
                 key={paper}

@@ -5,6 +5,7 @@ import { fabricName, paperCount, paperName } from '../../rounds/words.ts';
 import { paperIn, papersIn, sewnOf, whereIs } from '../../rounds/work.ts';
 import { phrase } from '../../words/phrase.ts';
 import { Icon } from '../icons.tsx';
+import { oneStop } from '../one-stop.ts';
 import { sewView } from './sew-state.ts';
 
 /** So many papers are listed; a search narrows them. */
@@ -58,7 +59,7 @@ export function WhereList({ project, work }: { readonly project: Project; readon
               all: rows.length,
             })}
       </p>
-      <ul className="sew-where">
+      <ul ref={oneStop} className="sew-where">
         {found.slice(0, MOST_LISTED).map(({ paper, name, stamp, waits, sewn, all }) => (
           <li key={paper}>
             <button type="button" className="sew-where-row" onClick={() => sewView.setState({ paper })}>
