@@ -58,21 +58,26 @@ test('before the first drawing little is asked for: its program in one piece, no
       return fillText.apply(this, args);
     };
   });
-  const before = new Map<string, number>();
-  let isDrawn = false;
-  context.on('response', async (response) => {
-    if (isDrawn || response.request().serviceWorker()) return;
-    const body = await response.body();
+  const packed = new Map<string, Promise<number>>();
+  context.on('response', (response) => {
     const isPacked = /\.woff2$/.test(response.url());
-    before.set(response.url(), isPacked ? body.length : gzipSync(body).length);
+    const size = response.body().then((body) => (isPacked ? body.length : gzipSync(body).length));
+    packed.set(
+      response.url(),
+      size.catch(() => 0),
+    );
   });
   await page.goto('/');
   await page.locator('html[data-drawn]').waitFor();
-  isDrawn = true;
-  const names = [...before.keys()];
+  const names = await page.evaluate(() => {
+    const drawn = Number(document.documentElement.dataset.drawn);
+    const asked = performance.getEntriesByType('resource').filter(({ startTime }) => startTime < drawn);
+    return [location.href, ...asked.map(({ name }) => name)];
+  });
   expect(names.filter((name) => /worker/.test(name))).toEqual([]);
   expect(names.some((name) => /\.woff2$/.test(name))).toBe(true);
-  const bytes = [...before.values()].reduce((sum, one) => sum + one, 0);
+  const sizes = await Promise.all(names.map((name) => packed.get(name) ?? 0));
+  const bytes = sizes.reduce((sum, one) => sum + one, 0);
   console.log(`${Math.round(bytes / 1000)} kB packed before the first drawing`);
   // All of it came: the drawing stands on its plan, the type on its font.
   expect(bytes).toBeGreaterThan(200_000);

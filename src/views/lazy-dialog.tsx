@@ -1,19 +1,28 @@
 import { type ComponentType, useEffect, useState } from 'react';
 import { phrase } from '../words/phrase.ts';
 import { say } from '../workspace/actions.ts';
+import { firstScreen } from '../workspace/first-screen.ts';
 
 interface Closable {
   readonly onClose: () => void;
 }
 
 /**
- * A dialog whose program is fetched when it is first opened: what is loaded exports it by default. Where it does not
- * come, that is said, the dialog counts as closed, and the next press tries again.
+ * A dialog whose program is fetched once the first screen stands and the machine is idle, or when it is opened before:
+ * what is loaded exports it by default. Where it does not come, that is said, the dialog counts as closed, and the next
+ * press tries again.
  */
 export function lazyDialog<Props extends Closable>(
   load: () => Promise<{ readonly default: ComponentType<Props> }>,
 ): ComponentType<Props> {
   let loaded: ComponentType<Props> | null = null;
+  const fetched = async (): Promise<void> => {
+    loaded = (await load()).default;
+  };
+  // Who opens it with a key goes on typing at once: it is there by then.
+  void firstScreen.then(() =>
+    (window.requestIdleCallback ?? window.setTimeout)(() => void fetched().catch(() => undefined)),
+  );
   // biome-ignore lint/correctness/noComponentHookFactories: made once for each dialog, where its file begins.
   return function LazyDialog(props: Props) {
     const [Loaded, setLoaded] = useState(() => loaded);
@@ -22,9 +31,8 @@ export function lazyDialog<Props extends Closable>(
     useEffect(() => {
       if (loaded !== null) return;
       let isOpen = true;
-      load().then(
-        (program) => {
-          loaded = program.default;
+      fetched().then(
+        () => {
           if (isOpen) setLoaded(() => loaded);
         },
         () => {

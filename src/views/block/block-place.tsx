@@ -36,8 +36,8 @@ export default function BlockPlace() {
         <BlockList />
         <FabricShelf />
       </div>
-      <div className="desk-column">
-        <section className="desk" data-drawing="" aria-label={phrase('Drawing')}>
+      <div className="desk-column" data-drawing="">
+        <section className="desk" aria-label={phrase('Drawing')}>
           <div className="under-stage" inert={isStaged}>
             <DrawingBoard
               name={
