@@ -58,14 +58,12 @@ test('before the first drawing little is asked for: its program in one piece, no
       return fillText.apply(this, args);
     };
   });
-  const packed = new Map<string, Promise<number>>();
+  const packed = new Map<string, Promise<number>[]>();
   context.on('response', (response) => {
     const isPacked = /\.woff2$/.test(response.url());
     const size = response.body().then((body) => (isPacked ? body.length : gzipSync(body).length));
-    packed.set(
-      response.url(),
-      size.catch(() => 0),
-    );
+    // What was asked for ahead is answered twice, and one of the answers has no body.
+    packed.set(response.url(), [...(packed.get(response.url()) ?? []), size.catch(() => 0)]);
   });
   await page.goto('/');
   await page.locator('html[data-drawn]').waitFor();
@@ -76,7 +74,9 @@ test('before the first drawing little is asked for: its program in one piece, no
   });
   expect(names.filter((name) => /worker/.test(name))).toEqual([]);
   expect(names.some((name) => /\.woff2$/.test(name))).toBe(true);
-  const sizes = await Promise.all(names.map((name) => packed.get(name) ?? 0));
+  const sizes = await Promise.all(
+    names.map(async (name) => Math.max(0, ...(await Promise.all(packed.get(name) ?? [])))),
+  );
   const bytes = sizes.reduce((sum, one) => sum + one, 0);
   console.log(`${Math.round(bytes / 1000)} kB packed before the first drawing`);
   // All of it came: the drawing stands on its plan, the type on its font.

@@ -1,5 +1,14 @@
 import { expect, type Page, test } from '@playwright/test';
-import { drag, dragTo, drawingBoard, numbers, onScreen, openApp, verdict } from './window.ts';
+import {
+  drag,
+  dragTo,
+  drawingBoard,
+  numbers,
+  onScreen,
+  openApp,
+  takeFabricByKeys,
+  verdict,
+} from './window.ts';
 
 /*
  * A pictorial block of 52 patches, a gull over waves on 12 by 12 in, drawn from an empty sheet: once with the pointer,
@@ -219,8 +228,7 @@ test('the same gull is drawn and coloured with the keyboard alone', async ({ pag
     await page.keyboard.press('Enter');
   }
   for (const [fabric, ...places] of PLACES) {
-    await tabTo(page, fabric, 'Shift+Tab');
-    await page.keyboard.press('Enter');
+    await takeFabricByKeys(page, fabric);
     await tabTo(page, 'Drawing of Gull by keys');
     for (const place of places) {
       await walk(place);

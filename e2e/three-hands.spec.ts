@@ -1,5 +1,5 @@
 import { type CDPSession, expect, type Page, test } from '@playwright/test';
-import { drag, drawingBoard, numbers, onScreen, openApp, verdict } from './window.ts';
+import { drag, drawingBoard, numbers, onScreen, openApp, takeFabricByKeys, verdict } from './window.ts';
 
 /*
  * Three pictures drawn from nothing and painted, each by another hand: a fox with the pointer, a ship with a finger on a
@@ -276,13 +276,7 @@ test('an eight-pointed star with the keyboard alone, a quarter of it drawn', asy
     await page.keyboard.press('Enter');
   }
   for (const [fabric, ...places] of STAR_PAINT) {
-    // The fabrics are one stop, walked by arrows.
-    while ((await page.locator('.fabrics .swatches :focus').count()) === 0)
-      await page.keyboard.press('Shift+Tab');
-    await page.keyboard.press('Home');
-    while ((await page.locator('.swatches :focus').getAttribute('aria-label')) !== fabric)
-      await page.keyboard.press('ArrowRight');
-    await page.keyboard.press('Enter');
+    await takeFabricByKeys(page, fabric);
     await tabTo(page, 'Drawing of Star');
     for (const place of places) {
       await walk(place);

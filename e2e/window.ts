@@ -10,6 +10,15 @@ export async function openApp(page: Page): Promise<void> {
 
 export const drawingBoard = (page: Page): Locator => page.locator('.drawing-board');
 
+/** Takes a fabric in hand by keys alone: the swatches are one stop for Tab, walked by arrows. */
+export async function takeFabricByKeys(page: Page, fabric: string): Promise<void> {
+  const at = page.locator('.fabrics .swatches :focus');
+  while ((await at.count()) === 0) await page.keyboard.press('Shift+Tab');
+  await page.keyboard.press('Home');
+  while ((await at.getAttribute('aria-label')) !== fabric) await page.keyboard.press('ArrowRight');
+  await page.keyboard.press('Enter');
+}
+
 export const verdict = (page: Page): Locator => page.locator('.verdict');
 
 export const numbers = (page: Page): Locator => page.locator('.numbers');

@@ -75,7 +75,7 @@ export function checkPrice(amount: number): Checked<number> {
 export function checkStockLength(inches: number): Checked<number> {
   if (!Number.isFinite(inches)) return refuse(phrase('What is at hand is not a number.'));
   if (inches < 0) return refuse(phrase('What is at hand is less than 0.'));
-  if (inches > MOST_LENGTH_IN) return refuse(phrase('What is at hand is more than 100,000 in.'));
+  if (inches > MOST_LENGTH_IN) return refuse(phrase('What is at hand is more than 100,000 in (2,540 m).'));
   return { ok: true, value: snap(inches) + 0 };
 }
 
@@ -90,7 +90,7 @@ export function checkStockCount(count: number): Checked<number> {
 export function checkStockSide(inches: number): Checked<number> {
   if (!Number.isFinite(inches)) return refuse(phrase('The size at hand is not a number.'));
   if (inches <= 0) return refuse(phrase('The size at hand is not greater than 0.'));
-  if (inches > MOST_LENGTH_IN) return refuse(phrase('The size at hand is more than 100,000 in.'));
+  if (inches > MOST_LENGTH_IN) return refuse(phrase('The size at hand is more than 100,000 in (2,540 m).'));
   return { ok: true, value: snap(inches) };
 }
 

@@ -31,6 +31,7 @@ export function pieceOptionsOf(project: Project, sheet: Sheet | null = null): Pi
     lightness: lightnessOf(project.fabrics),
     ...alikeOf(project.fabrics),
     severities: project.severities ?? {},
+    ...(project.unit === 'mm' && { unit: project.unit }),
     paper: {
       width: width - 2 * margin,
       height: height - 2 * margin,

@@ -1,3 +1,4 @@
+import type { LengthUnit } from '../geometry/length.ts';
 import type { Block, PlanChoice } from './block.ts';
 import type { Severity } from './plan.ts';
 
@@ -29,6 +30,8 @@ export interface PieceOptions {
   readonly plan?: PlanChoice;
   /** Paper that a foundation with its allowance should fit on. Not looked at when absent. */
   readonly paper?: Paper;
+  /** What lengths are told in. Inches unless told. */
+  readonly unit?: LengthUnit;
   /** Severity of findings by code, where it differs from the rule's own; `off` leaves them out. */
   readonly severities?: Severities;
 }

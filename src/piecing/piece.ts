@@ -58,7 +58,7 @@ export function piece(block: Block, options: PieceOptions = {}, memory?: PieceMe
   if (fault !== undefined) return withoutWarrant(block, fault);
   return through(
     'findings',
-    () => `${orders.number} ${JSON.stringify([options.severities, options.paper])}`,
+    () => `${orders.number} ${JSON.stringify([options.severities, options.paper, options.unit])}`,
     () => withFindings(block, assembly.made, orders.made, options),
     () => pattern.cells,
   ).made;

@@ -93,7 +93,7 @@ describe('cures', () => {
           cure.sentence,
           true,
         ]);
-        if (keepsPicture(cure)) expect(pictureWords(cure)).toBe('The picture stays as it is.');
+        if (keepsPicture(cure)) expect(pictureWords(cure, 'in')).toBe('The picture stays as it is.');
       }
   });
 

@@ -226,6 +226,6 @@ function faultSentence(fault: OutlineFault): string {
       );
     case 'not-a-number':
     case 'too-far':
-      return phrase('A corner lies too far away: coordinates go up to 1,000 in.');
+      return phrase('A corner lies too far away: coordinates go up to 1,000 in (25.4 m).');
   }
 }

@@ -113,7 +113,7 @@ function atScale(
   const [width, height] = [whole.maxX - whole.minX, whole.maxY - whole.minY];
   if (!(Math.max(width, height) <= MAX_COORDINATE_IN))
     return refuse(
-      phrase('At this size it would be more than {maxCoordinate} in across. Choose a smaller one.', {
+      phrase('At this size it would be more than {maxCoordinate} in (25.4 m) across. Choose a smaller one.', {
         maxCoordinate: MAX_COORDINATE_IN,
       }),
     );

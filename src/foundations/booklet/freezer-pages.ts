@@ -42,7 +42,7 @@ const STAGES: readonly { readonly about: string; readonly lines: readonly string
     about: phrase('Cut and fold'),
     lines: [
       phrase(
-        'Cut along the outer sewing line, the solid one, not along the dashed one: the allowance is left on the cloth, 1/4 in or what your sheet says, measured with a ruler.',
+        'Cut along the outer sewing line, the solid one, not along the dashed one: the allowance is left on the cloth, as wide as your sheet says, measured with a ruler.',
       ),
       phrase(
         'Fold back and crease sharply along every sewing line, so that it can be folded again with cloth on it. A score with a blunt needle along a ruler makes the fold straight.',

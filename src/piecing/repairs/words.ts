@@ -1,3 +1,4 @@
+import { formatLength, type LengthUnit } from '../../geometry/length.ts';
 import { perCent } from '../../words/numeral.ts';
 import { phrase } from '../../words/phrase.ts';
 import type { Cure } from './cure.ts';
@@ -53,7 +54,10 @@ export function gainWords({ before, after }: Pick<Repair, 'before' | 'after'>): 
 }
 
 /** What a cure does to the picture, in a sentence. */
-export function pictureWords({ kind, picture: { share } }: Pick<Cure, 'kind' | 'picture'>): string {
+export function pictureWords(
+  { kind, picture: { share } }: Pick<Cure, 'kind' | 'picture'>,
+  unit: LengthUnit,
+): string {
   const part = share < 0.005 ? phrase('less than 1%') : perCent(share);
   switch (kind) {
     case 'mend':
@@ -61,7 +65,7 @@ export function pictureWords({ kind, picture: { share } }: Pick<Cure, 'kind' | '
     case 'wish':
       return phrase('The picture stays as it is.');
     case 'hair':
-      return phrase('A line moves by less than 1/8 in: nobody sees it.');
+      return phrase('A line moves by less than {hair}: nobody sees it.', { hair: formatLength(1 / 8, unit) });
     case 'altered':
       return phrase('Changes {part} of the picture.', { part });
     case 'lost':

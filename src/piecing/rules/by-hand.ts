@@ -1,7 +1,8 @@
+import { formatLength, type LengthUnit } from '../../geometry/length.ts';
 import { phrase } from '../../words/phrase.ts';
 
 /** What a person could do about a finding where no change that was tried helps, by its code. Common practice. */
-const BY_HAND: Readonly<Record<string, string>> = {
+const byHandIn = (length: (inches: number) => string): Readonly<Record<string, string>> => ({
   ring: phrase(
     'Sew it as it is: pin one stretch at a time, stop at each corner with the needle down, turn, and sew on. Or choose a plan with a partial seam, where there is one.',
   ),
@@ -17,14 +18,18 @@ const BY_HAND: Readonly<Record<string, string>> = {
   ),
   'idle-cut': phrase('Extend the line to others at both ends, or delete it.'),
   'overlapping-cut': phrase('Delete one of the two lines, or move it clear of the other.'),
-  'drawn-twice': phrase('Delete one of the two lines, or move them at least 1/4 in apart.'),
+  'drawn-twice': phrase('Delete one of the two lines, or move them at least {apart} apart.', {
+    apart: length(1 / 4),
+  }),
   'short-cut': phrase('Delete it: there is nothing of it to see.'),
   'outside-cut': phrase('Delete it, or move it into the block.'),
   'near-miss': phrase(
-    'Move one end onto the other so that the seams meet, or at least 1/2 in away from it so that the jog looks meant.',
+    'Move one end onto the other so that the seams meet, or at least {away} away from it so that the jog looks meant.',
+    { away: length(1 / 2) },
   ),
   sliver: phrase(
-    'Move a line so that the patch is at least 1/4 in wide, or let its lines meet in a point. As it is, both its seam allowances lie on each other: use a short stitch, and trim them to a bare 1/8 in.',
+    'Move a line so that the patch is at least {wide} wide, or let its lines meet in a point. As it is, both its seam allowances lie on each other: use a short stitch, and trim them to a bare {trimmed}.',
+    { wide: length(1 / 4), trimmed: length(1 / 8) },
   ),
   'sharp-angle': phrase(
     'Let the point end on a line a little sooner, or turn a line. As it is, sew slowly towards the point, and trim the tip of the allowance.',
@@ -37,7 +42,8 @@ const BY_HAND: Readonly<Record<string, string>> = {
   ),
   'many-patches': phrase('Mark a line as a join, so that the foundation becomes two.'),
   oversize: phrase('Mark a line as a join, choose a larger page, or let the paper be tiled.'),
-};
+});
 
 /** A plain sentence of advice; null where there is none to give. */
-export const byHand = (code: string): string | null => BY_HAND[code] ?? null;
+export const byHand = (code: string, unit: LengthUnit): string | null =>
+  byHandIn((inches) => formatLength(inches, unit))[code] ?? null;

@@ -1,4 +1,5 @@
 import { TOUCH_IN } from '../../geometry/lattice.ts';
+import { formatLength } from '../../geometry/length.ts';
 import { distance, middle } from '../../geometry/ring.ts';
 import { phrase } from '../../words/phrase.ts';
 import type { Cut } from '../block.ts';
@@ -15,15 +16,19 @@ export const drawnTwice: Rule = {
   code: 'drawn-twice',
   title: phrase('Line drawn twice'),
   severity: 'caution',
-  check: ({ block }) =>
+  check: ({ block, options }) =>
     twicePairs(block.cuts).map(([cut, other]) => {
       const shorter = distance(cut.from, cut.to) <= distance(other.from, other.to) ? cut : other;
       return {
         at: middle(shorter.from, shorter.to),
         cuts: [cut.id, other.id],
         message: phrase(
-          '{cutName} and {cutName2} lie less than 1/32 in apart: the line is drawn twice, and no strip so thin can be sewn. Make them one.',
-          { cutName: cutName(block, cut), cutName2: cutWithin(block, other) },
+          '{cutName} and {cutName2} lie less than {most} apart: the line is drawn twice, and no strip so thin can be sewn. Make them one.',
+          {
+            cutName: cutName(block, cut),
+            cutName2: cutWithin(block, other),
+            most: formatLength(TWICE_IN, options.unit ?? 'in'),
+          },
         ),
       };
     }),

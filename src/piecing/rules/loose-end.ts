@@ -8,7 +8,7 @@ export const looseEnd: Rule = {
   code: 'loose-end',
   title: phrase('Loose end'),
   severity: 'caution',
-  check: ({ block, pattern }) =>
+  check: ({ block, pattern, options }) =>
     pattern.division.strays.flatMap(({ kind, line, at }) => {
       const cut = block.cuts[line];
       if (kind !== 'loose-end' || !cut) return [];
@@ -34,7 +34,7 @@ export const looseEnd: Rule = {
           stretches: [gap],
           message: phrase(
             '{name} ends in the middle of a patch, {shortfall} short of {whither}: the loose part is no seam. Extend it to {whither}, or pull it back.',
-            { name, shortfall: shortfall(distance(...gap)), whither },
+            { name, shortfall: shortfall(distance(...gap), options.unit), whither },
           ),
         },
       ];

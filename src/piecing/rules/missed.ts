@@ -1,5 +1,5 @@
-import { TOUCH_IN } from '../../geometry/lattice.ts';
-import { formatLength } from '../../geometry/length.ts';
+import { MM_PER_IN, TOUCH_IN } from '../../geometry/lattice.ts';
+import { formatLength, type LengthUnit } from '../../geometry/length.ts';
 import type { Point, Segment } from '../../geometry/point.ts';
 import { cross, distance, distanceToSegment } from '../../geometry/ring.ts';
 import { phrase } from '../../words/phrase.ts';
@@ -27,9 +27,13 @@ const liesOn = ([x, y]: Point, a: Point, b: Point): boolean =>
   y <= Math.max(a[1], b[1]) + TOUCH_IN &&
   distanceToSegment([x, y], a, b) <= TOUCH_IN;
 
-/** To the nearest 1/8 in; what is less is told to be less. */
-export const shortfall = (inches: number): string =>
-  inches < 1 / 16 ? phrase('less than 1/8 in') : formatLength(Math.max(1, Math.round(inches * 8)) / 8, 'in');
+/** To the nearest 1/8 in, or millimetre; what is less is told to be less. */
+export function shortfall(inches: number, unit: LengthUnit = 'in'): string {
+  const step = unit === 'mm' ? 1 / MM_PER_IN : 1 / 8;
+  return inches < step / 2
+    ? phrase('less than {step}', { step: formatLength(step, unit) })
+    : formatLength(Math.max(1, Math.round(inches / step)) * step, unit);
+}
 
 /** From a loose end straight on to the line or edge it would come to first; null where it is no end of the cut. */
 export function missedBeyond(block: Block, cut: Cut, spot: Point): Missed | null {

@@ -1,3 +1,4 @@
+import { formatLength } from '../../geometry/length.ts';
 import type { Point } from '../../geometry/point.ts';
 import { pointNumbers } from '../../geometry/point-numbers.ts';
 import { distance, middle } from '../../geometry/ring.ts';
@@ -13,7 +14,7 @@ export const nearMiss: Rule = {
   code: 'near-miss',
   title: phrase('Seams that nearly meet'),
   severity: 'caution',
-  check: ({ joins, patches }) => {
+  check: ({ joins, patches, options }) => {
     let corners: PatchesAt | null = null;
     const patchesAt: PatchesAt = (at) => {
       corners ??= cornersOfAll(patches);
@@ -30,8 +31,13 @@ export const nearMiss: Rule = {
             at: middle(point.at, next.at),
             stretches: [[point.at, next.at] as const],
             message: phrase(
-              'On join {step}, {label} and {label2} lie less than 1/4 in apart: two pins where one would do, and a jog that looks like a slip. Let the seams meet.',
-              { step: join.step, label: point.label, label2: next.label },
+              'On join {step}, {label} and {label2} lie less than {most} apart: two pins where one would do, and a jog that looks like a slip. Let the seams meet.',
+              {
+                step: join.step,
+                label: point.label,
+                label2: next.label,
+                most: formatLength(NEAR_MISS_IN, options.unit ?? 'in'),
+              },
             ),
           },
         ];

@@ -1,5 +1,6 @@
 import { holdsCircle } from '../../geometry/inner-circle.ts';
 import { STRAIGHT_IN } from '../../geometry/lattice.ts';
+import { formatLength } from '../../geometry/length.ts';
 import type { Point, Ring } from '../../geometry/point.ts';
 import { centroid, cross, distance, distanceToSegment } from '../../geometry/ring.ts';
 import { phrase } from '../../words/phrase.ts';
@@ -14,9 +15,9 @@ export const SHARPEST_DEGREES = 15;
 /** Patches narrower than a seam allowance. */
 export const sliver: Rule = {
   code: 'sliver',
-  title: phrase('Sliver narrower than 1/4 in'),
+  title: phrase('Sliver'),
   severity: 'caution',
-  check: ({ patches }) =>
+  check: ({ patches, options }) =>
     patches.flatMap((patch) => {
       const least = NARROWEST_IN - STRAIGHT_IN;
       if (widthOf(patch.polygon) >= least && (!isBent(patch.polygon) || holdsCircle(patch, least / 2)))
@@ -26,8 +27,8 @@ export const sliver: Rule = {
           at: centroid(patch.polygon),
           patches: [patch.id],
           message: phrase(
-            '{id} is narrower than 1/4 in: its allowances lie on each other, and a stitch beside the line shows. Make it wider or merge it with a neighbour.',
-            { id: patch.id },
+            '{id} is narrower than {least}: its allowances lie on each other, and a stitch beside the line shows. Make it wider or merge it with a neighbour.',
+            { id: patch.id, least: formatLength(NARROWEST_IN, options.unit ?? 'in') },
           ),
         },
       ];

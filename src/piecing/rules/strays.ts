@@ -74,7 +74,7 @@ export const idleCut: Rule = {
   code: 'idle-cut',
   title: phrase('Line that divides nothing'),
   severity: 'caution',
-  check: ({ block, pattern }: Inspection) =>
+  check: ({ block, pattern, options }: Inspection) =>
     pattern.division.strays.flatMap(({ kind, line, at }) => {
       const cut = block.cuts[line];
       if (kind !== 'idle' || !cut) return [];
@@ -101,7 +101,7 @@ export const idleCut: Rule = {
           )
         : phrase(
             '{name} ends in the middle of a patch, {shortfall} short of {whither}, so it divides nothing and there is no seam to sew. Extend it to {whither}, or leave it out.',
-            { name, shortfall: shortfall(distance(...gap)), whither },
+            { name, shortfall: shortfall(distance(...gap), options.unit), whither },
           );
       return [{ at: gap[0], cuts: [cut.id], stretches: [gap], message }];
     }),

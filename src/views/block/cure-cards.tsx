@@ -1,9 +1,11 @@
+import { useStore } from 'zustand';
 import type { Block } from '../../document/project.ts';
 import type { Mend, MendKind } from '../../piecing/mending/draft.ts';
 import { outcomeOf } from '../../piecing/mending/words.ts';
 import { type Cure, keepsPicture } from '../../piecing/repairs/cure.ts';
 import { gainWords, pictureWords } from '../../piecing/repairs/words.ts';
 import { phrase } from '../../words/phrase.ts';
+import { session } from '../../workspace/session.ts';
 import { Icon } from '../icons.tsx';
 import { type CurePress, useCurePress } from './cure-press.ts';
 import { PlanPicture } from './plan-picture.tsx';
@@ -17,6 +19,7 @@ interface CureProps {
 /** A cure in a sentence, with what it gains. */
 export function CureCard({ block, cure, onApply }: CureProps) {
   const press = useCurePress(block, cure, onApply);
+  const unit = useStore(session, ({ project }) => project.unit);
   return (
     <div ref={press.box} className="repair-card" data-lit={press.isShown}>
       <button type="button" className="repair" {...press.button}>
@@ -24,7 +27,7 @@ export function CureCard({ block, cure, onApply }: CureProps) {
         <span>
           {cure.sentence}
           <span className="repair-gain">{gainWords(cure)}</span>
-          {!keepsPicture(cure) && <span className="repair-gain">{pictureWords(cure)}</span>}
+          {!keepsPicture(cure) && <span className="repair-gain">{pictureWords(cure, unit)}</span>}
           {cure.after.setInCorners > 0 && (
             <span className="repair-gain">{phrase("A first step: straight seams won't do yet.")}</span>
           )}

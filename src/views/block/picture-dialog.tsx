@@ -288,6 +288,7 @@ const TRY_SQUARE = [
 
 /** The print at its size: in the open block where the fabric lies in it, else on a square of its own. */
 function Laid({ fabric, picture, block, fabrics }: LaidProps) {
+  const unit = useStore(session, ({ project }) => project.unit);
   const shown = fabrics.map((one) => (one.id === fabric.id && picture !== null ? { ...one, picture } : one));
   if (block !== null && fabricsIn(block, fabrics).some(({ id }) => id === fabric.id))
     return (
@@ -300,7 +301,9 @@ function Laid({ fabric, picture, block, fabrics }: LaidProps) {
   return (
     <>
       <SmallBlock outline={TRY_SQUARE} pieces={[piece]} fabrics={shown} size={LAID_PX} />
-      <figcaption className="soft">{phrase('On a square of {try} in', { try: TRY_IN })}</figcaption>
+      <figcaption className="soft">
+        {phrase('On a square of {side}', { side: formatLength(TRY_IN, unit) })}
+      </figcaption>
     </>
   );
 }

@@ -15,6 +15,7 @@ import {
   repairSearch,
   stopLooking,
 } from '../../workspace/repair-search.ts';
+import { session } from '../../workspace/session.ts';
 import { Folded } from '../folded.tsx';
 import { Icon } from '../icons.tsx';
 import { oneStop } from '../one-stop.ts';
@@ -93,7 +94,8 @@ export function Repairs({ block, plan, found, onApply }: RepairsProps & { readon
 
 /** That nothing was found, why, and what a person could do. */
 function NothingHelps({ plan }: { readonly plan: PiecingPlan }) {
-  const advice = byHand(plan.findings[0]?.code ?? '');
+  const unit = useStore(session, ({ project }) => project.unit);
+  const advice = byHand(plan.findings[0]?.code ?? '', unit);
   return (
     <div className="repairs-none">
       <p>

@@ -29,9 +29,9 @@ interface ClothCardProps {
 const PRECUTS: readonly PiecesAtHand[] = [
   { name: phrase('Fat quarter'), width: 21, height: 18, count: 1 },
   { name: phrase('Fat eighth'), width: 21, height: 9, count: 1 },
-  { name: phrase('Strip 2 1/2 in'), width: 42, height: 2.5, count: 1 },
-  { name: phrase('Square 10 in'), width: 10, height: 10, count: 1 },
-  { name: phrase('Square 5 in'), width: 5, height: 5, count: 1 },
+  { name: phrase('Strip 2 1/2 in (64 mm)'), width: 42, height: 2.5, count: 1 },
+  { name: phrase('Square 10 in (254 mm)'), width: 10, height: 10, count: 1 },
+  { name: phrase('Square 5 in (127 mm)'), width: 5, height: 5, count: 1 },
 ];
 
 /** What is known of a fabric: all of it may be left open. */

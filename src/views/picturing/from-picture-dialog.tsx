@@ -5,6 +5,7 @@ import { freeNameLike } from '../../document/add-drawn-block.ts';
 import { oneLine } from '../../document/file-place.ts';
 import type { UnderPicture } from '../../document/project.ts';
 import { USUAL_STRENGTH } from '../../document/under-picture.ts';
+import { formatLength } from '../../geometry/length.ts';
 import { numeral } from '../../words/numeral.ts';
 import { phrase } from '../../words/phrase.ts';
 import {
@@ -98,7 +99,10 @@ export default function FromPictureDialog({ file, onClose }: FromPictureDialogPr
     size === null || narrowest === null
       ? null
       : size.some((side) => side > 200 || side < 1)
-        ? phrase('A block is from 1 to 200 inches wide and high.')
+        ? phrase('A block is from {least} to {most} wide and high.', {
+            least: formatLength(1, unit),
+            most: formatLength(200, unit),
+          })
         : narrowest > Math.min(...size)
           ? phrase('No patch can be wider than the block.')
           : null;

@@ -7,10 +7,11 @@ import { QUICK_STEPS } from '../../cutting/strips/lay-strips.ts';
 import { boughtWords } from '../../cutting/sums.ts';
 import { quiltOf } from '../../document/edit-quilt.ts';
 import type { Finishing } from '../../document/quilt.ts';
+import { MM_PER_IN } from '../../geometry/lattice.ts';
 import { formatLength } from '../../geometry/length.ts';
 import { BACKING_EXTRA_IN } from '../../quilt/finishing/backing.ts';
 import { BATTING_EXTRA_IN } from '../../quilt/finishing/batting.ts';
-import { BINDING_WIDTH_IN } from '../../quilt/finishing/binding.ts';
+import { BINDING_EXTRA_IN, BINDING_WIDTH_IN } from '../../quilt/finishing/binding.ts';
 import { SLEEVE_HEIGHT_IN } from '../../quilt/finishing/finishing-list.ts';
 import { plainPieces } from '../../quilt/finishing/plain-pieces.ts';
 import { clothOfQuilts, finishingOf } from '../../quilt/finishing/project-finishing.ts';
@@ -53,7 +54,7 @@ export function FinishingPanel() {
   const [cheaper, other] = list.backing;
   const yards = (inches: number): string =>
     unit === 'mm'
-      ? `${(Math.ceil((inches * 25.4) / 100) / 10).toFixed(1)} m`
+      ? phrase('{metres, number} m', { metres: Math.ceil((inches * MM_PER_IN) / 100) / 10 })
       : phrase('{inches} yd', { inches: formatLength(inches / 36, 'in').replace(' in', '') });
   return (
     <>
@@ -124,9 +125,10 @@ export function FinishingPanel() {
         <p>
           {list.binding.square === null
             ? phrase(
-                '{binding} in all, with 20 in for joins and corners: {strips} strips across the cloth, joined on the slant. {yards}.',
+                '{binding} in all, with {spare} for joins and corners: {strips} strips across the cloth, joined on the slant. {yards}.',
                 {
                   binding: clothLength(list.binding.length, unit),
+                  spare: clothLength(BINDING_EXTRA_IN, unit),
                   strips: list.binding.strips,
                   yards: yards(list.binding.buy),
                 },

@@ -3,6 +3,7 @@ import { useStore } from 'zustand';
 import { quiltOf } from '../../document/edit-quilt.ts';
 import { DEFAULT_MARGIN_IN } from '../../document/pages.ts';
 import { toSvg } from '../../foundations/files/svg.ts';
+import { formatLength } from '../../geometry/length.ts';
 import { pictureSheet, posterPages } from '../../quilt/papers/poster-pages.ts';
 import type { QuiltPart } from '../../quilt/papers/quilt-sheets.ts';
 import { clothLength } from '../../quilt/words.ts';
@@ -138,7 +139,7 @@ export function PrintPanel() {
         <p className="soft">
           {pages > 0
             ? phrase('{pages, plural, one {# sheet} other {# sheets}}, to be trimmed and taped.', { pages })
-            : phrase('Up to 200 in.')}
+            : phrase('Up to {most}.', { most: formatLength(200, project.unit) })}
         </p>
         <button
           type="button"

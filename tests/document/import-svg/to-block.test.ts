@@ -116,7 +116,9 @@ describe('what cannot become a block is said in a sentence', () => {
   it('nothing, one line, too large, too many', () => {
     expect(fault(sketch(''))).toBe('No straight line was found in it.');
     expect(fault(sketch('<line x2="50"/>'))).toMatch(/one straight line/);
-    expect(fault(sketch('<rect width="400" height="400"/>'), 0.1)).toMatch(/more than 1000 in across/);
+    expect(fault(sketch('<rect width="400" height="400"/>'), 0.1)).toMatch(
+      /more than 1000 in \(25\.4 m\) across/,
+    );
     const many = Array.from({ length: 5002 }, (_, i) => `M${i * 7} 0L${i * 7.07} 400`).join('');
     expect(fault(sketch(`<path d="${many}"/>`))).toMatch(
       /^It comes to more than 5,000 lines, which is the most that a block may have\.$/,
