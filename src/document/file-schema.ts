@@ -1,5 +1,6 @@
 import * as z from 'zod/mini';
 import { PLAN_CHOICES } from '../piecing/block.ts';
+import { numeral } from '../words/numeral.ts';
 import { phrase } from '../words/phrase.ts';
 import { clothKeys, fileCutting } from './cloth-schema.ts';
 import { checkAcross, isPictureData, MAX_PICTURE_PX, PICTURE_LETTERS } from './fabric-picture.ts';
@@ -16,19 +17,7 @@ import {
   PATCHES_PER_ORDER,
 } from './limits.ts';
 import { fileQuilt } from './quilt-schema.ts';
-import {
-  count,
-  id,
-  list,
-  name,
-  number,
-  otherwise,
-  passes,
-  point,
-  record,
-  text,
-  yesOrNo,
-} from './schema-words.ts';
+import { id, list, name, number, otherwise, passes, point, record, text, yesOrNo } from './schema-words.ts';
 import { isSquarable, UNDER_PICTURE_LETTERS } from './under-picture.ts';
 import { fileWork } from './work-schema.ts';
 
@@ -62,7 +51,7 @@ const side = z
   .check(
     z.refine(
       (pixels) => Number.isInteger(pixels) && pixels >= 1 && pixels <= MAX_PICTURE_PX,
-      phrase('is not a whole number from 1 to {maxPicture}', { maxPicture: count(MAX_PICTURE_PX) }),
+      phrase('is not a whole number from 1 to {maxPicture}', { maxPicture: numeral(MAX_PICTURE_PX) }),
     ),
   );
 

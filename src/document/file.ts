@@ -1,5 +1,6 @@
 import type * as z from 'zod/mini';
 import { snap } from '../geometry/lattice.ts';
+import { numeral } from '../words/numeral.ts';
 import { phrase } from '../words/phrase.ts';
 import { checkWhole } from './file-check.ts';
 import { type Path, placeOf, sentenceOf } from './file-place.ts';
@@ -45,7 +46,7 @@ const MAX_DEPTH = 64;
 /** Says whether a file is too large to read at all, so that callers can refuse before reading. Null when it is not. */
 export function checkFileSize(bytes: number): FileError | null {
   if (bytes <= MAX_FILE_BYTES) return null;
-  const megabytes = (size: number) => Math.ceil(size / 1_000_000).toLocaleString('en');
+  const megabytes = (size: number) => numeral(Math.ceil(size / 1_000_000));
   return {
     kind: 'too-large',
     message: phrase('The file is {megabytes} MB; files of up to {megabytes2} MB can be opened.', {

@@ -1,3 +1,4 @@
+import { numeral } from '../words/numeral.ts';
 import { phrase } from '../words/phrase.ts';
 
 /** What the first bytes of a picture file say, read before anything is decoded. Bytes and numbers only. */
@@ -40,10 +41,9 @@ export function readPictureHeader(bytes: Uint8Array): ReadHeader {
 /** Why a picture is too large to be decoded; null when it is not. */
 export function pictureTooLarge({ width, height }: PictureHeader): string | null {
   if (width * height <= MAX_PICTURE_PIXELS) return null;
-  const of = (n: number): string => n.toLocaleString('en');
   return phrase(
     'The picture is {of} by {of2} pixels, more than this page can hold: make it smaller, up to {of3} million pixels.',
-    { of: of(width), of2: of(height), of3: of(MAX_PICTURE_PIXELS / 1e6) },
+    { of: numeral(width), of2: numeral(height), of3: numeral(MAX_PICTURE_PIXELS / 1e6) },
   );
 }
 

@@ -1,5 +1,6 @@
 import * as z from 'zod/mini';
 import { MAX_COORDINATE_IN } from '../geometry/lattice.ts';
+import { numeral } from '../words/numeral.ts';
 import { phrase } from '../words/phrase.ts';
 import { type Checked, checkName, ID_LENGTH } from './limits.ts';
 
@@ -13,8 +14,6 @@ export const otherwise = (predicate: string) => ({
   error: ({ input }: { readonly input?: unknown }) =>
     input === undefined ? phrase('is missing') : predicate,
 });
-
-export const count = (n: number): string => n.toLocaleString('en');
 
 /** Takes over the check that edits use too; its sentence begins with the subject, which is named elsewhere. */
 export const passes =
@@ -38,7 +37,7 @@ export const number = z.number(otherwise(phrase('is not a number')));
 export const yesOrNo = z.boolean(otherwise(phrase('is neither true nor false')));
 
 const tooFar = phrase('lies farther out than {maxCoordinate} in', {
-  maxCoordinate: count(MAX_COORDINATE_IN),
+  maxCoordinate: numeral(MAX_COORDINATE_IN),
 });
 const coordinate = number
   .check(z.minimum(-MAX_COORDINATE_IN, tooFar))
@@ -53,8 +52,8 @@ export function list<Item extends z.ZodMiniType>(item: Item, most: number) {
       z.refine(short, {
         error: ({ input }) =>
           phrase('holds {input}, more than the {most} allowed', {
-            input: count((input as readonly unknown[]).length),
-            most: count(most),
+            input: numeral((input as readonly unknown[]).length),
+            most: numeral(most),
           }),
         abort: true,
       }),

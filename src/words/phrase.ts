@@ -10,15 +10,23 @@ const NOTE = /^\[\[[^\]]*\]\] /;
 /** Text that the message format reads as more than itself. */
 const FORMAT = /[{}]|''|'[{}]/;
 
-const made = new Map<string, string | IntlMessageFormat>();
+/** A text with nothing but names in braces: most are such, and need no parser. */
+const NAMES_ALONE = /^[^{}'#]*(?:\{\w+\}[^{}'#]*)+$/;
 
-function messageOf(message: string): string | IntlMessageFormat {
+/** What stands between the names of a text, and the names, in turn. */
+type Template = readonly string[];
+
+const made = new Map<string, string | Template | IntlMessageFormat>();
+
+function messageOf(message: string): string | Template | IntlMessageFormat {
   const known = made.get(message);
   if (known !== undefined) return known;
   const text = translated(message).replace(NOTE, '');
-  const format = FORMAT.test(text)
-    ? new IntlMessageFormat(text, currentLocale(), undefined, { ignoreTag: true })
-    : text;
+  const format = NAMES_ALONE.test(text)
+    ? text.split(/[{}]/)
+    : FORMAT.test(text)
+      ? new IntlMessageFormat(text, currentLocale(), undefined, { ignoreTag: true })
+      : text;
   made.set(message, format);
   return format;
 }
@@ -31,7 +39,19 @@ function messageOf(message: string): string | IntlMessageFormat {
  */
 export function phrase(message: string, values?: Values): string {
   const format = messageOf(message);
-  return typeof format === 'string' ? format : (format.format(values) as string);
+  if (typeof format === 'string') return format;
+  return format instanceof IntlMessageFormat
+    ? (format.format(values) as string)
+    : filled(format, values ?? {});
+}
+
+const filled = (template: Template, values: Values): string =>
+  template.map((part, k) => (k % 2 === 0 ? part : valueIn(values, part))).join('');
+
+function valueIn(values: Values, name: string): string {
+  if (!Object.hasOwn(values, name)) throw new Error(`The message has no value for ${name}.`);
+  const value = values[name];
+  return value === false ? '' : String(value ?? '');
 }
 
 /** A text that begins large, as it stands inside a sentence: German keeps its capitals. */

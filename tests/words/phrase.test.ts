@@ -1,3 +1,4 @@
+import { IntlMessageFormat } from 'intl-messageformat';
 import { afterEach, describe, expect, it } from 'vitest';
 import { localeOf, preferredLanguage, setLanguage } from '../../src/words/language.ts';
 import { decimalSign, numeral, perCent } from '../../src/words/numeral.ts';
@@ -19,6 +20,14 @@ describe('a phrase', () => {
 
   it('drops the note for translators', () => {
     expect(phrase('[[seam end]] Open')).toBe('Open');
+  });
+
+  it('puts values in the places of their names as the message format does', () => {
+    for (const text of ['{name}', 'Line {n}', '{a}{b} to {a}', 'from {a}, not {b}.', 'the block’s {b}'])
+      for (const value of ['Gull', '', 0, 7.25, -1, null, undefined, false, 'a {b} c'])
+        expect(phrase(text, { name: value, n: value, a: value, b: 'x' })).toBe(
+          new IntlMessageFormat(text, 'en').format({ name: value, n: value, a: value, b: 'x' }),
+        );
   });
 
   it('throws where a value is missing', () => {

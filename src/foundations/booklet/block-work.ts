@@ -29,7 +29,3 @@ export interface FabricWork {
 /** Code and name of a fabric: `#3 Night sea`. */
 export const fabricWords = ({ label }: FabricWork): string =>
   label.meaning === label.code ? label.code : `${label.code} ${label.meaning}`;
-
-/** `1 block`, `2 blocks`. */
-export const counted = (count: number, word: string): string =>
-  `${count.toLocaleString('en')} ${word}${count === 1 ? '' : 's'}`;

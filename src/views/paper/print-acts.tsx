@@ -1,5 +1,6 @@
 import { useState } from 'react';
 import { fileNameFor } from '../../document/file-name.ts';
+import { numeral } from '../../words/numeral.ts';
 import { phrase } from '../../words/phrase.ts';
 import { say } from '../../workspace/actions.ts';
 import { download } from '../../workspace/files.ts';
@@ -27,8 +28,6 @@ const ARCHIVES: readonly (readonly [ZipKind, label: string, ending: string])[] =
   ['svg-a-sheet', phrase('An SVG for each sheet'), phrase(', one SVG per sheet.zip')],
   ['png-a-sheet', phrase('A PNG for each sheet'), phrase(', one PNG per sheet.zip')],
 ];
-
-const inWords = (count: number): string => count.toLocaleString('en');
 
 /** Download and print, with progress and a way to stop. */
 export function PrintActs({ projectName, isDisabled }: PrintActsProps) {
@@ -108,8 +107,8 @@ export function PrintActs({ projectName, isDisabled }: PrintActsProps) {
           (doing.of > 0
             ? phrase('Writing {what} {done} of {of} …', {
                 what: doing.what,
-                done: inWords(doing.done + 1),
-                of: inWords(doing.of),
+                done: numeral(doing.done + 1),
+                of: numeral(doing.of),
               })
             : phrase('Writing …'))}
       </p>
