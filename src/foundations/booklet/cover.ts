@@ -86,7 +86,7 @@ function gallery(
         ...patchMarks(block.plan.patches, fit, ({ fabric }) =>
           fabric === null ? undefined : byId.get(fabric),
         ),
-        ...outlineMarks(block.plan.patches, fit, 'frame'),
+        ...outlineMarks(block.plan, block.plan.patches, fit, 'frame'),
       ];
       const words = [
         ...paragraph(typeface, block.blockName, columns === 1 ? HEADING : STRONG, cell, 0.08),

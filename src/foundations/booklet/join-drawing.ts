@@ -23,8 +23,8 @@ export function joinDrawing(plan: PiecingPlan, join: Join, fit: Fit, typeface: T
   const marks: Mark[] = [
     ...patchMarks(left, fit, () => UNIT_SHADES.left),
     ...patchMarks(right, fit, () => UNIT_SHADES.right),
-    ...outlineMarks(left, fit, 'frame'),
-    ...outlineMarks(right, fit, 'frame'),
+    ...outlineMarks(plan, left, fit, 'frame'),
+    ...outlineMarks(plan, right, fit, 'frame'),
     joinMark(join, fit),
     ...join.points.flatMap((point) => pointMarks(point, join, fit)),
   ];
@@ -82,10 +82,10 @@ export function startDrawing(
   const own = plan.patches.filter((patch) => patch.section === section);
   const letters = lettersOn(plan, [...unit, section], fit, typeface, [12, 10, 8, SMALLEST_PT]);
   return [
-    ...outlineMarks(plan.patches, fit, 'rule'),
+    ...outlineMarks(plan, plan.patches, fit, 'rule'),
     ...patchMarks(base, fit, () => UNIT_SHADES.left),
     ...patchMarks(own, fit, () => undefined),
-    ...outlineMarks(base, fit, 'frame'),
+    ...outlineMarks(plan, base, fit, 'frame'),
     ...letters.marks,
   ];
 }

@@ -1,6 +1,7 @@
+import { TOUCH_IN } from '../../geometry/lattice.ts';
 import type { Point, Segment } from '../../geometry/point.ts';
-import { contains, distance } from '../../geometry/ring.ts';
-import type { Join, Patch, PiecingPlan, RegistrationPoint } from '../../piecing/plan.ts';
+import { distance } from '../../geometry/ring.ts';
+import type { Join, PiecingPlan, RegistrationPoint } from '../../piecing/plan.ts';
 import { stack } from '../foundation/label-request.ts';
 import { type Mark, PT } from '../marks.ts';
 import { blockMarks, wrapped } from '../type/lettering.ts';
@@ -145,15 +146,31 @@ function laidStraight(plan: PiecingPlan, join: Join): LaidStraight {
       return { point, along: isTurned ? length - along : along };
     })
     .sort((p, q) => p.along - q.along);
-  const [a, b] = stretches[0]!;
-  const long = distance(a, b);
-  const [ux, uy] = [(b[0] - a[0]) / long, (b[1] - a[1]) / long];
-  // A little to the left of the way along the first stretch, where no corner is near.
-  const nearby: Point = [a[0] + 0.37 * long * ux + 1e-3 * uy, a[1] + 0.37 * long * uy - 1e-3 * ux];
-  const isLeftHere = plan.patches.some(
-    ({ section, polygon }) => join.left.includes(section) && contains(polygon, nearby),
-  );
-  return { points, length, isLeftAbove: isLeftHere !== isTurned };
+  return { points, length, isLeftAbove: liesLeft(plan, join) !== isTurned };
+}
+
+/** Whether the left unit of a join lies on the left of who walks along it, seen from the front. */
+function liesLeft(plan: PiecingPlan, { left, right, stretches }: Join): boolean {
+  const [start, end] = stretches[0]!;
+  const isIn = isInUnit(plan);
+  const walked = plan.edges.flatMap((edge) => {
+    const isLeftOnLeft = isIn(edge.left, left) && isIn(edge.right, right);
+    if (!isLeftOnLeft && !(isIn(edge.right, left) && isIn(edge.left, right))) return [];
+    const along =
+      (edge.to[0] - edge.from[0]) * (end[0] - start[0]) + (edge.to[1] - edge.from[1]) * (end[1] - start[1]);
+    return [
+      { off: distance(along > 0 ? edge.from : edge.to, start), isLeft: isLeftOnLeft === along > 0, along },
+    ];
+  });
+  // Of those that begin there the one along the stretch: a seam round an island comes back to its beginning.
+  const first = walked.sort((a, b) => a.off - b.off || Math.abs(b.along) - Math.abs(a.along))[0];
+  return first?.isLeft ?? false;
+}
+
+/** Tells whether a patch, by its id, is one of a unit's, by the letters of its sections. */
+function isInUnit({ patches }: PiecingPlan): (patch: string | null, letters: readonly string[]) => boolean {
+  const sectionOf = new Map(patches.map(({ id, section }) => [id, section]));
+  return (patch, letters) => patch !== null && letters.includes(sectionOf.get(patch) ?? '');
 }
 
 /** How far along the stretches a spot on one of them lies. */
@@ -168,12 +185,16 @@ function alongOf(stretches: readonly Segment[], at: Point): number {
   return best.along;
 }
 
-/** Whether patches of a unit meet at a spot of its edge, so that a seam between them ends there. */
-const seamsAt = (plan: PiecingPlan, letters: readonly string[], at: Point): boolean =>
-  plan.patches.filter(
-    ({ section, polygon }: Patch) =>
-      letters.includes(section) && polygon.some((corner) => distance(corner, at) < 2e-3),
-  ).length > 1;
+/** Whether a seam between patches of a unit ends at a spot of its edge. */
+function seamsAt(plan: PiecingPlan, letters: readonly string[], at: Point): boolean {
+  const isIn = isInUnit(plan);
+  return plan.edges.some(
+    ({ from, to, left, right }) =>
+      (distance(from, at) <= TOUCH_IN || distance(to, at) <= TOUCH_IN) &&
+      isIn(left, letters) &&
+      isIn(right, letters),
+  );
+}
 
 /**
  * Middles of labels of some widths on one line, each as near to the place it wishes as their order allows without one

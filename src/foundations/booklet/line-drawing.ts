@@ -48,7 +48,7 @@ export function lineDrawingPages(
   const fit = fitFront(plan, frame.width, room, 1);
   const drawing = [
     ...patchMarks(plan.patches, fit, () => undefined, 'picture'),
-    ...outlineMarks(plan.patches, fit, 'frame'),
+    ...outlineMarks(plan, plan.patches, fit, 'frame'),
   ];
   const item = { height: fit.height, space: 0.2, marks: moved(drawing, [(frame.width - fit.width) / 2, 0]) };
   const isTwice = 2 * fit.height + BETWEEN_IN <= room;

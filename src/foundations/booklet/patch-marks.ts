@@ -45,10 +45,11 @@ export function patchMarks(
 
 /** The outline of what some patches cover together. */
 export const outlineMarks = (
+  plan: PiecingPlan,
   patches: readonly Patch[],
   { place }: Fit,
   pen: 'frame' | 'rule' | 'picture',
-): Mark[] => boundariesOf(patches).map((ring) => ({ kind: 'polygon', pen, ring: ring.map(place) }));
+): Mark[] => boundariesOf(plan, patches).map((ring) => ({ kind: 'polygon', pen, ring: ring.map(place) }));
 
 /** Shades that stay apart in print and let black letters be read. */
 const SHADES = ['#ffffff', '#dedede', '#c8c8c8', '#efefef', '#b6b6b6'] as const;

@@ -29,7 +29,7 @@ export function sectionsDrawing(plan: PiecingPlan, fit: Fit, typeface: Typeface)
   const joins = inTurn.map((join) => numberedJoin(join, fit, ground, lines, typeface));
   return [
     ...patchMarks(plan.patches, fit, ({ section }) => shades.get(section)),
-    ...outlineMarks(plan.patches, fit, 'frame'),
+    ...outlineMarks(plan, plan.patches, fit, 'frame'),
     ...joins.flatMap(({ line }) => line),
     ...startsOf(plan, fit),
     ...letters.marks,
@@ -179,6 +179,7 @@ const startsOf = (plan: PiecingPlan, fit: Fit): Mark[] =>
     .filter(({ startsFrom }) => startsFrom.length > 0)
     .flatMap(({ startsFrom }) =>
       outlineMarks(
+        plan,
         plan.patches.filter(({ section }) => startsFrom.includes(section)),
         fit,
         'picture',

@@ -100,7 +100,7 @@ export function drawFoundation(request: DrawingRequest): Drawing {
 
   const edgeOf = request.grain ? blockEdges(plan) : () => null;
   const laid = [
-    ...laidUnit(section, unit, frame),
+    ...laidUnit(plan, section, unit, frame),
     ...patches.map((patch) => laidPatch(patch, fabrics, edgeOf(patch), frame)),
   ];
   const labels = placeLabels({

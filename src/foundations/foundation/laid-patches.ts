@@ -48,11 +48,12 @@ const vector = (a: Point, b: Point): Point => [b[0] - a[0], b[1] - a[1]];
 
 /** The finished unit at position 1, where the paper starts from one. */
 export function laidUnit(
+  plan: PiecingPlan,
   { letter, startsFrom }: Section,
   unit: readonly Patch[],
   { toPaper }: Frame,
 ): LaidPatch[] {
-  const [ring] = boundariesOf(unit);
+  const [ring] = boundariesOf(plan, unit);
   if (!ring) return [];
   const code = startsFrom.join('');
   return [

@@ -1,28 +1,27 @@
 import type { Point, Ring } from '../../geometry/point.ts';
 import { pointNumbers } from '../../geometry/point-numbers.ts';
 import { signedArea } from '../../geometry/ring.ts';
-import type { Patch } from '../../piecing/plan.ts';
+import type { Patch, PiecingPlan } from '../../piecing/plan.ts';
 
 /**
- * The outer boundaries of what some patches cover together: their edges that no two of them share, chained.
- * Patches share vertices exactly (see `Patch`). Positive shoelace area, the largest first; islands are left out.
+ * The outer boundaries of what some patches of a plan cover together: its edges that have one of them on one side alone,
+ * chained. Positive shoelace area, the largest first; islands are left out.
  */
-export function boundariesOf(patches: readonly Patch[]): readonly Ring[] {
-  const edges = patches.flatMap(({ polygon, holes }) =>
-    [polygon, ...holes].flatMap((ring) =>
-      ring.map((a, i): [Point, Point] => [a, ring[(i + 1) % ring.length]!]),
-    ),
-  );
+export function boundariesOf(
+  { edges }: Pick<PiecingPlan, 'edges'>,
+  patches: readonly Pick<Patch, 'id'>[],
+): readonly Ring[] {
+  const inside = new Set<string | null>(patches.map(({ id }) => id));
   const { numberOf } = pointNumbers();
-  const name = (a: Point, b: Point): number => numberOf(a) * (edges.length + 1) + numberOf(b);
-  const all = new Set(edges.map(([a, b]) => name(a, b)));
+  // Each as it runs round what lies on its right.
   const from = new Map<number, [Point, Point][]>();
   for (const edge of edges) {
-    if (all.has(name(edge[1], edge[0]))) continue;
-    const start = numberOf(edge[0]);
-    const before = from.get(start);
-    if (before) before.push(edge);
-    else from.set(start, [edge]);
+    const isRight = inside.has(edge.right);
+    if (isRight === inside.has(edge.left)) continue;
+    const [start, end] = isRight ? [edge.from, edge.to] : [edge.to, edge.from];
+    const before = from.get(numberOf(start));
+    if (before) before.push([start, end]);
+    else from.set(numberOf(start), [[start, end]]);
   }
   const rings: Point[][] = [];
   for (const starts of from.values()) {

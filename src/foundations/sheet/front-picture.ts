@@ -61,7 +61,7 @@ function sectionOf(plan: PiecingPlan, letter: string): OwnPatches {
   const known = sections.get(letter);
   if (known) return known;
   const patches = plan.patches.filter(({ section }) => section === letter);
-  const made = { patches, boundaries: boundariesOf(patches) };
+  const made = { patches, boundaries: boundariesOf(plan, patches) };
   sections.set(letter, made);
   return made;
 }

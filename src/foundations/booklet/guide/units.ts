@@ -31,7 +31,10 @@ export interface Size {
  */
 export function unitOf(plan: PiecingPlan, letters: readonly string[], allowance: number): Unit {
   const all = withStarts(plan, letters);
-  const [outline] = boundariesOf(plan.patches.filter(({ section }) => all.includes(section)));
+  const [outline] = boundariesOf(
+    plan,
+    plan.patches.filter(({ section }) => all.includes(section)),
+  );
   if (!outline) throw new Error(`The plan has no sections ${letters.join(', ')}.`);
   return {
     letters: all,
