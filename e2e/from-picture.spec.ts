@@ -11,7 +11,7 @@ const SHIP = `<svg xmlns="http://www.w3.org/2000/svg" width="640" height="480">
 test('a picture becomes a block that sews, in one step of the history', async ({ page }) => {
   await openApp(page);
   await page.getByRole('button', { name: 'Make a block from a picture' }).click();
-  const dialog = page.getByRole('dialog', { name: 'A block from a picture' });
+  const dialog = page.getByRole('dialog', { name: 'A block or a quilt from a picture' });
   const file = dialog.locator('input[type="file"]');
 
   // What is no picture is told in a sentence, and nothing changes.
@@ -47,4 +47,18 @@ test('a picture becomes a block that sews, in one step of the history', async ({
   await expect(blocks.getByText('ship', { exact: true })).toBeVisible();
   await page.keyboard.press('Control+z');
   await expect(blocks.getByText('ship', { exact: true })).toHaveCount(0);
+
+  // Spread over blocks it is a quilt, set at once; the arrangement before stays beside it, and one undo takes all back.
+  await page.getByRole('button', { name: 'Make a block from a picture' }).click();
+  await file.setInputFiles({ name: 'ship.png', mimeType: 'image/png', buffer: png });
+  await dialog.getByRole('slider', { name: 'Blocks across' }).fill('3');
+  await dialog.getByRole('slider', { name: 'Blocks down' }).fill('2');
+  await expect(dialog.getByText(/^6 blocks, all sewn by straight seams/)).toBeVisible();
+  await dialog.getByRole('button', { name: 'Make the quilt' }).click();
+  const size = page.locator('.quilt-size');
+  await expect(size).toContainText('6 places');
+  await expect(size).toContainText('36 × 24 in');
+  await expect(page.getByText('Before ‘ship’')).toBeVisible();
+  await page.keyboard.press('Control+z');
+  await expect(size).toContainText('58 places');
 });

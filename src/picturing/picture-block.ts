@@ -4,6 +4,7 @@ import { anneal, withoutLeast } from './anneal.ts';
 import type { Limits, Piece } from './convex.ts';
 import { byFabric, chosenFabrics, mixedFabrics, nearestFabric, type Palette, remixed } from './fabrics.ts';
 import { grow } from './grow.ts';
+import { type BlockGrid, overBlocks } from './over-blocks.ts';
 import type { Sums } from './pixels.ts';
 import { tidied } from './tidy.ts';
 import { byMean, type Ground, leafOf, leavesOf, type Node, pathsOf, refit, revalued } from './tree.ts';
@@ -27,6 +28,8 @@ export interface PictureWish {
   readonly isLevel?: boolean;
   /** Changes tried; more come closer. */
   readonly steps?: number;
+  /** Spread over so many blocks; one when absent. */
+  readonly grid?: BlockGrid;
 }
 
 /** A patch of the result: its outline in inches, x, y, x, y …, and its fabric by number. */
@@ -83,7 +86,14 @@ export function* pictureBlocks(
   const how = { isLevel: wish.isLevel ?? false };
   let root = grow(ground, first, count, 0, how);
   let palette = paletteFor(root, coarse, wish, chance);
-  const answer = (over: Sums): PictureBlock => blockOf(root, over, palette, wish);
+  const answer = (over: Sums): PictureBlock => {
+    const spread = wish.grid
+      ? overBlocks({ ...ground, sums: over }, root, wish.grid, sizeOf(outline), (part) =>
+          withoutIdleLines(ground, part),
+        )
+      : root;
+    return blockOf(spread, over, palette, wish);
+  };
   yield { block: answer(coarse), done: 0.02 };
 
   const steps = wish.steps ?? USUAL_STEPS;
@@ -134,6 +144,12 @@ export function* pictureBlocks(
   yield { block, done: 1 };
   return block;
 }
+
+/** How far an outline that begins at 0, 0 reaches across and down. */
+const sizeOf = (outline: Piece): readonly [number, number] => [
+  Math.max(...outline.filter((_, i) => i % 2 === 0)),
+  Math.max(...outline.filter((_, i) => i % 2 === 1)),
+];
 
 interface Choice {
   readonly lab: Lab;

@@ -3,8 +3,8 @@ import type { Block, Fabric } from '../document/project.ts';
 import { snapPoint } from '../geometry/lattice.ts';
 import type { Point } from '../geometry/point.ts';
 import { phrase } from '../words/phrase.ts';
+import type { PictureDrawing } from './blocks-of.ts';
 import { middleOf } from './convex.ts';
-import type { PictureBlock } from './picture-block.ts';
 
 /** A block made from a picture, as any other block is: every line editable, every patch painted. */
 export interface Drawn {
@@ -18,7 +18,7 @@ export interface Drawn {
  * new fabric. A spot inside stands for each patch.
  */
 export function drawnBlock(
-  picture: PictureBlock,
+  picture: PictureDrawing,
   { id, name, outline }: Pick<Block, 'id' | 'name' | 'outline'>,
   atHand: readonly string[],
   freshId: (n: number) => string,

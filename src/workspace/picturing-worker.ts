@@ -1,11 +1,15 @@
 import { expose } from 'comlink';
+import type { Ring } from '../geometry/point.ts';
+import { blocksOf } from '../picturing/blocks-of.ts';
 import { completedByMirror, mirroredHalf, mirroredWeights } from '../picturing/mirror.ts';
 import { type PictureBlock, type PictureWish, pictureBlocks } from '../picturing/picture-block.ts';
 import { type Pixels, sumsOf } from '../picturing/pixels.ts';
 import { drawnBlock } from '../picturing/to-block.ts';
 import type { PieceOptions } from '../piecing/options.ts';
 import { piece } from '../piecing/piece.ts';
+import type { PiecingPlan } from '../piecing/plan.ts';
 import { verdictSentence } from '../piecing/sentences.ts';
+import { phrase } from '../words/phrase.ts';
 
 /** What is asked: the picture twice, coarse and fine, over a block of this size. */
 export interface PicturingOrder {
@@ -16,6 +20,8 @@ export interface PicturingOrder {
   /** Inches. */
   readonly width: number;
   readonly height: number;
+  /** The convex block inside that width and height, clockwise as it is seen; all of it when absent. */
+  readonly outline?: Ring;
   readonly wish: PictureWish;
   readonly isMirrored: boolean;
   readonly options: PieceOptions;
@@ -56,7 +62,7 @@ const picturing = {
     const results = pictureBlocks(
       sumsOf(coarse, w, coarseWeights),
       sumsOf(fine, w, weights),
-      [0, 0, w, 0, w, height, 0, height],
+      order.outline?.flat() ?? [0, 0, w, 0, w, height, 0, height],
       { ...wish, patches: half },
     );
     for (;;) {
@@ -78,34 +84,51 @@ const picturing = {
 function newsOf(
   block: PictureBlock,
   done: number,
-  { width, height, options }: PicturingOrder,
+  { width, height, outline: given, wish, options }: PicturingOrder,
 ): PicturingNews {
-  const outline = [
+  const grid = wish.grid ?? ONE_BLOCK;
+  const [w, h] = [width / grid.columns, height / grid.rows];
+  const outline = given ?? [
     [0, 0],
-    [width, 0],
-    [width, height],
-    [0, height],
-  ] as const;
-  const drawn = drawnBlock(
-    block,
-    { id: 'picture', name: '', outline },
-    block.fabrics.map((_, k) => `f${k}`),
-    (n) => `new${n}`,
-  );
-  const plan = piece(drawn.block, options);
+    [w, 0],
+    [w, h],
+    [0, h],
+  ];
+  const plans = blocksOf(block, grid, [width, height]).map((one) => {
+    const drawn = drawnBlock(
+      one,
+      { id: 'picture', name: '', outline },
+      block.fabrics.map((_, k) => `f${k}`),
+      (n) => `new${n}`,
+    );
+    return piece(drawn.block, options);
+  });
+  const total = (count: (plan: PiecingPlan) => number): number =>
+    plans.reduce((sum, plan) => sum + count(plan), 0);
   return {
     block,
     done,
-    patches: plan.patches.length,
-    foundations: plan.sections.length,
-    joins: plan.joins.length,
-    matches: plan.joins.reduce(
-      (sum, { points }) => sum + points.filter(({ kind }) => kind === 'match').length,
-      0,
+    patches: total((plan) => plan.patches.length),
+    foundations: total((plan) => plan.sections.length),
+    joins: total((plan) => plan.joins.length),
+    matches: total((plan) =>
+      plan.joins.reduce((sum, { points }) => sum + points.filter(({ kind }) => kind === 'match').length, 0),
     ),
-    verdict: verdictSentence(plan),
+    verdict:
+      plans.length === 1
+        ? verdictSentence(plans[0]!)
+        : phrase(
+            '{blocks} blocks, all sewn by straight seams; the largest has {patches, plural, one {# patch} other {# patches}} on {foundations, plural, one {# foundation} other {# foundations}}.',
+            {
+              blocks: plans.length,
+              patches: Math.max(...plans.map((plan) => plan.patches.length)),
+              foundations: Math.max(...plans.map((plan) => plan.sections.length)),
+            },
+          ),
   };
 }
+
+const ONE_BLOCK = { columns: 1, rows: 1 };
 
 /** Weights of the fine picture as the coarse one sees them. */
 function scaledWeights(weights: Float32Array, fine: Pixels, coarse: Pixels): Float32Array {

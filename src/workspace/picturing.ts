@@ -1,12 +1,18 @@
 import { proxy, type Remote, wrap } from 'comlink';
 import { createStore } from 'zustand/vanilla';
 import { addBlock } from '../document/edit-block.ts';
+import { changeQuilt } from '../document/edit-quilt.ts';
 import { nextBlockId, nextFabricId } from '../document/ids.ts';
-import type { Fabric, Project, UnderPicture } from '../document/project.ts';
+import type { Block, Fabric, Project, UnderPicture } from '../document/project.ts';
+import type { KeptLayout, Setting } from '../document/quilt.ts';
+import type { Ring } from '../geometry/point.ts';
+import { blocksOf } from '../picturing/blocks-of.ts';
+import type { BlockGrid } from '../picturing/over-blocks.ts';
 import type { PictureBlock } from '../picturing/picture-block.ts';
 import { drawnBlock } from '../picturing/to-block.ts';
+import { makePlaces } from '../quilt/settings/make-places.ts';
 import { phrase } from '../words/phrase.ts';
-import { edit, openBlock, say } from './actions.ts';
+import { edit, goTo, openBlock, say } from './actions.ts';
 import type { PicturingHand, PicturingNews, PicturingOrder } from './picturing-worker.ts';
 import { pieceOptions } from './present-options.ts';
 import { onOtherProject } from './session.ts';
@@ -87,54 +93,113 @@ export async function makeFromPicture(order: Omit<PicturingOrder, 'options'>): P
 
 export interface TakenPicture {
   readonly block: PictureBlock;
+  /** Of the block, or of the quilt that it makes. */
   readonly name: string;
-  /** Inches. */
+  /** Of the whole, inches. */
   readonly width: number;
   readonly height: number;
+  /** Of one block that is no rectangle, in the same inches. */
+  readonly outline?: Ring;
+  /** The blocks it is spread over; one by one. */
+  readonly grid: BlockGrid;
   /** Ids of the fabrics that were offered; none where new ones were mixed. */
   readonly atHand: readonly string[];
-  /** What lies under the drawing afterwards. */
-  readonly picture: UnderPicture | null;
+  /** What lies under each drawing afterwards, in reading order; null for nothing. */
+  readonly pictures: readonly (UnderPicture | null)[];
 }
 
-/** Takes a block made from a picture into the project, as one step: an ordinary block, painted, the picture under it. */
+/**
+ * Takes what was made from a picture into the project, as one step: ordinary blocks, painted, the picture under them.
+ * Of several a quilt is set; the arrangement before is kept beside it.
+ */
 export function takePictureBlock(taken: TakenPicture): void {
   let id: string | null = null;
-  edit(phrase('Block from a picture'), (project) => {
-    const added = withPictureBlock(project, taken);
-    id = added === project ? null : (added.blocks.at(-1)?.id ?? null);
+  const isQuilt = taken.pictures.length > 1;
+  edit(isQuilt ? phrase('Quilt from a picture') : phrase('Block from a picture'), (project) => {
+    const added = withPictureBlocks(project, taken);
+    id = added === project ? null : added.blocks[project.blocks.length]!.id;
     return added;
   });
   if (id === null) say('trouble', phrase('The project holds no more blocks or fabrics.'));
+  else if (isQuilt) goTo('quilt');
   else openBlock(id);
 }
 
-function withPictureBlock(
-  project: Project,
-  { block, name, width, height, atHand, picture }: TakenPicture,
-): Project {
-  const outline = [
+function withPictureBlocks(project: Project, taken: TakenPicture): Project {
+  const { block: picture, name, width, height, outline: given, grid, atHand, pictures } = taken;
+  const [w, h] = [width / grid.columns, height / grid.rows];
+  const outline = given ?? [
     [0, 0],
-    [width, 0],
-    [width, height],
-    [0, height],
-  ] as const;
-  const id = nextBlockId(project);
-  const begun = addBlock(project, { name, outline });
-  if (begun === project) return project;
+    [w, 0],
+    [w, h],
+    [0, h],
+  ];
   const ids: string[] = [];
   let fabrics: readonly Fabric[] = project.fabrics;
-  const made = drawnBlock(block, { id, name, outline }, atHand, (n) => {
+  const freshId = (n: number): string => {
     while (ids.length < n) {
       const next = nextFabricId({ ...project, fabrics });
       ids.push(next);
       fabrics = [...fabrics, { id: next, name: '', color: '#000000' }];
     }
     return ids[n - 1]!;
-  });
-  return {
-    ...begun,
-    fabrics: [...project.fabrics, ...made.fabrics],
-    blocks: begun.blocks.map((one) => (one.id === id ? { ...made.block, ...(picture && { picture }) } : one)),
   };
+  let next = project;
+  let fresh: readonly Fabric[] = [];
+  for (const [k, drawing] of blocksOf(picture, grid, [width, height]).entries()) {
+    const own =
+      pictures.length === 1 ? name : `${name} ${Math.floor(k / grid.columns) + 1}-${(k % grid.columns) + 1}`;
+    const id = nextBlockId(next);
+    const begun = addBlock(next, { name: own, outline });
+    if (begun === next) return project;
+    // The fabrics are the same for all of them.
+    const made = drawnBlock(drawing, { id, name: own, outline }, atHand, freshId);
+    const under = pictures[k] ?? null;
+    fresh = made.fabrics;
+    next = {
+      ...begun,
+      blocks: begun.blocks.map((one) =>
+        one.id === id ? { ...made.block, ...(under && { picture: under }) } : one,
+      ),
+    };
+  }
+  next = { ...next, fabrics: [...project.fabrics, ...fresh] };
+  return pictures.length === 1
+    ? next
+    : withPictureQuilt(next, taken, next.blocks.slice(project.blocks.length));
+}
+
+/** The blocks set side by side; what was arranged before stays beside as another arrangement. */
+function withPictureQuilt(
+  project: Project,
+  { name, width, height, grid }: TakenPicture,
+  blocks: readonly Block[],
+): Project {
+  const setting: Setting = { kind: 'straight', ...grid, cell: [width / grid.columns, height / grid.rows] };
+  const made = makePlaces(
+    setting,
+    blocks.map(({ id }) => ({ block: id, turn: 0, mirrored: false })),
+    [],
+    project.blocks,
+    project.unit,
+  );
+  if (!made.ok) return project;
+  return changeQuilt(project, (old) => {
+    const { module, setting: before, borders, units: _units, places, layouts = [], ...rest } = old;
+    const kept: KeptLayout = {
+      name: phrase('Before ‘{name}’', { name }),
+      places,
+      ...(module !== undefined && { module }),
+      ...(before && { setting: before }),
+      ...(borders && { borders }),
+    };
+    return {
+      ...rest,
+      places: made.places,
+      setting,
+      ...((layouts.length > 0 || places.length > 0) && {
+        layouts: places.length > 0 ? [...layouts, kept] : layouts,
+      }),
+    };
+  });
 }

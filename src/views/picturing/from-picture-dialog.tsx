@@ -3,8 +3,6 @@ import { useEffect, useMemo, useRef, useState } from 'react';
 import { useStore } from 'zustand';
 import { freeNameLike } from '../../document/add-drawn-block.ts';
 import { oneLine } from '../../document/file-place.ts';
-import type { UnderPicture } from '../../document/project.ts';
-import { USUAL_STRENGTH } from '../../document/under-picture.ts';
 import { formatLength } from '../../geometry/length.ts';
 import { numeral } from '../../words/numeral.ts';
 import { phrase } from '../../words/phrase.ts';
@@ -23,8 +21,10 @@ import { Dialog } from '../dialog.tsx';
 import { FileButton } from '../file-button.tsx';
 import { LengthField, readSize } from '../length-field.tsx';
 import { oneStop } from '../one-stop.ts';
+import { convexShape } from './convex-shape.ts';
 import { Difference, MadeBlock } from './made-block.tsx';
 import { PictureBrush } from './picture-brush.tsx';
+import { cellPictures, naturalSize, underPicture } from './pictures-under.ts';
 import {
   type Brush,
   type Crop,
@@ -36,6 +36,7 @@ import {
   WHOLE,
   weightsOf,
 } from './pixels-of.ts';
+import { Range } from './range.tsx';
 
 interface FromPictureDialogProps {
   readonly file: Blob | null;
@@ -49,6 +50,9 @@ interface Shown {
 }
 
 const MOST_PATCHES = 400;
+/** Over many blocks. */
+const MOST_OVER_BLOCKS = 2_000;
+const MOST_BLOCKS_A_SIDE = 8;
 /** So long after a change, ms: a slider that is still moved starts nothing. */
 const QUIET_MS = 160;
 const MOST_VERSIONS = 6;
@@ -70,6 +74,8 @@ export default function FromPictureDialog({ file, onClose }: FromPictureDialogPr
   const [least, setLeast] = useState(unit === 'mm' ? '12 mm' : '1/2 in');
   const [angle, setAngle] = useState(20);
   const [ease, setEase] = useState(0.4);
+  const [typedColumns, setColumns] = useState(1);
+  const [typedRows, setRows] = useState(1);
   const [isLevel, setLevel] = useState(false);
   const [isMirrored, setMirrored] = useState(false);
   const [seed, setSeed] = useState(1);
@@ -77,33 +83,44 @@ export default function FromPictureDialog({ file, onClose }: FromPictureDialogPr
   const [radius, setRadius] = useState(12);
   const [versions, setVersions] = useState<readonly PicturingNews[]>([]);
   const [chosen, setChosen] = useState<PicturingNews | null>(null);
-  const [width, height, narrowest] = [across, down, least].map((text) => {
+  const [typedWidth, typedHeight, narrowest] = [across, down, least].map((text) => {
     const read = readSize(text, unit);
     return read.ok ? read.inches : null;
   }) as [number | null, number | null, number | null];
+  const blockId = useStore(session, (state) => state.blockId);
+  const open = useMemo(
+    () => convexShape(project.blocks.find(({ id }) => id === blockId)),
+    [project.blocks, blockId],
+  );
+  const [isAsOpen, setAsOpen] = useState(false);
+  const shape = isAsOpen ? open : null;
+  const [width, height] = shape ? shape.size : [typedWidth, typedHeight];
+  const [columns, rows] = shape ? [1, 1] : [typedColumns, typedRows];
+  const blocks = columns * rows;
+  /** Of all blocks together, inches. */
   const size = useMemo(
-    () => (width === null || height === null ? null : ([width, height] as const)),
-    [width, height],
+    () => (width === null || height === null ? null : ([width * columns, height * rows] as const)),
+    [width, height, columns, rows],
   );
   const pixels = useMemo(
-    () => (shown && size ? finePixels(shown.image, size, crop) : null),
-    [shown, size, crop],
+    () => (shown && size ? finePixels(shown.image, size, crop, blocks) : null),
+    [shown, size, crop, blocks],
   );
   const [brushed, setBrushed] = useState<Uint8Array>(new Uint8Array(0));
   useEffect(() => {
     if (!size) return;
-    const [w, h] = fineSize(size);
+    const [w, h] = fineSize(size, blocks);
     setBrushed((before) => (before.length === w * h ? before : new Uint8Array(w * h)));
-  }, [size]);
+  }, [size, blocks]);
   const sizeTrouble =
-    size === null || narrowest === null
+    size === null || width === null || height === null || narrowest === null
       ? null
-      : size.some((side) => side > 200 || side < 1)
+      : [width, height].some((side) => side > 200 || side < 1)
         ? phrase('A block is from {least} to {most} wide and high.', {
             least: formatLength(1, unit),
             most: formatLength(200, unit),
           })
-        : narrowest > Math.min(...size)
+        : narrowest > Math.min(width, height)
           ? phrase('No patch can be wider than the block.')
           : null;
 
@@ -163,7 +180,8 @@ export default function FromPictureDialog({ file, onClose }: FromPictureDialogPr
         weights: weightsOf(brushed),
         width: size[0],
         height: size[1],
-        isMirrored,
+        isMirrored: isMirrored && blocks === 1 && !shape,
+        ...(shape && { outline: shape.outline }),
         wish: {
           patches,
           fabrics: Math.max(1, colors),
@@ -172,6 +190,7 @@ export default function FromPictureDialog({ file, onClose }: FromPictureDialogPr
           ease,
           seed,
           isLevel,
+          ...(blocks > 1 && { grid: { columns, rows } }),
           ...(offered && offered.length > 0 && { atHand: offered }),
         },
       });
@@ -191,6 +210,10 @@ export default function FromPictureDialog({ file, onClose }: FromPictureDialogPr
     isLevel,
     isMirrored,
     offered,
+    columns,
+    rows,
+    blocks,
+    shape,
   ]);
 
   const result = chosen ?? news;
@@ -201,14 +224,19 @@ export default function FromPictureDialog({ file, onClose }: FromPictureDialogPr
       name: freeNameLike(project, shown.name),
       width: size[0],
       height: size[1],
+      grid: { columns, rows },
+      ...(shape && { outline: shape.outline }),
       atHand: fabrics.map(({ id }) => id),
-      picture: underPicture(shown.picture, size, crop),
+      pictures:
+        blocks === 1
+          ? [underPicture(shown.picture, size, crop)]
+          : cellPictures(shown.image, cropBox(naturalSize(shown.image), size, crop), { columns, rows }),
     });
     onClose();
   };
 
   return (
-    <Dialog title={phrase('A block from a picture')} className="picturing" onClose={onClose}>
+    <Dialog title={phrase('A block or a quilt from a picture')} className="picturing" onClose={onClose}>
       {/* biome-ignore lint/a11y/noStaticElementInteractions: a picture dropped anywhere is taken. */}
       <div
         className="picturing-all"
@@ -299,10 +327,16 @@ export default function FromPictureDialog({ file, onClose }: FromPictureDialogPr
               )}
             </section>
             <section aria-label={phrase('The block')} className="picturing-column" aria-busy={isBusy}>
-              <h3 className="panel-title">{phrase('Block')}</h3>
+              <h3 className="panel-title">{blocks === 1 ? phrase('Block') : phrase('Quilt')}</h3>
               {result && size ? (
                 <>
-                  <MadeBlock block={result.block} width={size[0]} height={size[1]} label={result.verdict} />
+                  <MadeBlock
+                    block={result.block}
+                    width={size[0]}
+                    height={size[1]}
+                    grid={{ columns, rows }}
+                    label={result.verdict}
+                  />
                   <p className="picturing-counts">
                     {phrase(
                       '{patches, plural, one {# patch} other {# patches}} in {fabrics, plural, one {# fabric} other {# fabrics}} on {foundations, plural, one {# foundation} other {# foundations}}, {joins, plural, one {# join} other {# joins}}, {matches, plural, one {# match point} other {# match points}}',
@@ -390,7 +424,7 @@ export default function FromPictureDialog({ file, onClose }: FromPictureDialogPr
               <Range
                 label={phrase('Patches')}
                 low={4}
-                high={MOST_PATCHES}
+                high={Math.min(MOST_OVER_BLOCKS, MOST_PATCHES * Math.ceil(Math.sqrt(blocks)))}
                 step={1}
                 value={patches}
                 onValue={setPatches}
@@ -432,11 +466,66 @@ export default function FromPictureDialog({ file, onClose }: FromPictureDialogPr
                 onValue={setAngle}
                 shown={`${numeral(angle)}°`}
               />
+              {open && (
+                <Choice
+                  label={phrase('Shape')}
+                  options={[
+                    ['own', phrase('A rectangle')],
+                    ['open', phrase('As ‘{name}’', { name: open.name })],
+                  ]}
+                  value={isAsOpen ? 'open' : 'own'}
+                  onChoose={(next) => setAsOpen(next === 'open')}
+                />
+              )}
               <div className="picturing-sizes">
                 <LengthField label={phrase('Narrowest patch')} text={least} unit={unit} onChange={setLeast} />
-                <LengthField label={phrase('Block width')} text={across} unit={unit} onChange={setAcross} />
-                <LengthField label={phrase('Block height')} text={down} unit={unit} onChange={setDown} />
+                {!shape && (
+                  <>
+                    <LengthField
+                      label={phrase('Block width')}
+                      text={across}
+                      unit={unit}
+                      onChange={setAcross}
+                    />
+                    <LengthField label={phrase('Block height')} text={down} unit={unit} onChange={setDown} />
+                  </>
+                )}
               </div>
+              {!shape && (
+                <>
+                  <Range
+                    label={phrase('Blocks across')}
+                    low={1}
+                    high={MOST_BLOCKS_A_SIDE}
+                    step={1}
+                    value={columns}
+                    onValue={setColumns}
+                    shown={numeral(columns)}
+                  />
+                  <Range
+                    label={phrase('Blocks down')}
+                    low={1}
+                    high={MOST_BLOCKS_A_SIDE}
+                    step={1}
+                    value={rows}
+                    onValue={setRows}
+                    shown={numeral(rows)}
+                  />
+                </>
+              )}
+              {blocks > 1 && size && (
+                <p className="soft">
+                  {phrase(
+                    '{blocks} blocks make a quilt of {across} × {down}, about {patches, number} patches each. Lines run on from block to block.',
+                    {
+                      blocks,
+                      across: formatLength(size[0], unit),
+                      down: formatLength(size[1], unit),
+                      patches: Math.round((result?.patches ?? patches) / blocks),
+                    },
+                  )}
+                </p>
+              )}
               <label className="check-line">
                 <input
                   type="checkbox"
@@ -448,7 +537,8 @@ export default function FromPictureDialog({ file, onClose }: FromPictureDialogPr
               <label className="check-line">
                 <input
                   type="checkbox"
-                  checked={isMirrored}
+                  checked={isMirrored && blocks === 1 && !shape}
+                  disabled={blocks > 1 || shape !== null}
                   onChange={(event) => setMirrored(event.target.checked)}
                 />
                 {phrase('Both halves alike')}
@@ -462,65 +552,9 @@ export default function FromPictureDialog({ file, onClose }: FromPictureDialogPr
           {phrase('Cancel')}
         </button>
         <button type="button" className="button button-main" disabled={!result || !shown} onClick={finish}>
-          {phrase('Make the block')}
+          {blocks === 1 ? phrase('Make the block') : phrase('Make the quilt')}
         </button>
       </div>
     </Dialog>
   );
-}
-
-interface RangeProps {
-  readonly label: string;
-  /** What the other end is called. */
-  readonly end?: string;
-  readonly low: number;
-  readonly high: number;
-  readonly step: number;
-  readonly value: number;
-  readonly onValue: (value: number) => void;
-  readonly shown?: string;
-}
-
-function Range({ label, end, low, high, step, value, onValue, shown }: RangeProps) {
-  return (
-    <label className="picturing-range">
-      <span>
-        {label}
-        <span>{shown ?? end}</span>
-      </span>
-      <input
-        type="range"
-        aria-label={end === undefined ? label : `${label} – ${end}`}
-        min={low}
-        max={high}
-        step={step}
-        value={value}
-        onChange={(event) => onValue(Number(event.target.value))}
-      />
-    </label>
-  );
-}
-
-/** The picture as it lies under the block afterwards: its crop at the block's corners. */
-function underPicture(
-  { data, width, height }: ReadPicture,
-  size: readonly [number, number],
-  crop: Crop,
-): UnderPicture {
-  const box = cropBox({ width, height }, size, crop);
-  const [left, top, right, bottom] = [box.left, box.top, box.left + box.width, box.top + box.height];
-  return {
-    data,
-    width,
-    height,
-    corners: [
-      [left, top],
-      [right, top],
-      [right, bottom],
-      [left, bottom],
-    ],
-    strength: USUAL_STRENGTH,
-    shown: false,
-    locked: false,
-  };
 }

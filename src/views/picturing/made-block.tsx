@@ -1,5 +1,6 @@
 import { memo, useEffect, useRef } from 'react';
 import { labOfColor } from '../../document/lab.ts';
+import type { BlockGrid } from '../../picturing/over-blocks.ts';
 import type { PictureBlock } from '../../picturing/picture-block.ts';
 import { phrase } from '../../words/phrase.ts';
 
@@ -9,6 +10,8 @@ interface MadeBlockProps {
   readonly width: number;
   readonly height: number;
   readonly label: string;
+  /** The blocks it is spread over, parted by heavier lines. */
+  readonly grid?: BlockGrid;
 }
 
 /** What the frame of a picture, or of a block, is as wide as it is high. */
@@ -22,7 +25,7 @@ const pointsOf = (piece: readonly number[]): string => {
 };
 
 /** A block made from a picture, in its fabrics. */
-export const MadeBlock = memo(function MadeBlock({ block, width, height, label }: MadeBlockProps) {
+export const MadeBlock = memo(function MadeBlock({ block, width, height, label, grid }: MadeBlockProps) {
   return (
     <svg
       viewBox={`0 0 ${width} ${height}`}
@@ -40,11 +43,23 @@ export const MadeBlock = memo(function MadeBlock({ block, width, height, label }
           strokeWidth={Math.max(width, height) / 500}
         />
       ))}
+      {grid && (
+        <path
+          className="picturing-grid"
+          d={[
+            ...inner(grid.columns).map((k) => `M${(k * width) / grid.columns} 0V${height}`),
+            ...inner(grid.rows).map((k) => `M0 ${(k * height) / grid.rows}H${width}`),
+          ].join('')}
+          strokeWidth={Math.max(width, height) / 160}
+        />
+      )}
     </svg>
   );
 });
 
-interface DifferenceProps extends Omit<MadeBlockProps, 'label'> {
+const inner = (count: number): number[] => Array.from({ length: count - 1 }, (_, k) => k + 1);
+
+interface DifferenceProps extends Omit<MadeBlockProps, 'label' | 'grid'> {
   readonly pixels: ImageData;
 }
 
@@ -57,6 +72,8 @@ export function Difference({ block, width, height, pixels }: DifferenceProps) {
   useEffect(() => {
     const ctx = canvas.current!.getContext('2d', { willReadFrequently: true })!;
     const scale = pixels.width / width;
+    ctx.setTransform(1, 0, 0, 1, 0, 0);
+    ctx.clearRect(0, 0, pixels.width, pixels.height);
     ctx.setTransform(scale, 0, 0, scale, 0, 0);
     const labs = new Map<string, ReturnType<typeof labOfColor>>();
     for (const { piece, fabric } of block.patches) {
@@ -78,6 +95,11 @@ export function Difference({ block, width, height, pixels }: DifferenceProps) {
       return known;
     };
     for (let at = 0; at < made.data.length; at += 4) {
+      // Beside a block that is no rectangle nothing differs.
+      if (made.data[at + 3] === 0) {
+        made.data.set([255, 255, 255, 255], at);
+        continue;
+      }
       const [a, b] = [labAt(made.data, at), labAt(pixels.data, at)];
       const far = Math.hypot(a.l - b.l, a.a - b.a, a.b - b.b);
       const grey = 255 * (1 - Math.min(1, far / BLACK_AT));

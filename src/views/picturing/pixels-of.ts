@@ -2,6 +2,8 @@ import type { Pixels } from '../../picturing/pixels.ts';
 
 /** The longer side of the picture as it is looked at, pixels: finer is not seen in patches, and slower. */
 export const FINE_PX = 192;
+/** The same for many blocks. */
+const MOST_PX = 480;
 
 /** What of a picture is used: its middle in shares of the picture, and how far it is enlarged, 1 for as much as fits. */
 export interface Crop {
@@ -25,15 +27,23 @@ export function cropBox(
   return { left: held(x, width, picture.width), top: held(y, height, picture.height), width, height };
 }
 
-/** The size of the fine picture for a block of these proportions, pixels. */
-export const fineSize = ([width, height]: readonly [number, number]): readonly [number, number] => {
-  const scale = FINE_PX / Math.max(width, height);
+/** The size of the fine picture for a block of these proportions, or for so many blocks, pixels. */
+export const fineSize = (
+  [width, height]: readonly [number, number],
+  blocks = 1,
+): readonly [number, number] => {
+  const scale = Math.min(MOST_PX, FINE_PX * Math.sqrt(blocks)) / Math.max(width, height);
   return [Math.max(1, Math.round(width * scale)), Math.max(1, Math.round(height * scale))];
 };
 
 /** The cropped picture in its fine size. Throws where the browser has no memory for it. */
-export function finePixels(image: HTMLImageElement, size: readonly [number, number], crop: Crop): ImageData {
-  const [width, height] = fineSize(size);
+export function finePixels(
+  image: HTMLImageElement,
+  size: readonly [number, number],
+  crop: Crop,
+  blocks = 1,
+): ImageData {
+  const [width, height] = fineSize(size, blocks);
   const canvas = document.createElement('canvas');
   canvas.width = width;
   canvas.height = height;
