@@ -1,6 +1,6 @@
 import { expect, test } from '@playwright/test';
 import sharp from 'sharp';
-import { openApp, verdict } from './window.ts';
+import { onScreen, openApp, verdict } from './window.ts';
 
 /** A ship at sea, drawn for the trial: sky, water, a hull and a sail. */
 const SHIP = `<svg xmlns="http://www.w3.org/2000/svg" width="640" height="480">
@@ -45,6 +45,26 @@ test('a picture becomes a block that sews, in one step of the history', async ({
   await expect(verdict(page)).toContainText(/Sews on (one|\d+) foundations?/);
   const blocks = page.getByRole('region', { name: 'Blocks' });
   await expect(blocks.getByText('ship', { exact: true })).toBeVisible();
+
+  // A patch of it is divided again to follow the picture that lies under it; all other lines stay.
+  const lines = page.getByText(/^Lines \(\d+\)$/);
+  const before = Number((await lines.textContent())!.match(/\d+/)![0]);
+  await page.mouse.click(...(await onScreen(page, 2, 1)));
+  await page.keyboard.press('Control+k');
+  await page.keyboard.type('follow the picture');
+  await page.keyboard.press('Enter');
+  const again = page.getByRole('dialog', { name: 'Divide a patch to follow the picture' });
+  await again.getByLabel('Narrowest patch').fill('1/4');
+  await expect(again.getByText(/^[2-9] patches in \d+ fabrics? in place of one$/)).toBeVisible();
+  await again.getByRole('button', { name: 'Divide the patch' }).click();
+  await expect(again).toHaveCount(0);
+  await expect
+    .poll(async () => Number((await lines.textContent())!.match(/\d+/)![0]))
+    .toBeGreaterThan(before);
+  await expect(verdict(page)).toContainText(/Sews on (one|\d+) foundations?/);
+  await page.keyboard.press('Control+z');
+  await expect.poll(async () => Number((await lines.textContent())!.match(/\d+/)![0])).toBe(before);
+
   await page.keyboard.press('Control+z');
   await expect(blocks.getByText('ship', { exact: true })).toHaveCount(0);
 

@@ -207,6 +207,18 @@ export const BOARD_COMMANDS: readonly BoardCommand[] = [
       announce(phrase('Corner added. Move it by dragging, by numbers, or with Alt and the arrow keys.'));
     },
   },
+  {
+    name: 'follow-picture',
+    label: () => phrase('Divide to follow the picture…'),
+    keys: [],
+    about: 'chosen',
+    enabled: () => targetNow()?.patch != null && tracedBlock() !== null,
+    run: () => {
+      const target = targetNow();
+      if (target?.chosen?.kind === 'patch')
+        askFor({ kind: 'follow-picture', blockId: target.block.id, at: target.chosen.at });
+    },
+  },
   turningBlock('turn-left', phrase('Turn the block left'), turnBy(90)),
   turningBlock('turn-right', phrase('Turn the block right'), turnBy(-90)),
   turningBlock('mirror-across', phrase('Mirror the block left and right'), MIRRORS.upright),

@@ -1,4 +1,5 @@
 import { createStore } from 'zustand/vanilla';
+import type { Point } from '../geometry/point.ts';
 import { goTo } from './actions.ts';
 import type { ReadPicture } from './read-picture.ts';
 import { onOtherProject } from './session.ts';
@@ -13,6 +14,8 @@ export type AskedDialog =
   | { readonly kind: 'recolour' }
   /** A block made from a picture; null until one is chosen. */
   | { readonly kind: 'from-picture'; readonly file: Blob | null }
+  /** A patch, by a spot in it, to be divided so that it follows the picture under it. */
+  | { readonly kind: 'follow-picture'; readonly blockId: string; readonly at: Point }
   /** A picture to be squared up and laid under a block; null for the one that lies there. */
   | { readonly kind: 'under-picture'; readonly blockId: string; readonly picture: ReadPicture | null }
   /** The picture of a fabric: the one it has, or a file that was dropped or pasted. */

@@ -1,11 +1,14 @@
 import { proxy, type Remote, wrap } from 'comlink';
 import { createStore } from 'zustand/vanilla';
 import { addBlock } from '../document/edit-block.ts';
+import { addCuts } from '../document/edit-cuts.ts';
+import { paintPatches } from '../document/edit-paint.ts';
 import { changeQuilt } from '../document/edit-quilt.ts';
 import { nextBlockId, nextFabricId } from '../document/ids.ts';
 import type { Block, Fabric, Project, UnderPicture } from '../document/project.ts';
 import type { KeptLayout, Setting } from '../document/quilt.ts';
-import type { Ring } from '../geometry/point.ts';
+import { snapPoint } from '../geometry/lattice.ts';
+import type { Point, Ring } from '../geometry/point.ts';
 import { blocksOf } from '../picturing/blocks-of.ts';
 import type { BlockGrid } from '../picturing/over-blocks.ts';
 import type { PictureBlock } from '../picturing/picture-block.ts';
@@ -125,6 +128,52 @@ export function takePictureBlock(taken: TakenPicture): void {
   else openBlock(id);
 }
 
+/**
+ * Divides a patch as a picture block has it, as one step: its lines drawn and its patches painted, `corner` being where the
+ * patch's box begins, inches. Every other line and patch stays as it is.
+ */
+export function divideByPicture(
+  blockId: string,
+  picture: PictureBlock,
+  corner: Point,
+  atHand: readonly string[],
+): void {
+  edit(phrase('Divide to follow the picture'), (project) => {
+    const freshId = freshFabricIds(project);
+    const { block, fabrics } = drawnBlock(picture, { id: blockId, name: '', outline: [] }, atHand, freshId);
+    const moved = ([x, y]: Point): Point => snapPoint([x + corner[0], y + corner[1]]);
+    const divided = addCuts(
+      { ...project, fabrics: [...project.fabrics, ...fabrics] },
+      blockId,
+      block.cuts.map(({ from, to }) => ({ from: moved(from), to: moved(to) })),
+    );
+    const used = new Set(block.patches.map(({ fabric }) => fabric!));
+    return [...used].reduce((painted, fabric) => {
+      const own = block.patches.filter((patch) => patch.fabric === fabric);
+      return paintPatches(
+        painted,
+        blockId,
+        own.map(({ at }) => moved(at)),
+        fabric,
+      );
+    }, divided);
+  });
+}
+
+/** Ids for new fabrics, the nth always the same. */
+function freshFabricIds(project: Project): (n: number) => string {
+  const ids: string[] = [];
+  let fabrics: readonly Fabric[] = project.fabrics;
+  return (n) => {
+    while (ids.length < n) {
+      const next = nextFabricId({ ...project, fabrics });
+      ids.push(next);
+      fabrics = [...fabrics, { id: next, name: '', color: '#000000' }];
+    }
+    return ids[n - 1]!;
+  };
+}
+
 function withPictureBlocks(project: Project, taken: TakenPicture): Project {
   const { block: picture, name, width, height, outline: given, grid, atHand, pictures } = taken;
   const [w, h] = [width / grid.columns, height / grid.rows];
@@ -134,16 +183,7 @@ function withPictureBlocks(project: Project, taken: TakenPicture): Project {
     [w, h],
     [0, h],
   ];
-  const ids: string[] = [];
-  let fabrics: readonly Fabric[] = project.fabrics;
-  const freshId = (n: number): string => {
-    while (ids.length < n) {
-      const next = nextFabricId({ ...project, fabrics });
-      ids.push(next);
-      fabrics = [...fabrics, { id: next, name: '', color: '#000000' }];
-    }
-    return ids[n - 1]!;
-  };
+  const freshId = freshFabricIds(project);
   let next = project;
   let fresh: readonly Fabric[] = [];
   for (const [k, drawing] of blocksOf(picture, grid, [width, height]).entries()) {

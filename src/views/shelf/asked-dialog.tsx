@@ -5,6 +5,7 @@ import './shelf.css';
 
 const BringInDialog = lazyDialog(() => import('./bring-in-dialog.tsx'));
 const ElsewhereDialog = lazyDialog(() => import('./elsewhere-dialog.tsx'));
+const FollowDialog = lazyDialog(() => import('../picturing/follow-dialog.tsx'));
 const FromPictureDialog = lazyDialog(() => import('../picturing/from-picture-dialog.tsx'));
 const MotifDialog = lazyDialog(() => import('./motif-dialog.tsx'));
 const PictureDialog = lazyDialog(() => import('../block/picture-dialog.tsx'));
@@ -26,6 +27,8 @@ export function AskedDialog() {
       );
     case 'from-picture':
       return <FromPictureDialog file={asked.file} onClose={closeDialog} />;
+    case 'follow-picture':
+      return <FollowDialog blockId={asked.blockId} at={asked.at} onClose={closeDialog} />;
     case 'motifs':
       return <MotifDialog onClose={closeDialog} />;
     case 'elsewhere':
