@@ -8,7 +8,7 @@ import { Prng } from '../designs/prng.ts';
 /**
  * `npm run audit [KILLS [FILES [SEED]]]`, on the last build: pages ended without warning in the midst of fast editing,
  * and a browser killed in the midst of ticking what is sewn, each 200 times unless told, project files with something
- * changed in them, 20,000 unless told, and each call to the browser's storage made to go wrong in each way. Takes about
+ * changed in them, 20,000 unless told, a quarter as many drawings, and each call to the browser's storage made to go wrong in each way. Takes about
  * an hour; a sample of all is part of `npm test`. The exit status is 1 when more than the last second of work, or the
  * last tick, was lost,
  * anything came back torn, or a file was neither opened nor refused in a sentence.
@@ -66,11 +66,21 @@ if (kills > 0) {
 if (files > 0) {
   const { status } = spawnSync(
     join(ROOT, 'node_modules', '.bin', 'vitest'),
-    ['run', 'tests/document/hostile-files.test.ts', 'tests/workspace/storage-trouble.test.ts'],
+    [
+      'run',
+      'tests/document/hostile-files.test.ts',
+      'tests/document/import-svg/spoilt-drawings.test.ts',
+      'tests/workspace/storage-trouble.test.ts',
+    ],
     {
       cwd: ROOT,
       stdio: 'inherit',
-      env: { ...process.env, UNDERPAPER_AUDIT_FILES: `${files}`, UNDERPAPER_AUDIT_SEED: `${seed}` },
+      env: {
+        ...process.env,
+        UNDERPAPER_AUDIT_FILES: `${files}`,
+        UNDERPAPER_AUDIT_DRAWINGS: `${Math.ceil(files / 4)}`,
+        UNDERPAPER_AUDIT_SEED: `${seed}`,
+      },
     },
   );
   if (status !== 0) failures++;
