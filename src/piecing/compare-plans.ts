@@ -1,4 +1,5 @@
 import { STRAIGHT_IN } from '../geometry/lattice.ts';
+import { inList } from '../words/numeral.ts';
 import { phrase } from '../words/phrase.ts';
 import type { PlanChoice } from './block.ts';
 import { measurePlan } from './measure.ts';
@@ -55,8 +56,8 @@ export function costWords(plan: PiecingPlan, fewest: PiecingPlan): string {
   const papers =
     more === 0
       ? phrase('As many papers')
-      : phrase('{countWord} {isMore, select, true {more} other {fewer}}', {
-          countWord: countWord(Math.abs(more), 'paper'),
+      : phrase('{n, plural, one {One paper} other {# papers}} {isMore, select, true {more} other {fewer}}', {
+          n: Math.abs(more),
           isMore: more > 0,
         });
   const gains: string[] = [];
@@ -64,12 +65,10 @@ export function costWords(plan: PiecingPlan, fewest: PiecingPlan): string {
   const lies = joinsLie(plan);
   if (lies !== null && joinsLie(fewest) !== lies)
     gains.push(phrase('all joins run {lies, select, level {horizontally} other {vertically}}', { lies }));
-  else compare(own.biasJoins, least.biasJoins, phrase('join on the bias'), phrase('joins on the bias'));
-  compare(own.matchPoints, least.matchPoints, phrase('match point'), phrase('match points'));
-  if (own.matchPoints === least.matchPoints)
-    compare(own.meetings, least.meetings, phrase('spot to pin'), phrase('spots to pin'));
-  if (own.setInCorners !== least.setInCorners)
-    compare(own.setInCorners, least.setInCorners, 'set-in corner', 'set-in corners');
+  else compare(own.biasJoins, least.biasJoins, BIAS);
+  compare(own.matchPoints, least.matchPoints, MATCHES);
+  if (own.matchPoints === least.matchPoints) compare(own.meetings, least.meetings, SPOTS);
+  if (own.setInCorners !== least.setInCorners) compare(own.setInCorners, least.setInCorners, CORNERS);
   const onUnit = plan.sections.filter(({ startsFrom }) => startsFrom.length > 0).map(({ letter }) => letter);
   if (onUnit.length > 0)
     losses.push(
@@ -77,8 +76,8 @@ export function costWords(plan: PiecingPlan, fewest: PiecingPlan): string {
         ? phrase('paper {onUnit} starts from a finished unit', { onUnit: onUnit[0] })
         : phrase('{onUnit} papers start from a finished unit', { onUnit: onUnit.length }),
     );
-  const good = gains.join(' and ');
-  const bad = losses.join(' and ');
+  const good = inList(gains);
+  const bad = inList(losses);
   if (more > 0) {
     if (good === '')
       return phrase('{papers}{isBad, select, true {} other {, and {bad}}}, with nothing gained.', {
@@ -106,17 +105,42 @@ export function costWords(plan: PiecingPlan, fewest: PiecingPlan): string {
     bad,
   });
 
-  function compare(mine: number, other: number, one: string, many: string): void {
-    if (mine < other)
-      gains.push(
-        mine === 0
-          ? phrase('no {many}', { many })
-          : phrase('{other} fewer {one}', { other: other - mine, one: other - mine === 1 ? one : many }),
-      );
-    if (mine > other)
-      losses.push(phrase('{mine} more {one}', { mine: mine - other, one: mine - other === 1 ? one : many }));
+  function compare(mine: number, other: number, words: Compared): void {
+    if (mine < other) gains.push(mine === 0 ? words.none : words.fewer(other - mine));
+    if (mine > other) losses.push(words.more(mine - other));
   }
 }
+
+/** What is said of plans that differ in one number. */
+interface Compared {
+  readonly none: string;
+  readonly fewer: (n: number) => string;
+  readonly more: (n: number) => string;
+}
+
+const BIAS: Compared = {
+  none: phrase('no joins on the bias'),
+  fewer: (n) => phrase('{n, plural, one {# fewer join} other {# fewer joins}} on the bias', { n }),
+  more: (n) => phrase('{n, plural, one {# more join} other {# more joins}} on the bias', { n }),
+};
+
+const MATCHES: Compared = {
+  none: phrase('no match points'),
+  fewer: (n) => phrase('{n, plural, one {# fewer match point} other {# fewer match points}}', { n }),
+  more: (n) => phrase('{n, plural, one {# more match point} other {# more match points}}', { n }),
+};
+
+const SPOTS: Compared = {
+  none: phrase('no spots to pin'),
+  fewer: (n) => phrase('{n, plural, one {# fewer spot} other {# fewer spots}} to pin', { n }),
+  more: (n) => phrase('{n, plural, one {# more spot} other {# more spots}} to pin', { n }),
+};
+
+const CORNERS: Compared = {
+  none: phrase('no set-in corners'),
+  fewer: (n) => phrase('{n, plural, one {# fewer set-in corner} other {# fewer set-in corners}}', { n }),
+  more: (n) => phrase('{n, plural, one {# more set-in corner} other {# more set-in corners}}', { n }),
+};
 
 /** How all joins of a plan lie, when they all lie alike. */
 function joinsLie({ joins }: PiecingPlan): 'level' | 'upright' | null {
@@ -126,6 +150,3 @@ function joinsLie({ joins }: PiecingPlan): 'level' | 'upright' | null {
   if (stretches.every(([a, b]) => Math.abs(a[0] - b[0]) <= STRAIGHT_IN)) return 'upright';
   return null;
 }
-
-const countWord = (count: number, noun: string): string =>
-  count === 1 ? phrase('One {noun}', { noun }) : `${count} ${noun}s`;

@@ -30,3 +30,7 @@ export const longDay = (day: Date): string =>
 /** Day and time, short. */
 export const dayAndTime = (time: number | Date): string =>
   new Intl.DateTimeFormat(currentLocale(), { dateStyle: 'medium', timeStyle: 'short' }).format(time);
+
+/** Several things in a row: `a, b and c`. */
+export const inList = (parts: readonly string[]): string =>
+  new Intl.ListFormat(currentLocale(), { type: 'conjunction' }).format(parts);

@@ -222,7 +222,7 @@ function inNumbers({ verdict, patches, sections }: PiecingPlan): readonly [strin
     case 'undivided':
       return [phrase('not divided yet')];
     case 'set-in-seams':
-      return [count, 'set-in seams'];
+      return [count, phrase('set-in seams')];
     default:
       return [
         count,

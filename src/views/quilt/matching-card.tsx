@@ -155,7 +155,7 @@ function Miss({ miss, count, project, numbers }: MissProps) {
           numbers2: numbers.get(b.id),
           distance: clothLength(miss.distance, unit),
         })}
-        {count > 1 && phrase(', at {count} joints', { count })}
+        {count > 1 && phrase(', at {count} places', { count })}
       </p>
       <div className="buttons">
         {offer(miss.a, miss.b)}

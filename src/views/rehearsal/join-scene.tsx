@@ -4,6 +4,7 @@ import { foldedOver, towards } from '../../geometry/fold.ts';
 import type { Point, Ring, Segment } from '../../geometry/point.ts';
 import { centroid, distance } from '../../geometry/ring.ts';
 import type { Join, Patch } from '../../piecing/plan.ts';
+import { inList } from '../../words/numeral.ts';
 import { phrase } from '../../words/phrase.ts';
 import { APART_IN } from './scene-box.ts';
 import {
@@ -143,7 +144,7 @@ function UnitName({
   const at = ring === null ? middle : ring([middle])[0]!;
   return (
     <Words view={scene.view} at={at} size={17} ink={INKS.ink} hasHalo>
-      {phrase('{letters}, printed side', { letters: letters.join(' and ') })}
+      {phrase('{letters}, printed side', { letters: inList(letters) })}
     </Words>
   );
 }
