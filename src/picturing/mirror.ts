@@ -25,6 +25,15 @@ export function mirroredWeights(weights: ArrayLike<number>, width: number, heigh
   });
 }
 
+/** Places that must stay whole, of either half as they lie in the left one. */
+export function mirroredPlaces(places: ArrayLike<number>, width: number, height: number): Uint8Array {
+  const half = Math.max(1, Math.ceil(width / 2));
+  return Uint8Array.from({ length: half * height }, (_, at) => {
+    const [x, y] = [at % half, Math.floor(at / half)];
+    return places[y * width + x]! || places[y * width + width - 1 - x]!;
+  });
+}
+
 /**
  * A block of the left half completed by its mirror image: the line down the middle first, then both halves' lines in
  * turn. `width`: of the whole block, inches. Sewn by straight seams as each half is.

@@ -19,16 +19,14 @@ export function overBlocks(
   [width, height]: readonly [number, number],
   settled: (part: Node) => Node = (part) => part,
 ): Node {
+  // What lies in two blocks cannot stay whole.
+  const free: Ground = { ...ground, sums: { ...ground.sums, kept: [] } };
+  const inBlock = (piece: Piece): Node => settled(restrict(free, root, piece) ?? bare(free, piece));
   const down = (piece: Piece, row: number): Node => {
-    if (row === rows - 1) return settled(restrict(ground, root, piece) ?? bare(ground, piece));
+    if (row === rows - 1) return inBlock(piece);
     const line: Line = { nx: 0, ny: 1, d: ((row + 1) * height) / rows };
     const [above, below] = part(piece, line)!;
-    return branchOf(
-      piece,
-      line,
-      settled(restrict(ground, root, above) ?? bare(ground, above)),
-      down(below, row + 1),
-    );
+    return branchOf(piece, line, inBlock(above), down(below, row + 1));
   };
   const across = (piece: Piece, column: number): Node => {
     if (column === columns - 1) return down(piece, 0);

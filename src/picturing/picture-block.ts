@@ -7,7 +7,17 @@ import { grow } from './grow.ts';
 import { type BlockGrid, overBlocks } from './over-blocks.ts';
 import type { Sums } from './pixels.ts';
 import { tidied } from './tidy.ts';
-import { byMean, type Ground, leafOf, leavesOf, type Node, pathsOf, refit, revalued } from './tree.ts';
+import {
+  byMean,
+  type Ground,
+  leafOf,
+  leavesOf,
+  type Node,
+  pathsOf,
+  refit,
+  restrict,
+  revalued,
+} from './tree.ts';
 
 /** What is asked of a block made from a picture. */
 export interface PictureWish {
@@ -121,7 +131,8 @@ export function* pictureBlocks(
   }
 
   ground = { sums: fine, limits, worth: byFabric(palette.map(({ lab }) => lab)) };
-  root = refit(ground, root, outline) ?? root;
+  // A line that grazes what must stay whole is seen only now.
+  root = refit(ground, root, outline) ?? restrict(ground, root, outline) ?? root;
   const polish = (share: number): void => {
     root = anneal(ground, root, {
       ...how,

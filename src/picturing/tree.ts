@@ -1,5 +1,5 @@
 import { keepsLimits, type Limits, type Line, type Piece, part } from './convex.ts';
-import { type Sum, type Sums, sumOver } from './pixels.ts';
+import { partsKept, type Sum, type Sums, sumOver } from './pixels.ts';
 
 /** A parting of the block: each line parts its piece wholly, so straight seams sew whatever comes out. */
 export type Node = Leaf | Branch;
@@ -38,7 +38,7 @@ export interface Ground {
 export const byMean = ([w, l, a, b]: Sum): number => (w > 0 ? (l * l + a * a + b * b) / w : 0);
 
 export function leafOf(ground: Ground, piece: Piece): Leaf | null {
-  if (!keepsLimits(piece, ground.limits)) return null;
+  if (!keepsLimits(piece, ground.limits) || partsKept(ground.sums, piece)) return null;
   const sum = sumOver(ground.sums, piece);
   return { line: null, piece, sum, value: ground.worth(sum), leaves: 1, foundations: 1, isRun: true };
 }

@@ -1,9 +1,9 @@
 import { expose } from 'comlink';
 import type { Ring } from '../geometry/point.ts';
 import { blocksOf } from '../picturing/blocks-of.ts';
-import { completedByMirror, mirroredHalf, mirroredWeights } from '../picturing/mirror.ts';
+import { completedByMirror, mirroredHalf, mirroredPlaces, mirroredWeights } from '../picturing/mirror.ts';
 import { type PictureBlock, type PictureWish, pictureBlocks } from '../picturing/picture-block.ts';
-import { type Pixels, sumsOf } from '../picturing/pixels.ts';
+import { halvedPlaces, type Pixels, sumsOf } from '../picturing/pixels.ts';
 import { drawnBlock } from '../picturing/to-block.ts';
 import type { PieceOptions } from '../piecing/options.ts';
 import { piece } from '../piecing/piece.ts';
@@ -17,6 +17,8 @@ export interface PicturingOrder {
   readonly fine: Pixels;
   /** How much each pixel of the fine picture matters, 1 where nothing was brushed; null for all alike. */
   readonly weights: Float32Array | null;
+  /** The number of the place that must stay one patch, for each pixel of the fine picture, 0 for none; null for none at all. */
+  readonly places: Uint8Array | null;
   /** Inches. */
   readonly width: number;
   readonly height: number;
@@ -58,10 +60,15 @@ const picturing = {
       order.weights && isMirrored
         ? mirroredWeights(order.weights, order.fine.width, order.fine.height)
         : order.weights;
-    const coarseWeights = weights && scaledWeights(weights, fine, coarse);
+    const places =
+      order.places && isMirrored
+        ? mirroredPlaces(order.places, order.fine.width, order.fine.height)
+        : order.places;
+    const coarseWeights = weights && asCoarse(weights, fine, coarse);
+    const coarsePlaces = places && halvedPlaces(places, fine.width, fine.height);
     const results = pictureBlocks(
-      sumsOf(coarse, w, coarseWeights),
-      sumsOf(fine, w, weights),
+      sumsOf(coarse, w, coarseWeights, coarsePlaces),
+      sumsOf(fine, w, weights, places),
       order.outline?.flat() ?? [0, 0, w, 0, w, height, 0, height],
       { ...wish, patches: half },
     );
@@ -130,8 +137,8 @@ function newsOf(
 
 const ONE_BLOCK = { columns: 1, rows: 1 };
 
-/** Weights of the fine picture as the coarse one sees them. */
-function scaledWeights(weights: Float32Array, fine: Pixels, coarse: Pixels): Float32Array {
+/** What is known of each pixel of the fine picture as the coarse one has it. */
+function asCoarse(weights: ArrayLike<number>, fine: Pixels, coarse: Pixels): Float32Array {
   return Float32Array.from({ length: coarse.width * coarse.height }, (_, at) => {
     const x = Math.min(fine.width - 1, Math.floor((((at % coarse.width) + 0.5) * fine.width) / coarse.width));
     const y = Math.min(

@@ -72,6 +72,7 @@ export default function FollowDialog({ blockId, at, onClose }: FollowDialogProps
         fine: pixels,
         coarse: halved(pixels),
         weights: null,
+        places: null,
         width: shape.size[0],
         height: shape.size[1],
         outline: shape.outline,

@@ -33,6 +33,7 @@ import {
   fineSize,
   halved,
   keptWhole,
+  placesOf,
   WHOLE,
   weightsOf,
 } from './pixels-of.ts';
@@ -178,6 +179,7 @@ export default function FromPictureDialog({ file, onClose }: FromPictureDialogPr
         fine: { width: fine.width, height: fine.height, data: fine.data },
         coarse: halved(fine),
         weights: weightsOf(brushed),
+        places: placesOf(brushed, pixels.width),
         width: size[0],
         height: size[1],
         isMirrored: isMirrored && blocks === 1 && !shape,

@@ -87,7 +87,36 @@ export const weightsOf = (brushed: Uint8Array): Float32Array | null =>
     ? Float32Array.from(brushed, (code) => WEIGHTS[code] ?? 1)
     : null;
 
-/** The picture with what is to be kept whole in its mean colour: a line through it would tell nothing apart. */
+/** More places than this are not told apart; a few pixels are none. */
+const MOST_PLACES = 12;
+const FEWEST_PIXELS = 8;
+
+/** What was brushed to stay whole, as places that hang together, numbered from 1; null where there is none. */
+export function placesOf(brushed: Uint8Array, width: number): Uint8Array | null {
+  const places = new Uint8Array(brushed.length);
+  let number = 0;
+  for (let start = 0; start < brushed.length && number < MOST_PLACES; start++) {
+    if (brushed[start] !== BRUSH_CODES.whole || places[start] !== 0) continue;
+    const found = [start];
+    places[start] = number + 1;
+    for (const at of found)
+      for (const next of [
+        at - width,
+        at + width,
+        ...(at % width > 0 ? [at - 1] : []),
+        ...(at % width < width - 1 ? [at + 1] : []),
+      ]) {
+        if (brushed[next] !== BRUSH_CODES.whole || places[next] !== 0) continue;
+        places[next] = number + 1;
+        found.push(next);
+      }
+    if (found.length >= FEWEST_PIXELS) number++;
+    else for (const at of found) places[at] = 255;
+  }
+  return number === 0 ? null : places.map((place) => (place > number ? 0 : place));
+}
+
+/** The picture with each place that is kept whole in the mean colour of them all: its fabric is that of what it shows. */
 export function keptWhole({ width, height, data }: Pixels, brushed: Uint8Array): Pixels {
   const mean = [0, 0, 0];
   let count = 0;
