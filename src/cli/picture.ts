@@ -30,7 +30,7 @@ export const picture: Command = {
   name: 'picture',
   summary: phrase('make a block that can be sewn from a photo or drawing'),
   help: phrase(
-    'Usage: npm run --silent underpaper -- picture IMAGE --out FILE [options]\n\nDivides a picture (PNG, JPEG or WebP) by straight lines into patches of few fabrics, so that straight\nseams sew them, and writes a project with the block, painted. The picture is cropped about its middle\nto the shape of the block. The same picture and options give the same block.\n\nOptions\n  --out FILE       write the project to this file; a file of that name is replaced\n  --patches N      patches aimed at, 2 to 1000; 60 if not given\n  --fabrics N      fabrics, 1 to 64; 8 if not given\n  --size WxH       size of the block, such as 12x12 or 30x40cm; 12x12 (in) if not given\n  --width LENGTH   narrowest a patch may be; 1/2 in if not given\n  --angle N        sharpest a corner may be, 5 to 60 degrees; 20 if not given\n  --ease X         0 (closest to the picture) to 1 (easiest to sew, on few foundations); 0 if not given\n  --seed N         another number gives another version; 1 if not given\n  --help           print this help\n\nExit status\n  0    written\n  1    the picture could not be read, or no such block can be made of it\n  2    wrong usage\n',
+    'Usage: npm run --silent underpaper -- picture IMAGE --out FILE [options]\n\nDivides a picture (PNG, JPEG or WebP) by straight lines into patches of few fabrics, so that straight\nseams sew them, and writes a project with the block, painted. The picture is cropped about its middle\nto the shape of the block. The same picture and options give the same block.\n\nOptions\n  --out FILE       write the project to this file; a file of that name is replaced\n  --patches N      patches aimed at, 2 to 1000; 60 if not given\n  --fabrics N      fabrics, 1 to 64; 8 if not given\n  --size WxH       size of the block, such as 12x12 or 30x40cm; 12x12 (in) if not given\n  --width LENGTH   narrowest a patch may be; 1/2 in if not given\n  --angle N        sharpest a corner may be, 5 to 60 degrees; 20 if not given\n  --ease X         0 (closest to the picture) to 1 (easiest to sew, on few foundations); 0 if not given\n  --seed N         another number gives another version; 1 if not given\n  --level          horizontal and vertical lines only\n  --help           print this help\n\nExit status\n  0    written\n  1    the picture could not be read, or no such block can be made of it\n  2    wrong usage\n',
   ),
   run: async (args, output): Promise<ExitStatus> => {
     const { file, values } = readArgs('picture', args, {
@@ -42,6 +42,7 @@ export const picture: Command = {
       angle: { type: 'string' },
       ease: { type: 'string' },
       seed: { type: 'string' },
+      level: { type: 'boolean' },
     });
     const out = namedBy('out', values.out);
     if (out === undefined) throw new WrongUsage('picture needs --out FILE to write to.');
@@ -51,6 +52,7 @@ export const picture: Command = {
       width: lengthOf('width', values.width ?? '1/2'),
       angle: numberOf('angle', values.angle ?? '20', 5, 60, false),
       ease: numberOf('ease', values.ease ?? '0', 0, 1, false),
+      isLevel: values.level === true,
       seed: numberOf('seed', values.seed ?? '1', 0, 0xffffffff),
     };
     const [width, height] = sizeOf(values.size ?? '12x12');

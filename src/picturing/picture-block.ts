@@ -150,7 +150,7 @@ export function* pictureBlocks(
   root = revalued(ground, root);
   yield { block: answer(fine), done: 0.9 };
   root = withoutIdleLines(ground, root);
-  root = tidied(ground, root, 0.004 * Math.max(1, fine.variance - root.value) + 1e-9);
+  root = tidied(ground, root, 0.004 * Math.max(1, fine.variance - root.value) + 1e-9, how.isLevel);
   const block = answer(fine);
   yield { block, done: 1 };
   return block;

@@ -22,19 +22,21 @@ type Spot = readonly [x: number, y: number];
 /**
  * Brings the ends of lines together where they nearly meet, or pushes them well apart, one line after another, the way
  * that costs least. `most`: how much of the tree's value one such change may cost. A line is turned about its other
- * end, and what hangs on it stays. Result: never more near misses than before.
+ * end, or shifted where `isLevel` keeps its direction, and what hangs on it stays. Result: never more near misses than
+ * before.
  */
-export function tidied(ground: Ground, start: Node, most: number): Node {
+export function tidied(ground: Ground, start: Node, most: number, isLevel = false): Node {
   let root = start;
   for (let round = 0; round < 3; round++) {
     const before = root;
-    for (const path of pathsOf(root, ({ line }) => line !== null)) root = tidiedAt(ground, root, path, most);
+    for (const path of pathsOf(root, ({ line }) => line !== null))
+      root = tidiedAt(ground, root, path, most, isLevel);
     if (root === before) break;
   }
   return root;
 }
 
-function tidiedAt(ground: Ground, root: Node, path: Path, most: number): Node {
+function tidiedAt(ground: Ground, root: Node, path: Path, most: number, isLevel: boolean): Node {
   const branch = nodeAt(root, path) as Branch;
   const ends = endsOf(branch);
   if (ends === null) return root;
@@ -44,7 +46,7 @@ function tidiedAt(ground: Ground, root: Node, path: Path, most: number): Node {
   for (const at of [0, 1] as const) {
     const [end, other] = [ends[at], ends[1 - at]!];
     for (const spot of spotsFor(root, branch, end)) {
-      const line = through(spot, other, branch.line);
+      const line = isLevel ? shiftedTo(spot, branch.line) : through(spot, other, branch.line);
       if (line === null) continue;
       const parts = part(branch.piece, line);
       const less = parts && refit(ground, branch.less, parts[0]);
@@ -108,6 +110,8 @@ function sideThrough(piece: readonly number[], [x, y]: Spot): readonly [Spot, Sp
   }
   return null;
 }
+
+const shiftedTo = ([x, y]: Spot, { nx, ny }: Line): Line => ({ nx, ny, d: nx * x + ny * y });
 
 /** The line through two spots, its sides named as those of a line that it takes the place of. */
 function through(a: Spot, b: Spot, like: Line): Line | null {

@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { labOfColor } from '../../src/document/lab.ts';
-import { type PictureBlock, pictureBlocks } from '../../src/picturing/picture-block.ts';
+import { type PictureBlock, type PictureWish, pictureBlocks } from '../../src/picturing/picture-block.ts';
 import { type Pixels, sumOver, sumsOf } from '../../src/picturing/pixels.ts';
 import { drawnBlock } from '../../src/picturing/to-block.ts';
 import { piece } from '../../src/piecing/piece.ts';
@@ -11,7 +11,7 @@ import { halved, partedPicture } from './made-pictures.ts';
 const OUTLINE = [0, 0, 12, 0, 12, 12, 0, 12];
 const WISH = { patches: 30, fabrics: 6, width: 0.5, angle: 20, ease: 0, seed: 1, steps: 1000 };
 
-function lastOf(pixels: Pixels, wish: Partial<typeof WISH> = {}): PictureBlock {
+function lastOf(pixels: Pixels, wish: Partial<PictureWish> = {}): PictureBlock {
   const results = pictureBlocks(sumsOf(halved(pixels), 12), sumsOf(pixels, 12), OUTLINE, {
     ...WISH,
     ...wish,
@@ -75,6 +75,14 @@ describe('a block from a picture', () => {
       const made = lastOf(pixels, { patches: 12, fabrics: 12, width: 0.25, steps: 6000, seed });
       const share = 1 - (made.error ** 2 * sums.weight) / sums.variance;
       expect(share).toBeGreaterThan(0.9);
+    }
+  });
+
+  it('has lines of two directions alone where that is asked for', () => {
+    for (let seed = 1; seed <= 6; seed++) {
+      const { block } = drawn(lastOf(partedPicture(seed, 20, 96, 6), { seed, isLevel: true, width: 0.3 }));
+      expect(block.cuts.length).toBeGreaterThan(3);
+      expect(block.cuts.filter(({ from, to }) => from[0] !== to[0] && from[1] !== to[1])).toEqual([]);
     }
   });
 
