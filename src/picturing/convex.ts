@@ -78,6 +78,9 @@ export interface Limits {
   readonly cosine: number;
 }
 
+/** A side shorter than this blunts no corner: what it cuts off is as sharp as before, inches. */
+const SHORTEST_IN = 1 / 64;
+
 /** Is no corner of a piece sharper, and no stretch of it narrower, than it may be? */
 export function keepsLimits(piece: Piece, limits: Limits): boolean {
   const n = piece.length;
@@ -86,6 +89,7 @@ export function keepsLimits(piece: Piece, limits: Limits): boolean {
     const j = i + 2 === n ? 0 : i + 2;
     const [ax, ay] = [piece[h]! - piece[i]!, piece[h + 1]! - piece[i + 1]!];
     const [bx, by] = [piece[j]! - piece[i]!, piece[j + 1]! - piece[i + 1]!];
+    if (bx * bx + by * by < SHORTEST_IN * SHORTEST_IN) return false;
     const dot = ax * bx + ay * by;
     if (dot > 0 && dot * dot > limits.cosine * limits.cosine * (ax * ax + ay * ay) * (bx * bx + by * by))
       return false;
