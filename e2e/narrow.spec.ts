@@ -42,6 +42,7 @@ const unreachable = (page: Page): Promise<readonly string[]> =>
 for (const [width, height] of [
   [320, 640],
   [640, 400],
+  [1024, 768],
 ] as const)
   test.describe(`at ${width} × ${height}`, () => {
     test.use({ viewport: { width, height }, locale: 'de-DE' });

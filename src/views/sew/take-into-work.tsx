@@ -141,7 +141,7 @@ export function TakeIntoWork() {
             <input type="checkbox" checked={isPair} onChange={(event) => setPair(event.target.checked)} />
             {phrase('Cut the pieces for positions 1 and 2 together')}
           </label>
-          <div className="sew-row">
+          <div className="sew-row sew-count-row">
             <CountField
               label={phrase('Papers at a time')}
               value={batches.most}
@@ -162,7 +162,7 @@ export function TakeIntoWork() {
               </select>
             )}
           </div>
-          <div className="sew-row">
+          <div className="sew-row sew-count-row">
             <CountField label={phrase('Papers in a comfortable pile')} value={pile} onCount={setPile} />
           </div>
           <button
