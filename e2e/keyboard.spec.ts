@@ -133,6 +133,30 @@ test('a list is one stop for Tab; arrows walk it, and what is deleted leaves the
   await expect(line).toHaveAttribute('aria-pressed', 'true');
 });
 
+test('the keyboard goes back to what opened a dialog, and to the drawing or the screen of a place gone to', async ({
+  page,
+}) => {
+  await openApp(page);
+  const help = page.getByRole('button', { name: 'Help', exact: true });
+  await help.focus();
+  await page.keyboard.press('Enter');
+  await expect(page.getByRole('dialog')).toBeVisible();
+  await page.keyboard.press('Escape');
+  await expect(help).toBeFocused();
+  await page.keyboard.press('Control+k');
+  await page.keyboard.type('palette of nothing');
+  await page.keyboard.press('Escape');
+  await expect(help).toBeFocused();
+  // Of what is left nothing has it: the place that comes has.
+  await drawingBoard(page).focus();
+  await page.keyboard.press('Alt+2');
+  await expect(page.locator('.quilt-board')).toBeFocused();
+  await page.keyboard.press('Alt+3');
+  await expect(page.locator('main')).toBeFocused();
+  await page.keyboard.press('Alt+1');
+  await expect(drawingBoard(page)).toBeFocused();
+});
+
 test('ten thousand blocks are listed without a row for each, and walked to both ends', async ({ page }) => {
   await openApp(page);
   const blocks = Array.from({ length: 10_000 }, (_, k) => ({
