@@ -49,7 +49,9 @@ test('a picture becomes a block that sews, in one step of the history', async ({
   // A patch of it is divided again to follow the picture that lies under it; all other lines stay.
   const lines = page.getByText(/^Lines \(\d+\)$/);
   const before = Number((await lines.textContent())!.match(/\d+/)![0]);
-  await page.mouse.click(...(await onScreen(page, 2, 1)));
+  // In the sky, away from its lines.
+  await page.mouse.click(...(await onScreen(page, 4, 1.5)));
+  await expect(page.getByRole('heading', { name: /^Patch [A-Z]\d+$/ })).toBeVisible();
   await page.keyboard.press('Control+k');
   await page.keyboard.type('follow the picture');
   await page.keyboard.press('Enter');

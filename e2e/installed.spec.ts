@@ -168,6 +168,7 @@ test('a screen that fails is closed, and nothing of the work is taken back', asy
   );
   try {
     await page.goto(address);
+    await expect(drawingBoard(page)).toBeVisible();
     await page.keyboard.press('Control+Alt+b');
     await expect(page.getByRole('button', { name: 'Undo add block' })).toBeVisible();
     const blocks = await page.locator('.block-item').count();
